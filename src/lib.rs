@@ -1,0 +1,5 @@
+//! Shaftwright.
+pub mod mechanics;
+pub mod quantity;
+#[cfg(target_arch = "wasm32")]
+pub mod screen;

@@ -1,0 +1,18 @@
+//! The physics of a drive shaft, one noun a file: pure functions on quantities, each with its source.
+//! No job, no string for people, nothing of the web.
+//!
+//! Conventions, one for everything: angles run clockwise seen from the rear, looking forward, from the
+//! witness mark at 12; z runs rearward from the centre of the front joint; L is joint centre to joint
+//! centre.
+
+pub mod across;
+pub mod cut;
+mod least_squares;
+pub mod material;
+pub mod phase;
+pub mod runout;
+pub mod student;
+pub mod tube;
+pub mod unbalance;
+pub mod uncertainty;
+pub mod whirl;

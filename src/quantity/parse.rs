@@ -1,0 +1,314 @@
+//! Text to quantity, as a tape, a rule, a dial, a scale and a clock face give it.
+
+use super::kind::{Angle, AngularVelocity, Length, Mass, inches, millimetres, rpm};
+use super::scan::{Token, number, scan};
+use super::{Unit, grams, kind::ounces};
+
+/// Why typed text is not a quantity. Worded for people elsewhere.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Unreadable {
+    /// Nothing was typed.
+    Empty,
+    /// The text is longer than any measurement.
+    TooLong {
+        /// The most characters allowed.
+        most: usize,
+    },
+    /// The text follows no way of writing this quantity.
+    NotUnderstood {
+        /// The text as given.
+        given: String,
+    },
+    /// One comma or gap with three digits behind it: thousands or decimals.
+    Ambiguous {
+        /// The text as given.
+        given: String,
+        /// The text if the mark parts thousands.
+        grouped: String,
+        /// The text if the mark is the decimal mark.
+        decimal: String,
+    },
+    /// The word behind the number is not a unit of this kind.
+    UnknownUnit {
+        /// The word.
+        unit: String,
+    },
+    /// A fraction whose lower number no tape has, or whose upper number is not below it.
+    OddFraction {
+        /// Upper number as given.
+        upper: f64,
+        /// Lower number as given.
+        lower: f64,
+    },
+    /// Inches behind feet reach or pass a foot.
+    InchesPassFoot {
+        /// The inches as given.
+        inches: f64,
+    },
+    /// Minutes on a clock face reach or pass an hour.
+    MinutesPassHour {
+        /// The minutes as given.
+        minutes: f64,
+    },
+}
+
+/// Reads a length: `57-5/16`, `57 5/16"`, `4' 9-5/16"`, `57.3125`, `1455.7 mm`, `145,57 cm`.
+/// A bare number has the unit in force.
+///
+/// # Errors
+/// Any [`Unreadable`]; a point is always decimal, a comma with three digits behind it is asked about.
+pub fn parse_length(text: &str, in_force: Unit) -> Result<Length, Unreadable> {
+    let mut reader = Reader::new(text)?;
+    let sign = reader.sign();
+    let first = reader.mixed_number()?;
+    let length = match reader.next() {
+        None => first * in_force.one_length().ok_or_else(|| reader.not_understood())?,
+        Some(Token::Feet) => reader.inches_behind(first)?,
+        Some(Token::InchMark) => inches(first),
+        Some(Token::Word(word)) => match word.as_str() {
+            "ft" | "foot" | "feet" => reader.inches_behind(first)?,
+            "in" | "inch" | "inches" => inches(first),
+            "mm" => millimetres(first),
+            "cm" => millimetres(first * 10.0),
+            "m" => millimetres(first * 1000.0),
+            "thou" => inches(first / 1000.0),
+            "µm" | "μm" | "um" => millimetres(first / 1000.0),
+            _ => return Err(Unreadable::UnknownUnit { unit: word }),
+        },
+        Some(_) => return Err(reader.not_understood()),
+    };
+    reader.end()?;
+    Ok(length * sign)
+}
+
+/// Reads an angle in degrees, with or without its sign and unit: `1.5`, `−2,25°`, `3 deg`.
+///
+/// # Errors
+/// Any [`Unreadable`].
+pub fn parse_angle(text: &str, in_force: Unit) -> Result<Angle, Unreadable> {
+    let mut reader = Reader::new(text)?;
+    let sign = reader.sign();
+    let value = reader.mixed_number()?;
+    let one = reader.angle_unit(in_force)?;
+    reader.end()?;
+    Ok(one * (value * sign))
+}
+
+/// Reads a place on the clock face as an angle clockwise from 12: `7:30`, `7.5`, `4 o'clock`, `225°`.
+/// A bare number has the unit in force: hours or degrees.
+///
+/// # Errors
+/// Any [`Unreadable`]. The range is left to the caller.
+pub fn parse_clock(text: &str, in_force: Unit) -> Result<Angle, Unreadable> {
+    let lower = text.trim().to_lowercase().replace('’', "'");
+    let (text, in_force) = match lower.strip_suffix("o'clock").or(lower.strip_suffix("oclock")) {
+        Some(hours) => (hours, Unit::Hour),
+        None => (lower.as_str(), in_force),
+    };
+    let mut reader = Reader::new(text)?;
+    let sign = reader.sign();
+    let value = reader.mixed_number()?;
+    if reader.peek() == Some(&Token::Colon) {
+        reader.next();
+        let minutes = reader.mixed_number()?;
+        reader.end()?;
+        if minutes >= 60.0 {
+            return Err(Unreadable::MinutesPassHour { minutes });
+        }
+        let hour = Unit::Hour.one_angle().ok_or_else(|| reader.not_understood())?;
+        return Ok(hour * (sign * (value + minutes / 60.0)));
+    }
+    let one = reader.angle_unit(in_force)?;
+    reader.end()?;
+    Ok(one * (value * sign))
+}
+
+/// Reads a mass: `14`, `14.2 g`, `1/2 oz`, `9.5 kg`, `21 lb`.
+///
+/// # Errors
+/// Any [`Unreadable`].
+pub fn parse_mass(text: &str, in_force: Unit) -> Result<Mass, Unreadable> {
+    let mut reader = Reader::new(text)?;
+    let sign = reader.sign();
+    let value = reader.mixed_number()?;
+    let one = match reader.next() {
+        None => in_force.one_mass().ok_or_else(|| reader.not_understood())?,
+        Some(Token::Word(word)) => match word.as_str() {
+            "g" | "gram" | "grams" => grams(1.0),
+            "kg" | "kilo" | "kilogram" | "kilograms" => grams(1000.0),
+            "oz" | "ounce" | "ounces" => ounces(1.0),
+            "lb" | "lbs" | "pound" | "pounds" => ounces(16.0),
+            _ => return Err(Unreadable::UnknownUnit { unit: word }),
+        },
+        Some(_) => return Err(reader.not_understood()),
+    };
+    reader.end()?;
+    Ok(one * (value * sign))
+}
+
+/// Reads a speed of rotation in revolutions per minute: `4200`, `4200 rpm`.
+///
+/// # Errors
+/// Any [`Unreadable`].
+pub fn parse_speed(text: &str) -> Result<AngularVelocity, Unreadable> {
+    let mut reader = Reader::new(text)?;
+    let sign = reader.sign();
+    let value = reader.mixed_number()?;
+    match reader.next() {
+        None => {}
+        Some(Token::Word(word)) if word == "rpm" => {}
+        Some(Token::Word(word)) => return Err(Unreadable::UnknownUnit { unit: word }),
+        Some(_) => return Err(reader.not_understood()),
+    }
+    reader.end()?;
+    Ok(rpm(value * sign))
+}
+
+/// A walk over the tokens of one text.
+struct Reader<'a> {
+    text: &'a str,
+    tokens: Vec<Token>,
+    at: usize,
+}
+
+impl<'a> Reader<'a> {
+    fn new(text: &'a str) -> Result<Self, Unreadable> {
+        Ok(Reader { text, tokens: scan(text)?, at: 0 })
+    }
+
+    fn peek(&self) -> Option<&Token> {
+        self.tokens.get(self.at)
+    }
+
+    fn peek_after(&self, ahead: usize) -> Option<&Token> {
+        self.tokens.get(self.at + ahead)
+    }
+
+    fn next(&mut self) -> Option<Token> {
+        let token = self.tokens.get(self.at).cloned();
+        self.at += 1;
+        token
+    }
+
+    fn not_understood(&self) -> Unreadable {
+        Unreadable::NotUnderstood { given: self.text.trim().to_owned() }
+    }
+
+    fn end(&self) -> Result<(), Unreadable> {
+        if self.peek().is_none() { Ok(()) } else { Err(self.not_understood()) }
+    }
+
+    fn sign(&mut self) -> f64 {
+        match self.peek() {
+            Some(Token::Dash) => {
+                self.at += 1;
+                -1.0
+            }
+            Some(Token::Plus) => {
+                self.at += 1;
+                1.0
+            }
+            _ => 1.0,
+        }
+    }
+
+    /// A number, a fraction, or a whole number with a fraction behind it.
+    fn mixed_number(&mut self) -> Result<f64, Unreadable> {
+        let first = match self.next() {
+            Some(Token::Fraction(upper, lower)) => return Ok(f64::from(upper) / f64::from(lower)),
+            Some(Token::Number(digits)) => digits,
+            _ => return Err(self.not_understood()),
+        };
+        if self.peek() == Some(&Token::Slash) {
+            self.at += 1;
+            return self.fraction(&first);
+        }
+        // "57-5/16", "57 5/16", "57½": the dash only joins where a fraction follows it.
+        let dash = usize::from(self.peek() == Some(&Token::Dash));
+        if let Some(Token::Fraction(upper, lower)) = self.peek_after(dash) {
+            let part = f64::from(*upper) / f64::from(*lower);
+            self.at += dash + 1;
+            return Ok(self.whole(&first)? + part);
+        }
+        if let Some(Token::Number(upper)) = self.peek_after(dash) {
+            let upper = upper.clone();
+            if self.peek_after(dash + 1) == Some(&Token::Slash) {
+                self.at += dash + 2;
+                return Ok(self.whole(&first)? + self.fraction(&upper)?);
+            }
+            if dash == 0 && upper.len() == 3 && self.whole(&first).is_ok() {
+                return Err(self.gap_or_point(&first, &upper));
+            }
+        }
+        number(&first, self.text)
+    }
+
+    /// "1 455": a gap with three digits behind it may part thousands or stand for a point.
+    fn gap_or_point(&self, first: &str, behind: &str) -> Unreadable {
+        let tail: String = self.text.trim().rsplit(behind).next().unwrap_or("").to_owned();
+        Unreadable::Ambiguous {
+            given: self.text.trim().to_owned(),
+            grouped: format!("{first}{behind}{tail}"),
+            decimal: format!("{first}.{behind}{tail}"),
+        }
+    }
+
+    /// Digits alone, no separators: what may stand before a fraction.
+    fn whole(&self, digits: &str) -> Result<f64, Unreadable> {
+        if digits.bytes().all(|b| b.is_ascii_digit()) {
+            number(digits, self.text)
+        } else {
+            Err(self.not_understood())
+        }
+    }
+
+    /// The fraction whose upper number was just read; stands on its lower number.
+    fn fraction(&mut self, upper: &str) -> Result<f64, Unreadable> {
+        let upper = self.whole(upper)?;
+        let lower = match self.next() {
+            Some(Token::Number(digits)) => self.whole(&digits)?,
+            _ => return Err(self.not_understood()),
+        };
+        // A tape's lines halve the inch again and again; anything else is a slip of the finger.
+        if [2.0, 4.0, 8.0, 16.0, 32.0, 64.0, 128.0].contains(&lower) && upper < lower {
+            Ok(upper / lower)
+        } else {
+            Err(Unreadable::OddFraction { upper, lower })
+        }
+    }
+
+    /// Feet were read: the inches that may follow them.
+    fn inches_behind(&mut self, feet: f64) -> Result<Length, Unreadable> {
+        if self.peek().is_none() {
+            return Ok(inches(feet * 12.0));
+        }
+        if self.peek() == Some(&Token::Dash) {
+            self.at += 1;
+        }
+        let behind = self.mixed_number()?;
+        if behind >= 12.0 {
+            return Err(Unreadable::InchesPassFoot { inches: behind });
+        }
+        match self.next() {
+            None | Some(Token::InchMark) => {}
+            Some(Token::Word(word)) if ["in", "inch", "inches"].contains(&word.as_str()) => {}
+            Some(Token::Word(unit)) => return Err(Unreadable::UnknownUnit { unit }),
+            Some(_) => return Err(self.not_understood()),
+        }
+        Ok(inches(feet * 12.0 + behind))
+    }
+
+    /// The unit of an angle, or the one in force.
+    fn angle_unit(&mut self, in_force: Unit) -> Result<Angle, Unreadable> {
+        let unit = match self.next() {
+            None => in_force,
+            Some(Token::Word(word)) => match word.as_str() {
+                "°" | "deg" | "degree" | "degrees" => Unit::Degree,
+                "h" | "hour" | "hours" => Unit::Hour,
+                _ => return Err(Unreadable::UnknownUnit { unit: word }),
+            },
+            Some(_) => return Err(self.not_understood()),
+        };
+        unit.one_angle().ok_or_else(|| self.not_understood())
+    }
+}

@@ -1,0 +1,105 @@
+//! The units a bare number may have.
+
+use super::{Angle, Length, Mass, degrees, grams, inches, kind::ounces, millimetres};
+
+/// The unit in force for a bare number: what "57.3" means when nothing stands behind it. It is
+/// kept with the text, so a later change of the display never changes what was typed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Unit {
+    /// Inch of 25.4 mm.
+    Inch,
+    /// Millimetre.
+    Millimetre,
+    /// Thousandth of an inch, as a dial counts it.
+    Thousandth,
+    /// Hundredth of a millimetre, as a dial counts it.
+    Hundredth,
+    /// Degree of angle.
+    Degree,
+    /// Hour on a clock face: 30°.
+    Hour,
+    /// Gram.
+    Gram,
+    /// Avoirdupois ounce.
+    Ounce,
+    /// Revolution per minute.
+    Rpm,
+}
+
+impl Unit {
+    /// Every unit, for walking through them.
+    pub const ALL: [Unit; 9] = [
+        Unit::Inch,
+        Unit::Millimetre,
+        Unit::Thousandth,
+        Unit::Hundredth,
+        Unit::Degree,
+        Unit::Hour,
+        Unit::Gram,
+        Unit::Ounce,
+        Unit::Rpm,
+    ];
+
+    /// The symbol, as written behind a number and in a saved job.
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Unit::Inch => "in",
+            Unit::Millimetre => "mm",
+            Unit::Thousandth => "thou",
+            Unit::Hundredth => "0.01 mm",
+            Unit::Degree => "°",
+            Unit::Hour => "h",
+            Unit::Gram => "g",
+            Unit::Ounce => "oz",
+            Unit::Rpm => "rpm",
+        }
+    }
+
+    /// The unit with this symbol.
+    pub fn from_symbol(symbol: &str) -> Option<Unit> {
+        Unit::ALL.into_iter().find(|unit| unit.symbol() == symbol)
+    }
+
+    /// One of this unit as a length; `None` for a unit of something else.
+    pub(super) fn one_length(self) -> Option<Length> {
+        match self {
+            Unit::Inch => Some(inches(1.0)),
+            Unit::Millimetre => Some(millimetres(1.0)),
+            Unit::Thousandth => Some(inches(0.001)),
+            Unit::Hundredth => Some(millimetres(0.01)),
+            _ => None,
+        }
+    }
+
+    /// One of this unit as an angle; `None` for a unit of something else.
+    pub(super) fn one_angle(self) -> Option<Angle> {
+        match self {
+            Unit::Degree => Some(degrees(1.0)),
+            Unit::Hour => Some(degrees(30.0)),
+            _ => None,
+        }
+    }
+
+    /// One of this unit as a mass; `None` for a unit of something else.
+    pub(super) fn one_mass(self) -> Option<Mass> {
+        match self {
+            Unit::Gram => Some(grams(1.0)),
+            Unit::Ounce => Some(ounces(1.0)),
+            _ => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Unit;
+
+    #[test]
+    fn symbols_come_back() {
+        // Round trip, no outside value.
+        for unit in Unit::ALL {
+            assert_eq!(Unit::from_symbol(unit.symbol()), Some(unit));
+        }
+        assert_eq!(Unit::from_symbol("cubit"), None);
+    }
+}
