@@ -1,0 +1,100 @@
+// Starts the program, and says so when it has fallen. Looks after the worker that keeps the page
+// usable without signal, and hands the program its news:
+//
+//   <html data-offline="ready">, window event "shaftwright:offline-ready"  the page now opens without signal
+//   <html data-update="ready">,  window event "shaftwright:update-ready"   a newer version lies ready
+//   window event "shaftwright:take-update"  from the program: the job is saved, take the newer version now
+//
+// A version is never changed on our own account: the mechanic may be in the middle of a reading.
+
+const root = document.documentElement;
+
+// ---- the program -----------------------------------------------------------------------------------
+
+const fallen = document.getElementById('fallen');
+fallen.querySelector('button').addEventListener('click', () => location.reload());
+
+function showFallen() {
+  fallen.hidden = false;
+  // The program's state can no longer be trusted: nothing more may be typed into it.
+  document.getElementById('app').inert = true;
+}
+
+// A panic reaches the page as a RuntimeError. Any other error is not the end of the program.
+function lookForPanic(error) {
+  if (error instanceof WebAssembly.RuntimeError) showFallen();
+}
+window.addEventListener('error', (event) => lookForPanic(event.error));
+window.addEventListener('unhandledrejection', (event) => lookForPanic(event.reason));
+
+async function start() {
+  const { program, wasm } = document.querySelector('script[data-wasm]').dataset;
+  const here = document.baseURI;
+  const { default: init } = await import(new URL(program, here));
+  await init({ module_or_path: new URL(wasm, here) });
+}
+start().catch((error) => {
+  console.error(error);
+  showFallen();
+});
+
+// ---- the worker ------------------------------------------------------------------------------------
+
+function announce(what) {
+  if (root.dataset[what] === 'ready') return;
+  root.dataset[what] = 'ready';
+  window.dispatchEvent(new Event(`shaftwright:${what}-ready`));
+}
+
+// Only the worker knows what its cache should hold.
+function hasEverything(worker) {
+  return new Promise((resolve) => {
+    const channel = new MessageChannel();
+    channel.port1.onmessage = (event) => resolve(event.data === true);
+    worker.postMessage('have you everything?', [channel.port2]);
+  });
+}
+
+function watchForUpdate(registration) {
+  // With no active worker this is the first visit, and what waits is not an update.
+  const look = () => {
+    if (registration.waiting && registration.active) announce('update');
+  };
+  registration.addEventListener('updatefound', () => {
+    registration.installing?.addEventListener('statechange', look);
+  });
+  look(); // it may have been waiting since an earlier visit
+  document.addEventListener('visibilitychange', () => {
+    // A page left open on the bench for days is never navigated, so it has to ask. Without signal
+    // the question fails, which is no news.
+    if (document.visibilityState === 'visible') registration.update().catch(() => {});
+  });
+}
+
+async function keepForOffline() {
+  const workers = navigator.serviceWorker;
+  let taking = false;
+
+  window.addEventListener('shaftwright:take-update', async () => {
+    const registration = await workers.getRegistration();
+    taking = true;
+    if (registration?.waiting) registration.waiting.postMessage('take over');
+    else location.reload(); // another tab has already taken it
+  });
+  workers.addEventListener('controllerchange', () => {
+    // Also fires on the first visit, and when another tab takes an update: no reason to disturb this one.
+    if (!taking) return;
+    taking = false;
+    location.reload();
+  });
+
+  const registration = await workers.register('./sw.js', { updateViaCache: 'none' });
+  watchForUpdate(registration);
+  const { active } = await workers.ready;
+  if (await hasEverything(active)) announce('offline');
+}
+
+// Neither exists on a plain http address in the local network; the program says what that costs.
+if (window.isSecureContext && 'serviceWorker' in navigator) {
+  keepForOffline().catch((error) => console.info('Not kept for offline use:', error));
+}
