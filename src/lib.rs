@@ -1,5 +1,7 @@
 //! Shaftwright.
+pub mod job;
 pub mod mechanics;
 pub mod quantity;
 #[cfg(target_arch = "wasm32")]
 pub mod screen;
+pub mod stage;

@@ -20,15 +20,19 @@ pub enum Unit {
     Hour,
     /// Gram.
     Gram,
+    /// Kilogram.
+    Kilogram,
     /// Avoirdupois ounce.
     Ounce,
+    /// Avoirdupois pound of 16 ounces.
+    Pound,
     /// Revolution per minute.
     Rpm,
 }
 
 impl Unit {
     /// Every unit, for walking through them.
-    pub const ALL: [Unit; 9] = [
+    pub const ALL: [Unit; 11] = [
         Unit::Inch,
         Unit::Millimetre,
         Unit::Thousandth,
@@ -36,7 +40,9 @@ impl Unit {
         Unit::Degree,
         Unit::Hour,
         Unit::Gram,
+        Unit::Kilogram,
         Unit::Ounce,
+        Unit::Pound,
         Unit::Rpm,
     ];
 
@@ -50,7 +56,9 @@ impl Unit {
             Unit::Degree => "°",
             Unit::Hour => "h",
             Unit::Gram => "g",
+            Unit::Kilogram => "kg",
             Unit::Ounce => "oz",
+            Unit::Pound => "lb",
             Unit::Rpm => "rpm",
         }
     }
@@ -84,7 +92,9 @@ impl Unit {
     pub(super) fn one_mass(self) -> Option<Mass> {
         match self {
             Unit::Gram => Some(grams(1.0)),
+            Unit::Kilogram => Some(grams(1000.0)),
             Unit::Ounce => Some(ounces(1.0)),
+            Unit::Pound => Some(ounces(16.0)),
             _ => None,
         }
     }

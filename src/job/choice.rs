@@ -1,0 +1,198 @@
+//! What is chosen rather than typed.
+
+use serde::{Deserialize, Serialize};
+
+/// A choice between a few named things.
+pub trait Choice: Copy + PartialEq + 'static {
+    /// Every one, in the order in which they are offered.
+    const ALL: &'static [Self];
+}
+
+macro_rules! choices {
+    ($($(#[$about:meta])* $name:ident { $($(#[$item_about:meta])* $item:ident),+ $(,)? })+) => {$(
+        $(#[$about])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+        #[serde(rename_all = "kebab-case")]
+        pub enum $name { $($(#[$item_about])* $item),+ }
+
+        impl Choice for $name {
+            const ALL: &'static [Self] = &[$($name::$item),+];
+        }
+    )+};
+}
+
+choices! {
+    /// How lengths are shown.
+    Display {
+        /// Inch fractions to 1/16, with the leftover.
+        #[default]
+        Sixteenth,
+        /// Inch fractions to 1/32, with the leftover.
+        ThirtySecond,
+        /// Inch fractions to 1/64, with the leftover.
+        SixtyFourth,
+        /// Inches with decimals.
+        DecimalInch,
+        /// Millimetres.
+        Millimetre,
+    }
+
+    /// Lines of a tape, rule or calliper.
+    Division {
+        /// 1/16 in.
+        #[default]
+        Sixteenth,
+        /// 1/32 in.
+        ThirtySecond,
+        /// 1/64 in.
+        SixtyFourth,
+        /// 1 mm.
+        Millimetre,
+        /// 0.5 mm.
+        HalfMillimetre,
+        /// 0.001 in.
+        Thousandth,
+        /// 0.02 mm.
+        Fiftieth,
+    }
+
+    /// Where the slip yoke stood while the wanted distance was taken.
+    YokeAt {
+        /// Drawn out to its set point: the distance is the wanted length itself.
+        #[default]
+        SetPoint,
+        /// Pushed in until it bottomed: the set point comes off.
+        Bottomed,
+    }
+
+    /// What the tube is made of.
+    Material {
+        /// Carbon steel.
+        #[default]
+        Steel,
+        /// Aluminium alloy.
+        Aluminium,
+    }
+
+    /// Share of the whirl speed that may be used.
+    WhirlShare {
+        /// 0.70, light vehicles.
+        #[default]
+        Light,
+        /// 0.65, industrial.
+        Industrial,
+        /// 0.75, a cardan-shaft maker.
+        CardanMaker,
+    }
+
+    /// An end of the shaft.
+    End {
+        /// At the axle.
+        #[default]
+        Rear,
+        /// At the gearbox.
+        Front,
+    }
+
+    /// How phase was measured.
+    PhaseMethod {
+        /// A level or phone across each yoke.
+        #[default]
+        Levels,
+        /// The gap under one ear on a flat bench.
+        Bench,
+    }
+
+    /// A side, seen from the rear looking forward.
+    Side {
+        /// Right.
+        #[default]
+        Right,
+        /// Left.
+        Left,
+    }
+
+    /// Lines of a level.
+    LevelDivision {
+        /// 0.1°.
+        #[default]
+        Tenth,
+        /// 0.05°.
+        Twentieth,
+        /// 0.2°.
+        Fifth,
+        /// 1/4°.
+        Quarter,
+        /// 1°.
+        Whole,
+    }
+
+    /// A dial indicator.
+    Dial {
+        /// Lines of 0.001 in.
+        #[default]
+        Thousandth,
+        /// Lines of 0.0005 in.
+        HalfThousandth,
+        /// Lines of 0.01 mm.
+        Hundredth,
+    }
+
+    /// A named limit of the total reading.
+    RunOutLimit {
+        /// 0.010 in, a careful hand's home truing.
+        #[default]
+        HomeTruing,
+        /// 0.015 in, tube anywhere.
+        ArmyTube,
+        /// 0.020 in, 3 in from a weld.
+        NearWeld,
+        /// 0.8 mm.
+        EightTenths,
+        /// The mechanic's own.
+        Own,
+    }
+
+    /// When a turn was taken.
+    PassKind {
+        /// Put together, not yet tacked.
+        #[default]
+        AsFitted,
+        /// Tacked.
+        Tacked,
+        /// Welded.
+        Welded,
+    }
+
+    /// Where the stations of a turn are.
+    Stations {
+        /// Every 90°.
+        Four,
+        /// Every 45°.
+        #[default]
+        Eight,
+        /// Every hour of the clock.
+        Twelve,
+        /// Wherever the mechanic says.
+        Free,
+    }
+}
+
+impl Display {
+    /// Lengths are shown in some form of inches.
+    pub const fn is_inch(self) -> bool {
+        !matches!(self, Display::Millimetre)
+    }
+}
+
+impl Stations {
+    /// How many there are; `None` where the mechanic says.
+    pub const fn fixed_count(self) -> Option<usize> {
+        match self {
+            Stations::Four => Some(4),
+            Stations::Eight => Some(8),
+            Stations::Twelve => Some(12),
+            Stations::Free => None,
+        }
+    }
+}

@@ -1,0 +1,54 @@
+//! The sample job, all of it invented: a small orchard's flat-bed utility truck has been given a
+//! longer five-speed gearbox, and its owner shortens the shaft in the barn.
+
+use super::{Display, Division, Entry, Job, Pass, PassKind, Stations, WeightRow};
+
+/// The sample job.
+pub fn sample() -> Job {
+    let mut job = Job::new(Display::Sixteenth);
+    job.name = "Orchard flat-bed, five-speed".to_owned();
+    job.measure.division = Division::ThirtySecond;
+    job.weights.rows.push(WeightRow::default());
+    job.truing.passes.push(Pass::new(PassKind::Tacked, Stations::Eight));
+    job.truing.passes.push(Pass::new(PassKind::Welded, Stations::Eight));
+    for (entry, text) in [
+        (Entry::OldReading(0), "57-5/16"),
+        (Entry::OldReading(1), "57 9/32\""),
+        (Entry::OldReading(2), "4' 9-5/16\""),
+        (Entry::WantedReading(0), "55-1/2"),
+        (Entry::WantedReading(1), "55-17/32"),
+        (Entry::WantedReading(2), "1409.7 mm"),
+        (Entry::SetPoint, "7/8"),
+        (Entry::TubeDiameter, "3"),
+        (Entry::TubeWall, "0.083"),
+        (Entry::TopSpeed, "4200"),
+        (Entry::WeldLine, "53-7/8"),
+        (Entry::FarWeldLine, "3-3/8"),
+        (Entry::Kerf, "3/32"),
+        (Entry::Spigot, "1-1/4"),
+        (Entry::FrontLevel, "0.4"),
+        (Entry::RearLevel, "-0.2"),
+        (Entry::WeightMass(0), "9"),
+        (Entry::WeightClock(0), "2:00"),
+        (Entry::WeightDistance(0), "5-1/4"),
+        (Entry::WeightRadius(0), "1-9/16"),
+        (Entry::WeightMass(1), "14.5"),
+        (Entry::WeightClock(1), "7:30"),
+        (Entry::WeightDistance(1), "52"),
+        (Entry::WeightRadius(1), "1-9/16"),
+        (Entry::ShaftMass, "18.5"),
+    ] {
+        job.put(entry, text);
+    }
+    for (pass, readings) in [
+        (0, ["0", "5", "11", "15", "14", "9", "3", "-1"]),
+        (1, ["0", "1", "3", "4", "4", "3", "1", "0"]),
+        (2, ["0", "2", "4", "6", "6", "4", "2", "0"]),
+    ] {
+        for (station, reading) in readings.into_iter().enumerate() {
+            job.put(Entry::StationReading(pass, station), reading);
+        }
+        job.put(Entry::Closing(pass), "0");
+    }
+    job
+}

@@ -1,0 +1,171 @@
+//! Check, its seed: whirl speed of the new length against the shaft's top speed.
+
+use super::field::Fields;
+use super::finding::{Amount, Blocked, Finding, Law, Name, Reason, Source, Value, Verdict};
+use super::measure::length_change;
+use crate::job::{Entry, Job, Material, WhirlShare};
+use crate::mechanics::material::{Stiffness, aluminium, steel};
+use crate::mechanics::tube::Tube;
+use crate::mechanics::uncertainty::{Measured, Spread, combined, rectangular, swing};
+use crate::mechanics::whirl::first_pinned;
+use crate::quantity::{AngularVelocity, Base, Length, millimetres};
+
+/// How well a tube's diameter and its wall are known to someone with a calliper, ±. Our own choice.
+fn tube_doubt() -> (Length, Length) {
+    (millimetres(0.15), millimetres(0.1))
+}
+
+/// Half the spread of the constants that makers publish for steel tube, 4.68 to 4.80 ×10⁶ in inches,
+/// as a share of the middle: what the closed form itself leaves open.
+const CONSTANT_DOUBT: f64 = 0.0127;
+
+/// The share of the whirl speed that is allowed, with its source.
+fn allowed_share(job: &Job) -> (f64, Source) {
+    match job.check.whirl_share {
+        WhirlShare::Light => (0.70, Source::ShaftMakerLight),
+        WhirlShare::Industrial => (0.65, Source::ShaftMakerIndustrial),
+        WhirlShare::CardanMaker => (0.75, Source::CardanMaker),
+    }
+}
+
+fn stiffness(job: &Job) -> Stiffness {
+    match job.tube.material {
+        Material::Steel => steel(),
+        Material::Aluminium => aluminium(),
+    }
+}
+
+/// What follows for the speed.
+pub fn findings(job: &Job) -> Vec<Finding> {
+    vec![whirl_finding(job), share_finding(job)]
+}
+
+struct Whirl {
+    speed: Measured<AngularVelocity>,
+    before: Option<AngularVelocity>,
+    tube: Tube,
+    length: Length,
+    lengthened: bool,
+}
+
+/// The whirl speed, or what stands in the way.
+fn whirl(job: &Job) -> Result<Whirl, Blocked> {
+    let mut fields = Fields::of(job);
+    let lengths = length_change(job);
+    let (diameter, wall) = (fields.length(Entry::TubeDiameter), fields.length(Entry::TubeWall));
+    if let Err(needs) = &lengths {
+        fields.also(needs);
+    }
+    let (Ok(lengths), Some(diameter), Some(wall)) = (lengths, diameter, wall) else {
+        return Err(Blocked::Missing(fields.needs()));
+    };
+    let at = |diameter: Length, wall: Length, length: Length| {
+        Tube::new(diameter, wall).ok().and_then(|tube| first_pinned(tube, stiffness(job), length))
+    };
+    let length = lengths.wanted.best;
+    let (Ok(tube), Some(speed)) = (Tube::new(diameter, wall), at(diameter, wall, length)) else {
+        return Err(Blocked::Impossible(Reason::NotComputable));
+    };
+    let (d, w) = tube_doubt();
+    let (d, w) = (rectangular(d).standard, rectangular(w).standard);
+    let u = lengths.wanted.spread;
+    let part = |up: Option<AngularVelocity>, down: Option<AngularVelocity>, freedom: f64| {
+        swing(up.unwrap_or(speed), down.unwrap_or(speed), freedom)
+    };
+    let constant: Spread<AngularVelocity> = rectangular(speed * CONSTANT_DOUBT);
+    let spread = combined(&[
+        part(at(diameter + d, wall, length), at(diameter - d, wall, length), f64::INFINITY),
+        part(at(diameter, wall + w, length), at(diameter, wall - w, length), f64::INFINITY),
+        part(
+            at(diameter, wall, length + u.standard),
+            at(diameter, wall, length - u.standard),
+            u.freedom,
+        ),
+        constant,
+    ]);
+    Ok(Whirl {
+        speed: Measured { best: speed, spread },
+        before: at(diameter, wall, lengths.old.best),
+        tube,
+        length,
+        lengthened: lengths.lengthens(),
+    })
+}
+
+fn working(
+    job: &Job,
+    finding: Finding,
+    whirl: &Whirl,
+    length: Length,
+    speed: AngularVelocity,
+) -> Finding {
+    let stiffness = stiffness(job);
+    finding.step(
+        Law::Whirl,
+        &[
+            Amount::Modulus(stiffness.modulus),
+            Amount::Density(stiffness.density),
+            Amount::PlainLength(whirl.tube.outer()),
+            Amount::PlainLength(whirl.tube.inner()),
+            Amount::PlainLength(length),
+        ],
+        Amount::EstimatedSpeed(speed),
+    )
+}
+
+fn whirl_finding(job: &Job) -> Finding {
+    let whirl = match whirl(job) {
+        Ok(whirl) => whirl,
+        Err(blocked) => return Finding::blocked(Name::WhirlSpeed, blocked),
+    };
+    let value = Value {
+        amount: Amount::EstimatedSpeed(whirl.speed.best),
+        plus_minus: Some(Amount::EstimatedSpeed(whirl.speed.spread.expanded())),
+        sense: None,
+    };
+    let finding = Finding::known(Name::WhirlSpeed, value, Verdict::Figure)
+        .from(&[Source::WhirlBeam, Source::MaterialFromMemory]);
+    let finding = working(job, finding, &whirl, whirl.length, whirl.speed.best);
+    match (whirl.before, length_change(job)) {
+        (Some(before), Ok(lengths)) => working(job, finding, &whirl, lengths.old.best, before),
+        _ => finding,
+    }
+}
+
+fn share_finding(job: &Job) -> Finding {
+    let mut fields = Fields::of(job);
+    let top = fields.speed(Entry::TopSpeed);
+    let whirl = match whirl(job) {
+        Ok(whirl) => Some(whirl),
+        Err(Blocked::Missing(needs)) => {
+            fields.also(&needs);
+            None
+        }
+        Err(blocked) => return Finding::blocked(Name::SpeedShare, blocked),
+    };
+    let (Some(top), Some(whirl)) = (top, whirl) else {
+        return Finding::missing(Name::SpeedShare, fields.needs());
+    };
+    let share = top.base() / whirl.speed.best.base();
+    let doubt = share * whirl.speed.spread.expanded().base() / whirl.speed.best.base();
+    let (allowed, source) = allowed_share(job);
+    let verdict = if share > allowed {
+        Verdict::Stop(Reason::OverWhirlShare { allowed })
+    } else if share + doubt > allowed {
+        Verdict::Watch(Reason::NearWhirlShare { allowed })
+    } else if whirl.lengthened {
+        Verdict::Watch(Reason::Lengthened)
+    } else {
+        Verdict::Good
+    };
+    let value =
+        Value { amount: Amount::Share(share), plus_minus: Some(Amount::Share(doubt)), sense: None };
+    Finding::known(Name::SpeedShare, value, verdict)
+        .step(
+            Law::WhirlShare,
+            &[Amount::Speed(top), Amount::EstimatedSpeed(whirl.speed.best)],
+            Amount::Share(share),
+        )
+        .within(Amount::Share(allowed), source)
+        .from(&[Source::WhirlBeam])
+}

@@ -1,0 +1,233 @@
+//! Typed text to a quantity that makes sense: each field's kind and range, and what can be wrong.
+
+use super::finding::{Amount, Need, Why};
+use crate::job::{Entry, Job, PassKind};
+use crate::quantity::{
+    Angle, AngularVelocity, Base, Length, Mass, Unit, Unreadable, degrees, grams, millimetres,
+    parse_angle, parse_clock, parse_length, parse_mass, parse_speed, rpm,
+};
+
+/// What is wrong with what stands in a field.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Complaint {
+    /// It cannot be read.
+    Unreadable(Unreadable),
+    /// It is outside what this field can be.
+    OutOfRange {
+        /// What was given.
+        given: Amount,
+        /// The least allowed.
+        least: Amount,
+        /// The most allowed.
+        most: Amount,
+    },
+    /// It must stay below another field.
+    NotBelow {
+        /// What was given.
+        given: Amount,
+        /// The other field.
+        other: Entry,
+        /// What the other field allows.
+        most: Amount,
+    },
+}
+
+/// The range of a field, as amounts of its own kind. The bounds are our own choice: wide enough for
+/// any road vehicle's shaft, narrow enough to catch a wrong unit or a slipped digit.
+pub fn allowed(entry: Entry) -> (Amount, Amount) {
+    let length = |least: f64, most: f64| {
+        (Amount::PlainLength(millimetres(least)), Amount::PlainLength(millimetres(most)))
+    };
+    let fine = |least: f64, most: f64| {
+        (Amount::FineLength(millimetres(least)), Amount::FineLength(millimetres(most)))
+    };
+    let angle = |least: f64, most: f64| (Amount::Angle(degrees(least)), Amount::Angle(degrees(most)));
+    let mass = |least: f64, most: f64| (Amount::Mass(grams(least)), Amount::Mass(grams(most)));
+    match entry {
+        Entry::OldReading(_) | Entry::WantedReading(_) => length(200.0, 3000.0),
+        Entry::SetPoint => length(0.0, 100.0),
+        Entry::TubeDiameter => length(20.0, 200.0),
+        Entry::TubeWall => length(0.8, 12.0),
+        Entry::TopSpeed => (Amount::Speed(rpm(100.0)), Amount::Speed(rpm(20_000.0))),
+        Entry::WeldLine | Entry::FarWeldLine => length(10.0, 3000.0),
+        Entry::Kerf => length(0.3, 8.0),
+        Entry::RootGap | Entry::Shrinkage => length(0.0, 6.0),
+        Entry::Spigot => length(3.0, 100.0),
+        Entry::Lift => length(0.0, 30.0),
+        Entry::Span => length(20.0, 250.0),
+        Entry::FrontLevel | Entry::RearLevel | Entry::YokeTurned => angle(-180.0, 180.0),
+        Entry::PhaseLimit => angle(0.1, 5.0),
+        Entry::OwnLimit => fine(0.02, 2.0),
+        Entry::StationAt(..) | Entry::WeightClock(_) => {
+            (Amount::Clock(degrees(0.0)), Amount::Clock(degrees(360.0)))
+        }
+        Entry::StationReading(..) | Entry::Closing(_) => fine(-12.0, 12.0),
+        Entry::WeightMass(_) => mass(0.5, 500.0),
+        Entry::WeightDistance(_) => length(0.0, 3000.0),
+        Entry::WeightRadius(_) => length(10.0, 120.0),
+        Entry::ShaftMass => mass(500.0, 80_000.0),
+    }
+}
+
+/// What a field holds: `None` where it is empty.
+///
+/// # Errors
+/// A [`Complaint`] with what was given and what is allowed.
+pub fn read(job: &Job, entry: Entry) -> Result<Option<Amount>, Complaint> {
+    let Some(given) = parsed(job, entry)? else { return Ok(None) };
+    let (least, most) = allowed(entry);
+    let (at_least, at_most) =
+        (base(given) >= slack(base(least), -1.0), base(given) <= slack(base(most), 1.0));
+    if !(at_least && at_most) {
+        return Err(Complaint::OutOfRange { given, least, most });
+    }
+    against_others(job, entry, given)?;
+    Ok(Some(given))
+}
+
+/// A hair of room at a bound, so that the bound itself may be typed in either unit.
+fn slack(bound: f64, direction: f64) -> f64 {
+    bound + direction * 1e-9 * bound.abs()
+}
+
+/// The quantity in a field's text, of the field's own kind.
+fn parsed(job: &Job, entry: Entry) -> Result<Option<Amount>, Complaint> {
+    let Some(typed) = job.typed(entry) else { return Ok(None) };
+    let (text, unit) = (typed.text.as_str(), typed.unit);
+    let amount = match allowed(entry).0 {
+        Amount::FineLength(_) => parse_length(text, unit).map(Amount::FineLength),
+        Amount::Clock(_) => parse_clock(text, unit).map(Amount::Clock),
+        Amount::Angle(_) => parse_angle(text, Unit::Degree).map(Amount::Angle),
+        Amount::Mass(_) => parse_mass(text, unit).map(Amount::Mass),
+        Amount::Speed(_) => parse_speed(text).map(Amount::Speed),
+        _ => parse_length(text, unit).map(Amount::PlainLength),
+    };
+    match amount {
+        Ok(amount) => Ok(Some(amount)),
+        Err(Unreadable::Empty) => Ok(None),
+        Err(unreadable) => Err(Complaint::Unreadable(unreadable)),
+    }
+}
+
+/// What one field says about another.
+fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complaint> {
+    let below = |other: Entry, factor: f64| {
+        let Ok(Some(limit)) = in_range_alone(job, other) else { return Ok(()) };
+        let most = Length::from_base(base(limit) * factor);
+        if base(given) < most.base() {
+            Ok(())
+        } else {
+            Err(Complaint::NotBelow { given, other, most: Amount::PlainLength(most) })
+        }
+    };
+    match entry {
+        Entry::TubeWall => below(Entry::TubeDiameter, 0.5),
+        Entry::WeldLine | Entry::WeightDistance(_) => below(first_old(job), 1.0),
+        Entry::FarWeldLine => below(Entry::WeldLine, 1.0),
+        Entry::Lift => below(Entry::Span, 1.0),
+        _ => Ok(()),
+    }
+}
+
+/// The old length's first reading that can be read: what a distance on the shaft must stay below.
+fn first_old(job: &Job) -> Entry {
+    (0..job.measure.old.len())
+        .map(Entry::OldReading)
+        .find(|entry| matches!(in_range_alone(job, *entry), Ok(Some(_))))
+        .unwrap_or(Entry::OldReading(0))
+}
+
+/// A field read without asking the others, so that two fields never ask each other in a circle.
+fn in_range_alone(job: &Job, entry: Entry) -> Result<Option<Amount>, Complaint> {
+    let (least, most) = allowed(entry);
+    let given = parsed(job, entry)?;
+    Ok(given.filter(|amount| base(*amount) >= base(least) && base(*amount) <= base(most)))
+}
+
+fn base(amount: Amount) -> f64 {
+    match amount {
+        Amount::Length(q) | Amount::PlainLength(q) | Amount::FineLength(q) => q.base(),
+        Amount::Angle(q) | Amount::Clock(q) => q.base(),
+        Amount::Mass(q) => q.base(),
+        Amount::Speed(q) => q.base(),
+        _ => f64::NAN,
+    }
+}
+
+/// Collects fields for a sum and remembers what stands in the way.
+pub(super) struct Fields<'a> {
+    job: &'a Job,
+    needs: Vec<Need>,
+}
+
+impl<'a> Fields<'a> {
+    pub(super) fn of(job: &'a Job) -> Self {
+        Fields { job, needs: Vec::new() }
+    }
+
+    fn take(&mut self, entry: Entry) -> Option<Amount> {
+        let why = match read(self.job, entry) {
+            Ok(Some(amount)) => return Some(amount),
+            Ok(None) => Why::Empty,
+            Err(complaint) => Why::Wrong(complaint),
+        };
+        self.needs.push(Need { entry, why });
+        None
+    }
+
+    pub(super) fn length(&mut self, entry: Entry) -> Option<Length> {
+        self.take(entry).map(|amount| Length::from_base(base(amount)))
+    }
+
+    pub(super) fn angle(&mut self, entry: Entry) -> Option<Angle> {
+        self.take(entry).map(|amount| Angle::from_base(base(amount)))
+    }
+
+    pub(super) fn mass(&mut self, entry: Entry) -> Option<Mass> {
+        self.take(entry).map(|amount| Mass::from_base(base(amount)))
+    }
+
+    pub(super) fn speed(&mut self, entry: Entry) -> Option<AngularVelocity> {
+        self.take(entry).map(|amount| AngularVelocity::from_base(base(amount)))
+    }
+
+    /// Every reading of a list that is not empty; a reading that cannot be used stands in the way.
+    pub(super) fn readings(&mut self, entries: impl Iterator<Item = Entry>) -> Vec<Length> {
+        let mut found = Vec::new();
+        let mut first = None;
+        for entry in entries {
+            first.get_or_insert(entry);
+            match read(self.job, entry) {
+                Ok(Some(amount)) => found.push(Length::from_base(base(amount))),
+                Ok(None) => {}
+                Err(complaint) => self.needs.push(Need { entry, why: Why::Wrong(complaint) }),
+            }
+        }
+        if let (true, Some(entry)) = (found.is_empty() && self.needs.is_empty(), first) {
+            self.needs.push(Need { entry, why: Why::Empty });
+        }
+        found
+    }
+
+    /// Adds needs of another sum.
+    pub(super) fn also(&mut self, needs: &[Need]) {
+        for need in needs {
+            if !self.needs.iter().any(|known| known.entry == need.entry) {
+                self.needs.push(need.clone());
+            }
+        }
+    }
+
+    pub(super) fn needs(self) -> Vec<Need> {
+        self.needs
+    }
+}
+
+/// The order of a turn's kind in the work, for finding the latest.
+pub(super) const fn order(kind: PassKind) -> u8 {
+    match kind {
+        PassKind::AsFitted => 0,
+        PassKind::Tacked => 1,
+        PassKind::Welded => 2,
+    }
+}

@@ -1,0 +1,402 @@
+//! What a stage finds, as plain data.
+
+use super::field::Complaint;
+use crate::job::Entry;
+use crate::quantity::{
+    Angle, AngularVelocity, Base, Force, Length, Mass, MassDensity, Pressure, Unbalance,
+};
+
+/// A quantity of any kind, with how fine it is worth showing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Amount {
+    /// A length to lay off with a tape.
+    Length(Length),
+    /// A length with decimals even where fractions are on.
+    PlainLength(Length),
+    /// A length of the size a dial reads.
+    FineLength(Length),
+    /// An angle.
+    Angle(Angle),
+    /// A place on the clock.
+    Clock(Angle),
+    /// A mass.
+    Mass(Mass),
+    /// An unbalance.
+    Unbalance(Unbalance),
+    /// A speed of rotation as typed.
+    Speed(AngularVelocity),
+    /// A speed of rotation as estimated: three figures.
+    EstimatedSpeed(AngularVelocity),
+    /// A force.
+    Force(Force),
+    /// A share, shown in hundredths.
+    Share(f64),
+    /// A modulus.
+    Modulus(Pressure),
+    /// A density.
+    Density(MassDensity),
+    /// A count.
+    Count(usize),
+}
+
+impl Amount {
+    /// Whether it is a number that may be shown.
+    pub fn is_finite(self) -> bool {
+        match self {
+            Amount::Length(q) | Amount::PlainLength(q) | Amount::FineLength(q) => q.base().is_finite(),
+            Amount::Angle(q) | Amount::Clock(q) => q.base().is_finite(),
+            Amount::Mass(q) => q.base().is_finite(),
+            Amount::Unbalance(q) => q.base().is_finite(),
+            Amount::Speed(q) | Amount::EstimatedSpeed(q) => q.base().is_finite(),
+            Amount::Force(q) => q.base().is_finite(),
+            Amount::Share(value) => value.is_finite(),
+            Amount::Modulus(q) => q.base().is_finite(),
+            Amount::Density(q) => q.base().is_finite(),
+            Amount::Count(_) => true,
+        }
+    }
+}
+
+/// What is found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[allow(missing_docs)] // each is a name; its words stand in sheet/words
+pub enum Name {
+    LengthChange,
+    WantedLength,
+    SetPoint,
+    WhirlSpeed,
+    SpeedShare,
+    TubeRemoved,
+    FinishedLength,
+    ScrapRing,
+    NewTube,
+    FaceError,
+    PhaseError,
+    PhaseArc,
+    TotalReading,
+    OffsetReading,
+    Correction,
+    Ovality,
+    Leftover,
+    WeldPull,
+    PutBack(usize),
+    LeftFront,
+    LeftRear,
+}
+
+/// Which way a value is meant.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Sense {
+    /// To be taken out.
+    Remove,
+    /// To be added.
+    Add,
+    /// Too small to cut for.
+    LeaveAlone,
+    /// Turn the cut end's yoke clockwise, seen from the rear.
+    TurnClockwise,
+    /// Turn the cut end's yoke counter-clockwise, seen from the rear.
+    TurnCounterclockwise,
+    /// At this place on the clock.
+    At(Angle),
+    /// Two lobes, at this place and opposite.
+    LobesAt(Angle),
+    /// Move the tube from this place toward the place opposite.
+    MoveAwayFrom(Angle),
+    /// At this place, so far from the far datum.
+    Place {
+        /// Place on the clock.
+        clock: Angle,
+        /// Distance from the far datum on the new shaft.
+        distance: Length,
+    },
+}
+
+/// A value with its ± at 95 %.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Value {
+    /// The value, without a sign where a sense says which way.
+    pub amount: Amount,
+    /// Its half-width at 95 %; `None` where it is exact by definition.
+    pub plus_minus: Option<Amount>,
+    /// Which way.
+    pub sense: Option<Sense>,
+}
+
+/// A field that stands in the way of a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Need {
+    /// The field.
+    pub entry: Entry,
+    /// What is the matter with it.
+    pub why: Why,
+}
+
+/// What is the matter with a needed field.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Why {
+    /// It is empty.
+    Empty,
+    /// What stands in it cannot be used.
+    Wrong(Complaint),
+}
+
+/// What came out.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Answer {
+    /// A value.
+    Known(Value),
+    /// Nothing yet: these fields are needed.
+    Missing(Vec<Need>),
+    /// Nothing: the numbers given cannot be put together.
+    Impossible(Reason),
+}
+
+/// Why nothing came out.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Blocked {
+    /// These fields are needed.
+    Missing(Vec<Need>),
+    /// The numbers given cannot be put together.
+    Impossible(Reason),
+}
+
+/// What to make of it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Verdict {
+    /// Go on.
+    Good,
+    /// Go on with care, for this reason.
+    Watch(Reason),
+    /// Do not go on before this is mended.
+    Stop(Reason),
+    /// A figure to work with; nothing to judge.
+    Figure,
+    /// Not known yet: something is missing.
+    NotYet,
+    /// A value stands, but what it is judged by is missing.
+    Unjudged(Reason),
+}
+
+/// Why a verdict is not good, with the numbers it rests on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[allow(missing_docs)] // each is a name; its words stand in sheet/words
+pub enum Reason {
+    DifferenceWithinDoubt,
+    LooseLength { allowed: Length },
+    Lengthened,
+    TooCloseToBump { least: Length },
+    SetPointUnusual { least: Length, most: Length },
+    OverWhirlShare { allowed: f64 },
+    NearWhirlShare { allowed: f64 },
+    MoreThanTheTube,
+    LessThanAKerf { kerf: Length },
+    SpigotWontGoIn,
+    OutOfPhase { allowed: Angle },
+    PhaseWithinDoubt { allowed: Angle },
+    OffsetOverLimit { limit: Length },
+    OffsetNearLimit { limit: Length },
+    TotalOverLimit { limit: Length },
+    OffsetNotSeen,
+    DialDrifted { by: Length },
+    TooFewStations { got: usize, needed: usize },
+    SamePlace { at: Angle },
+    OneSided,
+    OverGrade { permitted: Unbalance },
+    NearGrade { permitted: Unbalance },
+    GradeUnknown,
+    OnTheWeld { keep: Length },
+    OffTheShaft,
+    NotComputable,
+}
+
+/// Where a formula, a limit or a usual value comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs)] // each is a name; its words stand in sheet/words
+pub enum Source {
+    Gum,
+    Geometry,
+    CommonPractice,
+    TotalReadingStandard,
+    LeastSquaresCircle,
+    WeldShrinkage,
+    ArmyDriveline,
+    ArmyTube,
+    PassengerCarManual,
+    SeveralCarManuals,
+    OwnLimit,
+    WhirlBeam,
+    MaterialFromMemory,
+    ShaftMakerLight,
+    ShaftMakerIndustrial,
+    CardanMaker,
+    BalanceGrade,
+    TwoPlanes,
+    TubeOvality,
+}
+
+/// A limit with its source.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limit {
+    /// The limit.
+    pub amount: Amount,
+    /// Where it comes from.
+    pub source: Source,
+}
+
+/// The law a working line follows; its formula is worded elsewhere.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs)] // each is a name; its formula stands in sheet/words
+pub enum Law {
+    MeanOld,
+    MeanWanted,
+    WantedFromBottomed,
+    Difference,
+    CombinedDoubt,
+    ClosingEquation,
+    TubeEnd,
+    FinishedBack,
+    RingLength,
+    NewTubeLength,
+    FaceError,
+    LiftAngle,
+    LevelDifference,
+    ArcOnTube,
+    TotalReading,
+    OffsetTwice,
+    Circle,
+    PullVector,
+    Whirl,
+    WhirlShare,
+    Unbalance,
+    NewDistance,
+    ShareFrontNew,
+    ShareRearNew,
+    PermittedShare,
+    PullForce,
+}
+
+/// One line of working: a law, the numbers put in, what comes out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// The law.
+    pub law: Law,
+    /// The numbers put in, in the order in which the law names them.
+    pub put_in: Vec<Amount>,
+    /// The result.
+    pub gives: Amount,
+}
+
+/// One finding of a stage.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// What it is.
+    pub name: Name,
+    /// What came out.
+    pub answer: Answer,
+    /// What to make of it.
+    pub verdict: Verdict,
+    /// The limit it was judged by.
+    pub limit: Option<Limit>,
+    /// The working, line by line.
+    pub working: Vec<Step>,
+    /// Where the formulas come from.
+    pub sources: Vec<Source>,
+}
+
+impl Finding {
+    /// A finding with a value. A number that cannot be shown is caught here, so that none gets past.
+    pub(super) fn known(name: Name, value: Value, verdict: Verdict) -> Finding {
+        let fine = value.amount.is_finite() && value.plus_minus.is_none_or(Amount::is_finite);
+        if !fine {
+            return Finding::impossible(name, Reason::NotComputable);
+        }
+        Finding {
+            name,
+            answer: Answer::Known(value),
+            verdict,
+            limit: None,
+            working: Vec::new(),
+            sources: Vec::new(),
+        }
+    }
+
+    /// A finding that waits for fields.
+    pub(super) fn missing(name: Name, needs: Vec<Need>) -> Finding {
+        Finding {
+            name,
+            answer: Answer::Missing(needs),
+            verdict: Verdict::NotYet,
+            limit: None,
+            working: Vec::new(),
+            sources: Vec::new(),
+        }
+    }
+
+    /// A finding whose numbers cannot be put together.
+    pub(super) fn impossible(name: Name, reason: Reason) -> Finding {
+        Finding {
+            name,
+            answer: Answer::Impossible(reason),
+            verdict: Verdict::Stop(reason),
+            limit: None,
+            working: Vec::new(),
+            sources: Vec::new(),
+        }
+    }
+
+    /// A finding that nothing came out of.
+    pub(super) fn blocked(name: Name, blocked: Blocked) -> Finding {
+        match blocked {
+            Blocked::Missing(needs) => Finding::missing(name, needs),
+            Blocked::Impossible(reason) => Finding::impossible(name, reason),
+        }
+    }
+
+    /// Adds a working line, unless a number in it cannot be shown.
+    pub(super) fn step(mut self, law: Law, put_in: &[Amount], gives: Amount) -> Finding {
+        if gives.is_finite() && put_in.iter().all(|amount| amount.is_finite()) {
+            self.working.push(Step { law, put_in: put_in.to_vec(), gives });
+        }
+        self
+    }
+
+    /// Adds where it comes from.
+    pub(super) fn from(mut self, sources: &[Source]) -> Finding {
+        self.sources.extend_from_slice(sources);
+        self
+    }
+
+    /// Adds the limit it was judged by.
+    pub(super) fn within(mut self, amount: Amount, source: Source) -> Finding {
+        self.limit = Some(Limit { amount, source });
+        self
+    }
+
+    /// The value, where there is one.
+    pub fn value(&self) -> Option<Value> {
+        match self.answer {
+            Answer::Known(value) => Some(value),
+            _ => None,
+        }
+    }
+}
+
+/// What can hurt someone, worded elsewhere.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs)] // each is a name; its words stand in sheet/words
+pub enum Caution {
+    LoadedSuspension,
+    ChockBothWays,
+    EstimateOnly,
+    SupportTheShaft,
+    CuttingThinTube,
+    ScrapTube,
+    OutOfPhaseOnPurpose,
+    MarkFirst,
+    TurnByHand,
+    BeforeWelding,
+    HeatSparingly,
+    NotABalancingMachine,
+    NobodyInThePlane,
+}

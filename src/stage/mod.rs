@@ -1,0 +1,85 @@
+//! One file a stage: the job in, findings out. Plain data: a value with its ±, the working, the limit
+//! with its source, a verdict, and what is still missing. No words for people, nothing of the web.
+
+pub mod check;
+pub mod cut;
+mod field;
+mod finding;
+pub mod measure;
+pub mod phase;
+pub mod truing;
+pub mod weights;
+mod whole;
+
+pub use field::{Complaint, allowed, read};
+pub use finding::{
+    Amount, Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Sense, Source, Step,
+    Value, Verdict, Why,
+};
+pub use whole::{Standing, Whole, standing, whole};
+
+use crate::job::Job;
+
+/// A stage of the work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Stage {
+    /// Old and wanted length.
+    Measure,
+    /// Speed.
+    Check,
+    /// The cut.
+    Cut,
+    /// Phase of the yokes.
+    Phase,
+    /// Run-out.
+    True,
+    /// Balance weights.
+    Weights,
+}
+
+impl Stage {
+    /// Every stage, in the order of the work.
+    pub const ALL: [Stage; 6] =
+        [Stage::Measure, Stage::Check, Stage::Cut, Stage::Phase, Stage::True, Stage::Weights];
+
+    /// The stage's name in an address.
+    pub const fn slug(self) -> &'static str {
+        match self {
+            Stage::Measure => "measure",
+            Stage::Check => "check",
+            Stage::Cut => "cut",
+            Stage::Phase => "phase",
+            Stage::True => "true",
+            Stage::Weights => "weights",
+        }
+    }
+
+    /// The stage of this name.
+    pub fn from_slug(slug: &str) -> Option<Stage> {
+        Stage::ALL.into_iter().find(|stage| stage.slug() == slug)
+    }
+
+    /// What follows from the job at this stage. For True, of its latest turn with readings.
+    pub fn findings(self, job: &Job) -> Vec<Finding> {
+        match self {
+            Stage::Measure => measure::findings(job),
+            Stage::Check => check::findings(job),
+            Stage::Cut => cut::findings(job),
+            Stage::Phase => phase::findings(job),
+            Stage::True => truing::findings(job, truing::latest(job)),
+            Stage::Weights => weights::findings(job),
+        }
+    }
+
+    /// What can hurt someone at this stage.
+    pub const fn cautions(self) -> &'static [Caution] {
+        match self {
+            Stage::Measure => &[Caution::LoadedSuspension, Caution::ChockBothWays],
+            Stage::Check => &[Caution::EstimateOnly],
+            Stage::Cut => &[Caution::SupportTheShaft, Caution::CuttingThinTube, Caution::ScrapTube],
+            Stage::Phase => &[Caution::OutOfPhaseOnPurpose, Caution::MarkFirst],
+            Stage::True => &[Caution::TurnByHand, Caution::BeforeWelding, Caution::HeatSparingly],
+            Stage::Weights => &[Caution::NotABalancingMachine, Caution::NobodyInThePlane],
+        }
+    }
+}

@@ -1,0 +1,163 @@
+//! Phase: how far and which way to turn the yoke before it is tacked.
+
+use super::field::Fields;
+use super::finding::{Amount, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use crate::job::{End, Entry, Job, LevelDivision, PhaseMethod, Side};
+use crate::mechanics::phase::{arc, from_levels, from_lift};
+use crate::mechanics::uncertainty::{Measured, combined, of_division, rectangular, swing};
+use crate::quantity::{Angle, Base, Length, degrees, millimetres};
+
+/// How well a gap under an ear is known with feelers on a bench that is not a surface plate, ±.
+/// Our own choice.
+fn lift_doubt() -> Length {
+    millimetres(0.05)
+}
+
+/// How well the span between two ears is known, ±. Our own choice.
+fn span_doubt() -> Length {
+    millimetres(0.8)
+}
+
+/// The distance between the lines of the level in use.
+fn level_division(job: &Job) -> Angle {
+    degrees(match job.phase.level_division {
+        LevelDivision::Twentieth => 0.05,
+        LevelDivision::Tenth => 0.1,
+        LevelDivision::Fifth => 0.2,
+        LevelDivision::Quarter => 0.25,
+        LevelDivision::Whole => 1.0,
+    })
+}
+
+/// The turn of the rear yoke against the front one, clockwise seen from the rear.
+///
+/// # Errors
+/// The fields that are needed.
+pub fn turn(job: &Job) -> Result<Measured<Angle>, Vec<Need>> {
+    let mut fields = Fields::of(job);
+    let found = match job.phase.method {
+        PhaseMethod::Levels => levels(job, &mut fields),
+        PhaseMethod::Bench => bench(job, &mut fields),
+    };
+    found.ok_or_else(|| fields.needs())
+}
+
+fn levels(job: &Job, fields: &mut Fields) -> Option<Measured<Angle>> {
+    let (front, rear) = (fields.angle(Entry::FrontLevel), fields.angle(Entry::RearLevel));
+    let each = of_division(level_division(job));
+    Some(Measured { best: from_levels(front?, rear?), spread: combined(&[each, each]) })
+}
+
+fn bench(job: &Job, fields: &mut Fields) -> Option<Measured<Angle>> {
+    let (lift, span) = (fields.length(Entry::Lift), fields.length(Entry::Span));
+    let (lift, span) = (lift?, span?);
+    let size = from_lift(lift, span).ok()?;
+    let (dl, ds) = (rectangular(lift_doubt()).standard, rectangular(span_doubt()).standard);
+    let part = |up: Option<Angle>, down: Option<Angle>| {
+        swing(up.unwrap_or(size), down.unwrap_or(size), f64::INFINITY)
+    };
+    let spread = combined(&[
+        part(from_lift(lift + dl, span).ok(), from_lift(lift - dl, span).ok()),
+        part(from_lift(lift, span + ds).ok(), from_lift(lift, span - ds).ok()),
+    ]);
+    // A gap under the right-hand ear means that this ear stands high: seen from the rear the yoke is
+    // turned counter-clockwise.
+    let best = match job.phase.lifted {
+        Side::Right => -size,
+        Side::Left => size,
+    };
+    Some(Measured { best, spread })
+}
+
+/// Which way the yoke at the cut end must go to undo a turn of the rear yoke against the front one.
+fn undo(job: &Job, turn: Angle) -> Sense {
+    let rear_is_clockwise = turn.base() > 0.0;
+    match (job.cut.end, rear_is_clockwise) {
+        (End::Rear, true) | (End::Front, false) => Sense::TurnCounterclockwise,
+        (End::Rear, false) | (End::Front, true) => Sense::TurnClockwise,
+    }
+}
+
+/// What follows for phase.
+pub fn findings(job: &Job) -> Vec<Finding> {
+    vec![error_finding(job), arc_finding(job)]
+}
+
+fn error_finding(job: &Job) -> Finding {
+    let mut fields = Fields::of(job);
+    let limit = fields.angle(Entry::PhaseLimit);
+    let turn = turn(job);
+    if let Err(needs) = &turn {
+        fields.also(needs);
+    }
+    let (Some(limit), Ok(turn)) = (limit, turn) else {
+        return Finding::missing(Name::PhaseError, fields.needs());
+    };
+    let (size, doubt) = (turn.best.base().abs(), turn.spread.expanded());
+    let verdict = if size > limit.base() {
+        Verdict::Stop(Reason::OutOfPhase { allowed: limit })
+    } else if size + doubt.base() > limit.base() {
+        Verdict::Watch(Reason::PhaseWithinDoubt { allowed: limit })
+    } else {
+        Verdict::Good
+    };
+    let sense = if size <= doubt.base() { Sense::LeaveAlone } else { undo(job, turn.best) };
+    let value = Value {
+        amount: Amount::Angle(Angle::from_base(size)),
+        plus_minus: Some(Amount::Angle(doubt)),
+        sense: Some(sense),
+    };
+    let finding = Finding::known(Name::PhaseError, value, verdict)
+        .within(Amount::Angle(limit), Source::ArmyDriveline)
+        .from(&[Source::Geometry, Source::Gum]);
+    working(job, finding, turn.best)
+}
+
+fn working(job: &Job, finding: Finding, turn: Angle) -> Finding {
+    let mut fields = Fields::of(job);
+    match job.phase.method {
+        PhaseMethod::Levels => match (fields.angle(Entry::RearLevel), fields.angle(Entry::FrontLevel)) {
+            (Some(rear), Some(front)) => finding.step(
+                Law::LevelDifference,
+                &[Amount::Angle(rear), Amount::Angle(front)],
+                Amount::Angle(turn),
+            ),
+            _ => finding,
+        },
+        PhaseMethod::Bench => match (fields.length(Entry::Lift), fields.length(Entry::Span)) {
+            (Some(lift), Some(span)) => finding.step(
+                Law::LiftAngle,
+                &[Amount::FineLength(lift), Amount::PlainLength(span)],
+                Amount::Angle(turn),
+            ),
+            _ => finding,
+        },
+    }
+}
+
+fn arc_finding(job: &Job) -> Finding {
+    let mut fields = Fields::of(job);
+    let diameter = fields.length(Entry::TubeDiameter);
+    let turn = turn(job);
+    if let Err(needs) = &turn {
+        fields.also(needs);
+    }
+    let (Some(diameter), Ok(turn)) = (diameter, turn) else {
+        return Finding::missing(Name::PhaseArc, fields.needs());
+    };
+    let size = Angle::from_base(turn.best.base().abs());
+    let doubt = turn.spread.expanded();
+    let sense = if size.base() <= doubt.base() { Sense::LeaveAlone } else { undo(job, turn.best) };
+    let value = Value {
+        amount: Amount::Length(arc(diameter, size)),
+        plus_minus: Some(Amount::PlainLength(arc(diameter, doubt))),
+        sense: Some(sense),
+    };
+    Finding::known(Name::PhaseArc, value, Verdict::Figure)
+        .step(
+            Law::ArcOnTube,
+            &[Amount::PlainLength(diameter), Amount::Angle(size)],
+            Amount::PlainLength(arc(diameter, size)),
+        )
+        .from(&[Source::Geometry])
+}

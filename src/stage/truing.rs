@@ -1,0 +1,307 @@
+//! True: what a turn of the dial says, and what to do about it.
+
+use super::field::{Complaint, Fields, order, read};
+use super::finding::{
+    Amount, Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict, Why,
+};
+use crate::job::{Dial, Entry, Job, PassKind, RunOutLimit, Stations};
+use crate::mechanics::across::Across;
+use crate::mechanics::runout::{NoFit, RunOut, Station, fit, without_drift};
+use crate::mechanics::uncertainty::{combined, of_division};
+use crate::quantity::{Angle, Base, Length, degrees, inches, millimetres};
+
+/// The distance between the lines of the dial in use.
+fn dial_division(job: &Job) -> Length {
+    match job.truing.dial {
+        Dial::Thousandth => inches(0.001),
+        Dial::HalfThousandth => inches(0.0005),
+        Dial::Hundredth => millimetres(0.01),
+    }
+}
+
+/// A limit of the total reading by its name, with its source; `None` for the mechanic's own.
+pub fn named_limit(limit: RunOutLimit) -> Option<(Length, Source)> {
+    match limit {
+        RunOutLimit::HomeTruing => Some((inches(0.010), Source::CommonPractice)),
+        RunOutLimit::ArmyTube => Some((inches(0.015), Source::ArmyTube)),
+        RunOutLimit::NearWeld => Some((inches(0.020), Source::PassengerCarManual)),
+        RunOutLimit::EightTenths => Some((millimetres(0.8), Source::SeveralCarManuals)),
+        RunOutLimit::Own => None,
+    }
+}
+
+/// The limit in force.
+pub(super) fn chosen_limit(job: &Job, fields: &mut Fields) -> Option<(Length, Source)> {
+    named_limit(job.truing.limit)
+        .or_else(|| fields.length(Entry::OwnLimit).map(|limit| (limit, Source::OwnLimit)))
+}
+
+/// The place of a station on the tube; `None` for a free one that has none that can be read.
+pub fn station_at(job: &Job, pass: usize, station: usize) -> Option<Angle> {
+    let stations = job.truing.passes.get(pass)?.stations;
+    match stations.fixed_count() {
+        Some(count) => Some(degrees(360.0 * station as f64 / count as f64)),
+        None => match read(job, Entry::StationAt(pass, station)) {
+            Ok(Some(Amount::Clock(at))) => Some(at),
+            _ => None,
+        },
+    }
+}
+
+/// A turn of the dial and what it holds.
+#[derive(Clone, Debug)]
+pub struct Turn {
+    /// The stations that have a reading, drift taken out.
+    pub stations: Vec<Station>,
+    /// What they hold.
+    pub run_out: RunOut,
+    /// The dial came back more than one division away.
+    pub drifted: Option<Length>,
+}
+
+/// Reads a turn. Stations without a reading are left out; uneven ones are taken as they are.
+///
+/// # Errors
+/// [`Blocked`].
+pub fn turn(job: &Job, pass: usize) -> Result<Turn, Blocked> {
+    let mut wrong: Vec<Need> = Vec::new();
+    let mut complain = |entry: Entry, complaint: Complaint| {
+        wrong.push(Need { entry, why: Why::Wrong(complaint) });
+    };
+    let count = job.truing.passes.get(pass).map_or(0, |p| p.count());
+    let free = job.truing.passes.get(pass).is_some_and(|p| p.stations == Stations::Free);
+    let mut at = Vec::new();
+    let mut readings = Vec::new();
+    let mut empty = Vec::new();
+    for station in 0..count {
+        let entry = Entry::StationReading(pass, station);
+        match length(job, entry) {
+            Ok(Some(reading)) => match station_at(job, pass, station) {
+                Some(angle) => {
+                    at.push(angle);
+                    readings.push((station, reading));
+                }
+                None => match read(job, Entry::StationAt(pass, station)) {
+                    Err(complaint) => complain(Entry::StationAt(pass, station), complaint),
+                    _ => empty.push(Entry::StationAt(pass, station)),
+                },
+            },
+            Ok(None) if free => {}
+            Ok(None) => empty.push(entry),
+            Err(complaint) => complain(entry, complaint),
+        }
+    }
+    let closing = length(job, Entry::Closing(pass)).unwrap_or_else(|complaint| {
+        complain(Entry::Closing(pass), complaint);
+        None
+    });
+    if !wrong.is_empty() {
+        return Err(Blocked::Missing(wrong));
+    }
+    if readings.len() < crate::mechanics::runout::FEWEST {
+        let first = empty.first().copied().unwrap_or(Entry::StationReading(pass, 0));
+        return Err(Blocked::Missing(vec![Need { entry: first, why: Why::Empty }]));
+    }
+    let division = dial_division(job);
+    let values: Vec<Length> = readings.iter().map(|(_, reading)| *reading).collect();
+    let begins_at_first = readings.first().is_some_and(|(station, _)| *station == 0);
+    let (values, drifted) = match closing.filter(|_| begins_at_first) {
+        Some(closing) => match without_drift(&values, closing, division) {
+            Ok(corrected) => (corrected, None),
+            Err(drifted) => (values, Some(drifted.by)),
+        },
+        None => (values, None),
+    };
+    let stations: Vec<Station> =
+        at.into_iter().zip(values).map(|(at, reading)| Station { at, reading }).collect();
+    let run_out = fit(&stations, division).map_err(|no_fit| {
+        Blocked::Impossible(match no_fit {
+            NoFit::TooFew { got, needed } => Reason::TooFewStations { got, needed },
+            NoFit::SamePlace { at } => Reason::SamePlace { at },
+            NoFit::OneSided => Reason::OneSided,
+        })
+    })?;
+    Ok(Turn { stations, run_out, drifted })
+}
+
+fn length(job: &Job, entry: Entry) -> Result<Option<Length>, Complaint> {
+    Ok(match read(job, entry)? {
+        Some(Amount::FineLength(length) | Amount::PlainLength(length)) => Some(length),
+        _ => None,
+    })
+}
+
+/// The latest turn that has a reading: of those in the latest state of the shaft, the last one.
+pub fn latest(job: &Job) -> usize {
+    let has_reading = |pass: &crate::job::Pass| {
+        pass.readings.iter().take(pass.count()).any(|typed| !typed.text.trim().is_empty())
+    };
+    job.truing
+        .passes
+        .iter()
+        .enumerate()
+        .filter(|(_, pass)| has_reading(pass))
+        .max_by_key(|(i, pass)| (order(pass.kind), *i))
+        .map_or(0, |(i, _)| i)
+}
+
+/// What follows from a turn.
+pub fn findings(job: &Job, pass: usize) -> Vec<Finding> {
+    const NAMES: [Name; 3] = [Name::TotalReading, Name::OffsetReading, Name::Correction];
+    let turn = match turn(job, pass) {
+        Ok(turn) => turn,
+        Err(blocked) => {
+            return NAMES.map(|name| Finding::blocked(name, blocked.clone())).to_vec();
+        }
+    };
+    let mut fields = Fields::of(job);
+    let limit = chosen_limit(job, &mut fields);
+    let needs = fields.needs();
+    let Some((limit, source)) = limit else {
+        return NAMES.map(|name| Finding::missing(name, needs.clone())).to_vec();
+    };
+    let mut found =
+        vec![total(job, &turn, limit, source), offset(&turn, limit, source), correction(&turn, limit)];
+    found.extend(shape(&turn));
+    found.extend(weld_pull(job, pass));
+    found
+}
+
+/// A verdict that would be good is not, while the dial has not come back to where it began.
+fn unless_drifted(turn: &Turn, verdict: Verdict) -> Verdict {
+    match (turn.drifted, verdict) {
+        (Some(by), Verdict::Good) => Verdict::Watch(Reason::DialDrifted { by }),
+        (_, verdict) => verdict,
+    }
+}
+
+fn total(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
+    let line = of_division(dial_division(job));
+    let total = turn.run_out.total;
+    let verdict = if total.base() > limit.base() {
+        Verdict::Watch(Reason::TotalOverLimit { limit })
+    } else {
+        Verdict::Good
+    };
+    let value = Value {
+        amount: Amount::FineLength(total),
+        plus_minus: Some(Amount::FineLength(combined(&[line, line]).expanded())),
+        sense: None,
+    };
+    let readings = || turn.stations.iter().map(|station| station.reading.base());
+    let most = Length::from_base(readings().fold(f64::NEG_INFINITY, f64::max));
+    let least = Length::from_base(readings().fold(f64::INFINITY, f64::min));
+    Finding::known(Name::TotalReading, value, unless_drifted(turn, verdict))
+        .step(
+            Law::TotalReading,
+            &[Amount::FineLength(most), Amount::FineLength(least)],
+            Amount::FineLength(total),
+        )
+        .within(Amount::FineLength(limit), source)
+        .from(&[Source::TotalReadingStandard])
+}
+
+fn offset(turn: &Turn, limit: Length, source: Source) -> Finding {
+    let run_out = &turn.run_out;
+    let (size, seen) = (run_out.offset.size(), run_out.offset_is_seen());
+    let twice = size * 2.0;
+    // A vector near nothing has no ± of its own size; the circle round it says how large it may be.
+    let doubt = if seen { run_out.offset_plus_minus } else { run_out.offset_circle } * 2.0;
+    let verdict = if twice.base() > limit.base() {
+        Verdict::Stop(Reason::OffsetOverLimit { limit })
+    } else if (twice + doubt).base() > limit.base() {
+        Verdict::Watch(Reason::OffsetNearLimit { limit })
+    } else {
+        Verdict::Good
+    };
+    let value = Value {
+        amount: Amount::FineLength(twice),
+        plus_minus: Some(Amount::FineLength(doubt)),
+        sense: Some(if seen { Sense::At(run_out.offset.at()) } else { Sense::LeaveAlone }),
+    };
+    let fine = Amount::FineLength;
+    Finding::known(Name::OffsetReading, value, unless_drifted(turn, verdict))
+        .step(
+            Law::Circle,
+            &[Amount::Count(run_out.stations), fine(run_out.offset.up), fine(run_out.offset.right)],
+            fine(size),
+        )
+        .step(Law::OffsetTwice, &[fine(size)], fine(twice))
+        .within(fine(limit), source)
+        .from(&[Source::LeastSquaresCircle, Source::Gum])
+}
+
+fn correction(turn: &Turn, limit: Length) -> Finding {
+    let run_out = &turn.run_out;
+    let size = run_out.offset.size();
+    if !run_out.offset_is_seen() {
+        let value = Value {
+            amount: Amount::FineLength(size),
+            plus_minus: Some(Amount::FineLength(run_out.offset_circle)),
+            sense: Some(Sense::LeaveAlone),
+        };
+        let clear = (run_out.offset_circle * 2.0).base() <= limit.base();
+        let verdict = if clear { Verdict::Good } else { Verdict::Watch(Reason::OffsetNotSeen) };
+        return Finding::known(Name::Correction, value, unless_drifted(turn, verdict))
+            .from(&[Source::LeastSquaresCircle]);
+    }
+    let value = Value {
+        amount: Amount::FineLength(size),
+        plus_minus: Some(Amount::FineLength(run_out.offset_plus_minus)),
+        sense: Some(Sense::MoveAwayFrom(run_out.offset.at())),
+    };
+    Finding::known(Name::Correction, value, Verdict::Figure).from(&[Source::LeastSquaresCircle])
+}
+
+/// Ovality and what no order explains, where the stations can tell them.
+fn shape(turn: &Turn) -> Vec<Finding> {
+    let mut found = Vec::new();
+    if let Some(oval) = turn.run_out.ovality {
+        let value = Value {
+            amount: Amount::FineLength(oval.size * 2.0),
+            plus_minus: Some(Amount::FineLength(turn.run_out.offset_plus_minus * 2.0)),
+            sense: Some(Sense::LobesAt(oval.at)),
+        };
+        found.push(
+            Finding::known(Name::Ovality, value, Verdict::Figure)
+                .from(&[Source::LeastSquaresCircle, Source::TubeOvality]),
+        );
+    }
+    if let Some(leftover) = turn.run_out.leftover {
+        let value = Value { amount: Amount::FineLength(leftover), plus_minus: None, sense: None };
+        found.push(
+            Finding::known(Name::Leftover, value, Verdict::Figure).from(&[Source::LeastSquaresCircle]),
+        );
+    }
+    found
+}
+
+/// How far the weld pulled: the latest tacked turn against this one, if this one is after welding.
+fn weld_pull(job: &Job, pass: usize) -> Option<Finding> {
+    let passes = &job.truing.passes;
+    if passes.get(pass)?.kind != PassKind::Welded {
+        return None;
+    }
+    let tacked = passes.iter().enumerate().rev().filter(|(_, p)| p.kind == PassKind::Tacked);
+    let before = tacked.into_iter().find_map(|(i, _)| turn(job, i).ok())?;
+    let after = turn(job, pass).ok()?;
+    let (from, to) = (before.run_out.offset, after.run_out.offset);
+    let pull: Across<Length> = to - from;
+    let standard = before.run_out.offset_plus_minus.base().hypot(after.run_out.offset_plus_minus.base());
+    let seen = pull.size().base() > standard;
+    let value = Value {
+        amount: Amount::FineLength(pull.size()),
+        plus_minus: Some(Amount::FineLength(Length::from_base(standard))),
+        sense: Some(if seen { Sense::At(pull.at()) } else { Sense::LeaveAlone }),
+    };
+    let fine = Amount::FineLength;
+    Some(
+        Finding::known(Name::WeldPull, value, Verdict::Figure)
+            .step(
+                Law::PullVector,
+                &[fine(to.size()), Amount::Clock(to.at()), fine(from.size()), Amount::Clock(from.at())],
+                fine(pull.size()),
+            )
+            .from(&[Source::LeastSquaresCircle]),
+    )
+}

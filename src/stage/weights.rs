@@ -1,0 +1,261 @@
+//! Weights: where each one goes back, and what that leaves.
+
+use super::cut::cut_list;
+use super::field::Fields;
+use super::finding::{Amount, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::measure::{LengthChange, length_change};
+use crate::job::{End, Entry, Job};
+use crate::mechanics::across::Across;
+use crate::mechanics::unbalance::{Grade, Shares, Weight, permitted, shares};
+use crate::mechanics::uncertainty::{Spread, combined, rectangular};
+use crate::quantity::{
+    Angle, AngularVelocity, Base, Length, Mass, Unbalance, centrifugal_force, clockwise_angle, degrees,
+    grams, inches,
+};
+
+/// How well a removed weight is known, ±: mass by a kitchen scale, clock position by eye, place and
+/// radius by tape. Our own choice.
+fn weight_doubt() -> (Mass, Angle, Length, Length) {
+    (grams(0.5), degrees(5.0), inches(1.0 / 8.0), inches(1.0 / 16.0))
+}
+
+/// How far a weight must keep from a weld. Common practice, no source.
+fn keep_from_weld() -> Length {
+    inches(0.5)
+}
+
+/// A weight that came off, and where it goes back.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Placed {
+    /// The row it was logged in.
+    pub row: usize,
+    /// The yoke it belongs to.
+    pub own: End,
+    /// On the old shaft.
+    pub before: Weight,
+    /// On the new shaft.
+    pub after: Weight,
+    /// Distance from the far datum on the new shaft.
+    pub distance: Length,
+}
+
+/// The distance behind the front joint of a place that is so far from the far datum.
+fn behind_front(job: &Job, distance: Length, length: Length) -> Length {
+    match job.cut.end {
+        End::Rear => distance,
+        End::Front => length - distance,
+    }
+}
+
+fn is_blank(job: &Job, row: usize) -> bool {
+    [Entry::WeightMass, Entry::WeightClock, Entry::WeightDistance, Entry::WeightRadius]
+        .iter()
+        .all(|entry| job.typed(entry(row)).is_none_or(|typed| typed.text.trim().is_empty()))
+}
+
+/// Where a logged weight goes back, kept with its own yoke.
+///
+/// # Errors
+/// The fields that are needed.
+pub fn placed(job: &Job, row: usize) -> Result<Placed, Vec<Need>> {
+    let mut fields = Fields::of(job);
+    let mass = fields.mass(Entry::WeightMass(row));
+    let clock = fields.angle(Entry::WeightClock(row));
+    let distance = fields.length(Entry::WeightDistance(row));
+    let radius = fields.length(Entry::WeightRadius(row));
+    let turned = fields.angle(Entry::YokeTurned);
+    let lengths = length_change(job);
+    if let Err(needs) = &lengths {
+        fields.also(needs);
+    }
+    let (Some(mass), Some(at), Some(distance), Some(radius), Some(turned), Ok(lengths)) =
+        (mass, clock, distance, radius, turned, lengths)
+    else {
+        return Err(fields.needs());
+    };
+    let (old, new) = (lengths.old.best, lengths.wanted.best);
+    let with_cut_end = distance.base() > old.base() / 2.0;
+    let moved = if with_cut_end { distance - (old - new) } else { distance };
+    let turn = if with_cut_end { turned } else { degrees(0.0) };
+    let own = match (job.cut.end, with_cut_end) {
+        (End::Rear, true) | (End::Front, false) => End::Rear,
+        _ => End::Front,
+    };
+    let before = Weight { mass, radius, at, z: behind_front(job, distance, old) };
+    let after =
+        Weight { mass, radius, at: clockwise_angle(at + turn), z: behind_front(job, moved, new) };
+    Ok(Placed { row, own, before, after, distance: moved })
+}
+
+/// Every weight that can be placed; needs of those that cannot.
+pub fn all_placed(job: &Job) -> (Vec<Placed>, Vec<Need>) {
+    let mut found = Vec::new();
+    let mut fields = Fields::of(job);
+    for row in (0..job.weights.rows.len()).filter(|row| !is_blank(job, *row)) {
+        match placed(job, row) {
+            Ok(weight) => found.push(weight),
+            Err(needs) => fields.also(&needs),
+        }
+    }
+    (found, fields.needs())
+}
+
+/// What follows for the weights.
+pub fn findings(job: &Job) -> Vec<Finding> {
+    let rows: Vec<usize> = (0..job.weights.rows.len()).filter(|row| !is_blank(job, *row)).collect();
+    let mut found: Vec<Finding> = rows.iter().map(|row| put_back(job, *row)).collect();
+    found.extend(left(job, rows.is_empty()));
+    found
+}
+
+fn put_back(job: &Job, row: usize) -> Finding {
+    let name = Name::PutBack(row);
+    let weight = match placed(job, row) {
+        Ok(weight) => weight,
+        Err(needs) => return Finding::missing(name, needs),
+    };
+    let weld = cut_list(job).ok().and_then(|list| list.new_weld());
+    let near = |weld: Length| (weight.distance - weld).base().abs() < keep_from_weld().base();
+    let verdict = if weight.distance.base() < 0.0 {
+        Verdict::Stop(Reason::OffTheShaft)
+    } else if weld.is_some_and(near) {
+        Verdict::Watch(Reason::OnTheWeld { keep: keep_from_weld() })
+    } else {
+        Verdict::Good
+    };
+    let value = Value {
+        amount: Amount::Mass(weight.after.mass),
+        plus_minus: Some(Amount::Mass(weight_doubt().0)),
+        sense: Some(Sense::Place { clock: weight.after.at, distance: weight.distance }),
+    };
+    let mut finding = Finding::known(name, value, verdict).step(
+        Law::Unbalance,
+        &[Amount::Mass(weight.after.mass), Amount::PlainLength(weight.after.radius)],
+        Amount::Unbalance(weight.after.mass * weight.after.radius),
+    );
+    let stays = (weight.own == End::Rear) != (job.cut.end == End::Rear);
+    if let (false, Ok(lengths)) = (stays, length_change(job)) {
+        let plain = Amount::PlainLength;
+        let before = weight.distance + (lengths.old.best - lengths.wanted.best);
+        finding = finding.step(
+            Law::NewDistance,
+            &[plain(before), plain(lengths.old.best), plain(lengths.wanted.best)],
+            plain(weight.distance),
+        );
+    }
+    finding.from(&[Source::TwoPlanes])
+}
+
+/// What the weights' move leaves in the two planes through the joints: their shares on the new shaft
+/// less their shares on the old one. A weight at the turned yoke is compared with its own turned
+/// place, since what it cancels has turned with it.
+fn change_of_shares(placed: &[Placed], lengths: &LengthChange) -> Shares {
+    let after: Vec<Weight> = placed.iter().map(|p| p.after).collect();
+    let before: Vec<Weight> = placed.iter().map(|p| Weight { at: p.after.at, ..p.before }).collect();
+    let new = shares(&after, lengths.wanted.best);
+    let old = shares(&before, lengths.old.best);
+    Shares { front: new.front - old.front, rear: new.rear - old.rear }
+}
+
+/// Picks one of the two planes.
+type Plane = fn(Shares) -> Across<Unbalance>;
+
+/// How far the doubts of each weight may move what is left in a plane.
+fn doubt(placed: &[Placed], lengths: &LengthChange, plane: Plane) -> Unbalance {
+    let best = plane(change_of_shares(placed, lengths));
+    let (mass, clock, along, radius) = weight_doubt();
+    let nudges: [fn(&mut Weight, f64); 4] = [
+        |w, d| w.mass = Mass::from_base(w.mass.base() + d),
+        |w, d| w.at = Angle::from_base(w.at.base() + d),
+        |w, d| w.z = Length::from_base(w.z.base() + d),
+        |w, d| w.radius = Length::from_base(w.radius.base() + d),
+    ];
+    let sizes = [mass.base(), clock.base(), along.base(), radius.base()];
+    let mut parts: Vec<Spread<Unbalance>> = Vec::new();
+    for row in 0..placed.len() {
+        for (nudge, size) in nudges.iter().zip(sizes) {
+            let mut moved = placed.to_vec();
+            if let Some(weight) = moved.get_mut(row) {
+                nudge(&mut weight.before, size);
+                nudge(&mut weight.after, size);
+            }
+            let shift = plane(change_of_shares(&moved, lengths)) - best;
+            parts.push(rectangular(shift.size()));
+        }
+    }
+    combined(&parts).expanded()
+}
+
+fn left(job: &Job, none_logged: bool) -> Vec<Finding> {
+    let (placed, needs) = all_placed(job);
+    let mut fields = Fields::of(job);
+    fields.also(&needs);
+    if none_logged {
+        fields.mass(Entry::WeightMass(0));
+    }
+    let lengths = length_change(job);
+    if let Err(needs) = &lengths {
+        fields.also(needs);
+    }
+    let needs = fields.needs();
+    let (Ok(lengths), true) = (lengths, needs.is_empty()) else {
+        return vec![
+            Finding::missing(Name::LeftFront, needs.clone()),
+            Finding::missing(Name::LeftRear, needs),
+        ];
+    };
+    let change = change_of_shares(&placed, &lengths);
+    let planes: [(Name, Across<Unbalance>, Plane); 2] = [
+        (Name::LeftFront, change.front, |shares| shares.front),
+        (Name::LeftRear, change.rear, |shares| shares.rear),
+    ];
+    planes
+        .map(|(name, left, plane)| left_in_plane(job, name, left, doubt(&placed, &lengths, plane)))
+        .to_vec()
+}
+
+fn left_in_plane(job: &Job, name: Name, left: Across<Unbalance>, doubt: Unbalance) -> Finding {
+    let mut fields = Fields::of(job);
+    let mass = fields.mass(Entry::ShaftMass);
+    let top = fields.speed(Entry::TopSpeed);
+    let grade = mass.zip(top).and_then(|(mass, top)| permitted(Grade::G16, mass, top));
+    // Half of what the grade permits belongs to each joint's plane, the shaft's middle being near
+    // the middle of its length.
+    let half = grade.map(|whole| whole * 0.5);
+    let size = left.size();
+    let verdict = match half {
+        None => Verdict::Unjudged(Reason::GradeUnknown),
+        Some(half) if size.base() > half.base() => Verdict::Stop(Reason::OverGrade { permitted: half }),
+        Some(half) if (size + doubt).base() > half.base() => {
+            Verdict::Watch(Reason::NearGrade { permitted: half })
+        }
+        Some(_) => Verdict::Good,
+    };
+    let value = Value {
+        amount: Amount::Unbalance(size),
+        plus_minus: Some(Amount::Unbalance(doubt)),
+        sense: (size.base() > doubt.base()).then(|| Sense::At(left.at())),
+    };
+    let mut finding = Finding::known(name, value, verdict).from(&[Source::TwoPlanes]);
+    if let (Some(half), Some(mass), Some(top)) = (half, mass, top) {
+        finding = grade_working(finding, size, half, mass, top);
+    }
+    finding
+}
+
+fn grade_working(
+    finding: Finding,
+    size: Unbalance,
+    half: Unbalance,
+    mass: Mass,
+    top: AngularVelocity,
+) -> Finding {
+    finding
+        .step(Law::PermittedShare, &[Amount::Mass(mass), Amount::Speed(top)], Amount::Unbalance(half))
+        .step(
+            Law::PullForce,
+            &[Amount::Unbalance(size), Amount::Speed(top)],
+            Amount::Force(centrifugal_force(size, top)),
+        )
+        .within(Amount::Unbalance(half), Source::BalanceGrade)
+}
