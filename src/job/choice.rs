@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::quantity::{Denominator, LengthDisplay};
+
 /// A choice between a few named things.
 pub trait Choice: Copy + PartialEq + 'static {
     /// Every one, in the order in which they are offered.
@@ -179,6 +181,17 @@ choices! {
 }
 
 impl Display {
+    /// The same, as the quantities know it.
+    pub const fn lengths(self) -> LengthDisplay {
+        match self {
+            Display::Sixteenth => LengthDisplay::Fraction(Denominator::Sixteenth),
+            Display::ThirtySecond => LengthDisplay::Fraction(Denominator::ThirtySecond),
+            Display::SixtyFourth => LengthDisplay::Fraction(Denominator::SixtyFourth),
+            Display::DecimalInch => LengthDisplay::DecimalInch,
+            Display::Millimetre => LengthDisplay::Millimetre,
+        }
+    }
+
     /// Lengths are shown in some form of inches.
     pub const fn is_inch(self) -> bool {
         !matches!(self, Display::Millimetre)

@@ -2,7 +2,7 @@
 
 use super::kind::{Angle, AngularVelocity, Length, Mass, inches, millimetres, rpm};
 use super::scan::{Token, number, scan};
-use super::{Unit, grams, kind::ounces};
+use super::{Unit, degrees, grams, kind::ounces};
 
 /// Why typed text is not a quantity. Worded for people elsewhere.
 #[derive(Clone, Debug, PartialEq)]
@@ -89,13 +89,14 @@ pub fn parse_angle(text: &str, in_force: Unit) -> Result<Angle, Unreadable> {
     let mut reader = Reader::new(text)?;
     let sign = reader.sign();
     let value = reader.mixed_number()?;
-    let one = reader.angle_unit(in_force)?;
+    let unit = reader.angle_unit(in_force)?;
     reader.end()?;
-    Ok(one * (value * sign))
+    Ok(unit.one_angle().ok_or_else(|| reader.not_understood())? * (value * sign))
 }
 
 /// Reads a place on the clock face as an angle clockwise from 12: `7:30`, `7.5`, `4 o'clock`, `225°`.
-/// A bare number has the unit in force: hours or degrees.
+/// A bare number has the unit in force: hours or degrees. The hour after twelve counts from nothing,
+/// so `12:30` is 15°.
 ///
 /// # Errors
 /// Any [`Unreadable`]. The range is left to the caller.
@@ -115,12 +116,22 @@ pub fn parse_clock(text: &str, in_force: Unit) -> Result<Angle, Unreadable> {
         if minutes >= 60.0 {
             return Err(Unreadable::MinutesPassHour { minutes });
         }
-        let hour = Unit::Hour.one_angle().ok_or_else(|| reader.not_understood())?;
-        return Ok(hour * (sign * (value + minutes / 60.0)));
+        return Ok(degrees(DEGREES_PER_HOUR * sign * past_twelve(value + minutes / 60.0)));
     }
-    let one = reader.angle_unit(in_force)?;
+    let unit = reader.angle_unit(in_force)?;
     reader.end()?;
-    Ok(one * (value * sign))
+    match unit {
+        Unit::Hour => Ok(degrees(DEGREES_PER_HOUR * sign * past_twelve(value))),
+        other => Ok(other.one_angle().ok_or_else(|| reader.not_understood())? * (value * sign)),
+    }
+}
+
+/// Degrees of a dial that an hour covers.
+const DEGREES_PER_HOUR: f64 = 30.0;
+
+/// Hours past twelve: a clock's first hour is written 12:30, not 0:30.
+fn past_twelve(hours: f64) -> f64 {
+    if (12.0..13.0).contains(&hours) { hours - 12.0 } else { hours }
 }
 
 /// Reads a mass: `14`, `14.2 g`, `1/2 oz`, `9.5 kg`, `21 lb`.
@@ -236,20 +247,35 @@ impl<'a> Reader<'a> {
                 self.at += dash + 2;
                 return Ok(self.whole(&first)? + self.fraction(&upper)?);
             }
-            if dash == 0 && upper.len() == 3 && self.whole(&first).is_ok() {
+            // Only one gap asks the question, and only where both answers can be written down.
+            let three_digits = upper.len() == 3 && self.whole(&upper).is_ok();
+            let whole_before = first.len() <= 3 && self.whole(&first).is_ok();
+            let ends_there = !matches!(self.peek_after(1), Some(Token::Number(_)));
+            if dash == 0 && three_digits && whole_before && ends_there {
                 return Err(self.gap_or_point(&first, &upper));
             }
         }
         number(&first, self.text)
     }
 
-    /// "1 455": a gap with three digits behind it may part thousands or stand for a point.
+    /// "1 455": a gap with three digits behind it may part thousands or stand for a point. What
+    /// stands before and behind, a sign or a unit, stays.
     fn gap_or_point(&self, first: &str, behind: &str) -> Unreadable {
-        let tail: String = self.text.trim().rsplit(behind).next().unwrap_or("").to_owned();
-        Unreadable::Ambiguous {
-            given: self.text.trim().to_owned(),
-            grouped: format!("{first}{behind}{tail}"),
-            decimal: format!("{first}.{behind}{tail}"),
+        let given = self.text.trim();
+        let with = |mark: &str| {
+            given.match_indices(first).find_map(|(at, _)| {
+                let (before, rest) = given.split_at_checked(at)?;
+                let gap = rest.strip_prefix(first)?;
+                let tail = gap.trim_start().strip_prefix(behind)?;
+                let parted = gap.starts_with(char::is_whitespace);
+                parted.then(|| format!("{before}{first}{mark}{behind}{tail}"))
+            })
+        };
+        match (with(""), with(".")) {
+            (Some(grouped), Some(decimal)) => {
+                Unreadable::Ambiguous { given: given.to_owned(), grouped, decimal }
+            }
+            _ => self.not_understood(),
         }
     }
 
@@ -299,16 +325,15 @@ impl<'a> Reader<'a> {
     }
 
     /// The unit of an angle, or the one in force.
-    fn angle_unit(&mut self, in_force: Unit) -> Result<Angle, Unreadable> {
-        let unit = match self.next() {
-            None => in_force,
+    fn angle_unit(&mut self, in_force: Unit) -> Result<Unit, Unreadable> {
+        match self.next() {
+            None => Ok(in_force),
             Some(Token::Word(word)) => match word.as_str() {
-                "°" | "deg" | "degree" | "degrees" => Unit::Degree,
-                "h" | "hour" | "hours" => Unit::Hour,
-                _ => return Err(Unreadable::UnknownUnit { unit: word }),
+                "°" | "deg" | "degree" | "degrees" => Ok(Unit::Degree),
+                "h" | "hour" | "hours" => Ok(Unit::Hour),
+                _ => Err(Unreadable::UnknownUnit { unit: word }),
             },
-            Some(_) => return Err(self.not_understood()),
-        };
-        unit.one_angle().ok_or_else(|| self.not_understood())
+            Some(_) => Err(self.not_understood()),
+        }
     }
 }

@@ -39,13 +39,12 @@ pub fn three_figures(value: f64) -> String {
     if !value.is_finite() || value == 0.0 {
         return show_number(value, 0);
     }
-    let size = value.abs().log10().floor() as i32;
-    if size >= 2 {
-        let step = 10f64.powi(size - 2);
-        show_number((value / step).round() * step, 0)
-    } else {
-        show_number(value, usize::try_from(2 - size).unwrap_or(0).min(6))
-    }
+    // Rounded first: 9.996 is 10.0, not 10.00.
+    let power = value.abs().log10().floor() as i32 - 2;
+    let step = 10f64.powi(power);
+    let rounded = (value / step).round() * step;
+    let size = if rounded.abs() >= 10f64.powi(power + 3) { power + 3 } else { power + 2 };
+    show_number(rounded, usize::try_from(2 - size).unwrap_or(0).min(6))
 }
 
 /// A length to be laid off with a tape, in the display in force.
@@ -76,6 +75,10 @@ fn show_fraction(value: Length, finest: Denominator) -> String {
     let Some(f) = inch_fraction(value, finest) else {
         return NO_NUMBER.to_owned();
     };
+    // Less than half a line of the tape: only decimals can say it.
+    if f.whole == 0 && f.upper == 0 && f.leftover.abs() >= 0.000_05 {
+        return format!("{} in", show_number(f.leftover, 4));
+    }
     let mut text = String::new();
     if f.negative {
         text.push('−');

@@ -243,10 +243,11 @@ fn scrap_ring(job: &Job, list: &CutList) -> Finding {
     // Two slots come out of the piece between the cuts: one at the old weld, one at the new face.
     let ring = list.removed.best - kerf * 2.0;
     if ring.base() <= 0.0 {
+        let removed = list.removed.best.base();
         let value = Value {
-            amount: Amount::Length(list.removed.best),
+            amount: Amount::Length(Length::from_base(removed.abs())),
             plus_minus: None,
-            sense: Some(Sense::Remove),
+            sense: Some(if removed < 0.0 { Sense::Add } else { Sense::Remove }),
         };
         return Finding::known(Name::ScrapRing, value, Verdict::Watch(Reason::LessThanAKerf { kerf }))
             .from(&[Source::Geometry]);

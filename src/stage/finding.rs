@@ -270,8 +270,6 @@ pub enum Law {
     WhirlShare,
     Unbalance,
     NewDistance,
-    ShareFrontNew,
-    ShareRearNew,
     PermittedShare,
     PullForce,
 }
@@ -371,6 +369,15 @@ impl Finding {
     pub(super) fn within(mut self, amount: Amount, source: Source) -> Finding {
         self.limit = Some(Limit { amount, source });
         self
+    }
+
+    /// Every source it rests on, the limit's among them, each once.
+    pub fn all_sources(&self) -> Vec<Source> {
+        let mut all = self.sources.clone();
+        if let Some(limit) = self.limit.filter(|limit| !all.contains(&limit.source)) {
+            all.push(limit.source);
+        }
+        all
     }
 
     /// The value, where there is one.

@@ -194,9 +194,7 @@ fn set_point_finding(job: &Job) -> Finding {
         plus_minus: Some(Amount::PlainLength(of_division(division(job)).expanded())),
         sense: None,
     };
-    Finding::known(Name::SetPoint, value, verdict)
-        .within(Amount::Length(least), Source::CommonPractice)
-        .from(&[Source::CommonPractice])
+    Finding::known(Name::SetPoint, value, verdict).from(&[Source::CommonPractice])
 }
 
 /// Whether a length is known well enough to cut by.

@@ -5,7 +5,7 @@ use super::finding::{Amount, Finding, Law, Name, Need, Reason, Sense, Source, Va
 use crate::job::{End, Entry, Job, LevelDivision, PhaseMethod, Side};
 use crate::mechanics::phase::{arc, from_levels, from_lift};
 use crate::mechanics::uncertainty::{Measured, combined, of_division, rectangular, swing};
-use crate::quantity::{Angle, Base, Length, degrees, millimetres};
+use crate::quantity::{Angle, Base, Length, as_degrees, degrees, millimetres};
 
 /// How well a gap under an ear is known with feelers on a bench that is not a surface plate, ±.
 /// Our own choice.
@@ -17,6 +17,9 @@ fn lift_doubt() -> Length {
 fn span_doubt() -> Length {
     millimetres(0.8)
 }
+
+/// Yokes parallel within 1° (US Army TM 5-4210-230-14&P-1): what an empty job begins with.
+const PUBLISHED_LIMIT_DEGREES: f64 = 1.0;
 
 /// The distance between the lines of the level in use.
 fn level_division(job: &Job) -> Angle {
@@ -107,8 +110,11 @@ fn error_finding(job: &Job) -> Finding {
         plus_minus: Some(Amount::Angle(doubt)),
         sense: Some(sense),
     };
+    // Another figure than the manual's is the mechanic's own, and must not borrow its name.
+    let published = (as_degrees(limit) - PUBLISHED_LIMIT_DEGREES).abs() < 1e-6;
+    let source = if published { Source::ArmyDriveline } else { Source::OwnLimit };
     let finding = Finding::known(Name::PhaseError, value, verdict)
-        .within(Amount::Angle(limit), Source::ArmyDriveline)
+        .within(Amount::Angle(limit), source)
         .from(&[Source::Geometry, Source::Gum]);
     working(job, finding, turn.best)
 }

@@ -257,10 +257,12 @@ fn correction(turn: &Turn, limit: Length) -> Finding {
 fn shape(turn: &Turn) -> Vec<Finding> {
     let mut found = Vec::new();
     if let Some(oval) = turn.run_out.ovality {
+        // The second order is as uncertain as the first: both are sums over the same readings.
+        let seen = oval.size.base() > 3.0 * turn.run_out.offset_standard.base();
         let value = Value {
             amount: Amount::FineLength(oval.size * 2.0),
             plus_minus: Some(Amount::FineLength(turn.run_out.offset_plus_minus * 2.0)),
-            sense: Some(Sense::LobesAt(oval.at)),
+            sense: Some(if seen { Sense::LobesAt(oval.at) } else { Sense::LeaveAlone }),
         };
         found.push(
             Finding::known(Name::Ovality, value, Verdict::Figure)

@@ -116,7 +116,10 @@ fn put_back(job: &Job, row: usize) -> Finding {
     };
     let weld = cut_list(job).ok().and_then(|list| list.new_weld());
     let near = |weld: Length| (weight.distance - weld).base().abs() < keep_from_weld().base();
-    let verdict = if weight.distance.base() < 0.0 {
+    // Shortened past the middle, even a weight that stays where it was may stand on thin air.
+    let on_the_shaft =
+        |lengths: LengthChange| (0.0..=lengths.wanted.best.base()).contains(&weight.distance.base());
+    let verdict = if !length_change(job).is_ok_and(on_the_shaft) {
         Verdict::Stop(Reason::OffTheShaft)
     } else if weld.is_some_and(near) {
         Verdict::Watch(Reason::OnTheWeld { keep: keep_from_weld() })

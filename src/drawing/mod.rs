@@ -1,0 +1,14 @@
+//! Findings to drawings: the mechanic's own sketch, as SVG text.
+//!
+//! Colours come from the page: lines are `currentColor`, the accent is a custom property, so one
+//! drawing serves the dark bay, sunlight and paper. Every string put in is escaped; nothing that was
+//! typed gets in but numbers worded by `sheet`.
+
+mod clock;
+mod elevation;
+mod runout_curve;
+mod svg;
+
+pub use clock::{high_spot, phase, weights};
+pub use elevation::elevation;
+pub use runout_curve::runout_curve;

@@ -1,0 +1,159 @@
+//! A few strokes of SVG.
+
+use core::fmt::Write;
+
+/// How a stroke looks; the page's style sheet gives each its colour and width.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Pen {
+    /// The part itself.
+    Part,
+    /// A thin line: dimensions, ticks.
+    Thin,
+    /// What was there before.
+    Ghost,
+    /// What to do.
+    Accent,
+}
+
+impl Pen {
+    const fn class(self) -> &'static str {
+        match self {
+            Pen::Part => "part",
+            Pen::Thin => "thin",
+            Pen::Ghost => "ghost",
+            Pen::Accent => "accent",
+        }
+    }
+}
+
+/// Where a text hangs.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Anchor {
+    /// Begins there.
+    Start,
+    /// Is centred there.
+    Middle,
+    /// Ends there.
+    End,
+}
+
+/// A drawing in the making.
+pub(super) struct Svg {
+    body: String,
+}
+
+impl Svg {
+    /// An empty sheet of this size.
+    pub(super) fn new(width: f64, height: f64) -> Svg {
+        // Writing to a String cannot fail; the results below are dropped for that reason.
+        let mut body = String::new();
+        let _ = write!(
+            body,
+            r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width:.0} {height:.0}">"#
+        );
+        Svg { body }
+    }
+
+    pub(super) fn line(&mut self, pen: Pen, from: (f64, f64), to: (f64, f64)) {
+        let _ = write!(
+            self.body,
+            r#"<line class="{}" x1="{:.1}" y1="{:.1}" x2="{:.1}" y2="{:.1}"/>"#,
+            pen.class(),
+            from.0,
+            from.1,
+            to.0,
+            to.1
+        );
+    }
+
+    pub(super) fn circle(&mut self, pen: Pen, centre: (f64, f64), radius: f64, filled: bool) {
+        let fill = if filled { " filled" } else { "" };
+        let _ = write!(
+            self.body,
+            r#"<circle class="{}{fill}" cx="{:.1}" cy="{:.1}" r="{radius:.1}"/>"#,
+            pen.class(),
+            centre.0,
+            centre.1
+        );
+    }
+
+    /// A line through points, closed and filled where asked.
+    pub(super) fn path(&mut self, pen: Pen, points: &[(f64, f64)], filled: bool) {
+        let mut d = String::new();
+        for (i, (x, y)) in points.iter().enumerate() {
+            let _ = write!(d, "{}{x:.1} {y:.1}", if i == 0 { "M" } else { "L" });
+        }
+        let (close, fill) = if filled { ("Z", " filled") } else { ("", "") };
+        let _ = write!(self.body, r#"<path class="{}{fill}" d="{d}{close}"/>"#, pen.class());
+    }
+
+    /// An arrow with its head at `to`.
+    pub(super) fn arrow(&mut self, pen: Pen, from: (f64, f64), to: (f64, f64)) {
+        self.line(pen, from, to);
+        let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+        let length = dx.hypot(dy).max(1e-6);
+        let (ux, uy) = (dx / length, dy / length);
+        let (bx, by) = (to.0 - 12.0 * ux, to.1 - 12.0 * uy);
+        self.path(pen, &[to, (bx - 5.0 * uy, by + 5.0 * ux), (bx + 5.0 * uy, by - 5.0 * ux)], true);
+    }
+
+    pub(super) fn text(&mut self, pen: Pen, at: (f64, f64), anchor: Anchor, text: &str) {
+        let anchor = match anchor {
+            Anchor::Start => "start",
+            Anchor::Middle => "middle",
+            Anchor::End => "end",
+        };
+        let _ = write!(
+            self.body,
+            r#"<text class="{}" x="{:.1}" y="{:.1}" text-anchor="{anchor}">{}</text>"#,
+            pen.class(),
+            at.0,
+            at.1,
+            escaped(text)
+        );
+    }
+
+    /// A dimension: arrows both ways between two ends, the text over its middle.
+    pub(super) fn dimension(&mut self, pen: Pen, from: f64, to: f64, y: f64, text: &str) {
+        let middle = 0.5 * (from + to);
+        self.arrow(pen, (middle, y), (from, y));
+        self.arrow(pen, (middle, y), (to, y));
+        self.text(pen, (middle, y - 7.0), Anchor::Middle, text);
+    }
+
+    pub(super) fn finish(mut self) -> String {
+        self.body.push_str("</svg>");
+        self.body
+    }
+}
+
+/// Text that can do nothing but be read.
+fn escaped(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&#39;"),
+            _ => out.push(c),
+        }
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn text_cannot_become_markup() {
+        let mut svg = Svg::new(10.0, 10.0);
+        svg.text(Pen::Part, (0.0, 0.0), Anchor::Start, "</text><script>1 & 2</script>\"'");
+        let text = svg.finish();
+        assert!(!text.contains("<script"));
+        assert!(text.contains("&lt;script&gt;1 &amp; 2"));
+        assert_eq!(text.matches("<text").count(), text.matches("</text>").count());
+    }
+}

@@ -1,0 +1,30 @@
+//! Any amount to text.
+
+use crate::quantity::{
+    LengthDisplay, as_gigapascals, as_kilograms_per_cubic_metre, as_rpm, show_angle, show_clock,
+    show_fine_length, show_force, show_length, show_mass, show_number, show_plain_length, show_speed,
+    show_unbalance, three_figures,
+};
+use crate::stage::Amount;
+
+/// An amount in the display in force.
+pub fn amount(value: Amount, display: LengthDisplay) -> String {
+    match value {
+        Amount::Length(length) => show_length(length, display),
+        Amount::PlainLength(length) => show_plain_length(length, display),
+        Amount::FineLength(length) => show_fine_length(length, display),
+        Amount::Angle(angle) => show_angle(angle, 2),
+        Amount::Clock(angle) => show_clock(angle),
+        Amount::Mass(mass) => show_mass(mass),
+        Amount::Unbalance(unbalance) => show_unbalance(unbalance),
+        Amount::Speed(speed) => show_speed(speed),
+        Amount::EstimatedSpeed(speed) => format!("{} rpm", three_figures(as_rpm(speed))),
+        Amount::Force(force) => show_force(force),
+        Amount::Share(share) => show_number(share, 2),
+        Amount::Modulus(modulus) => format!("{} GPa", show_number(as_gigapascals(modulus), 1)),
+        Amount::Density(density) => {
+            format!("{} kg/m³", show_number(as_kilograms_per_cubic_metre(density), 0))
+        }
+        Amount::Count(count) => count.to_string(),
+    }
+}

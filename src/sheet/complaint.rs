@@ -1,0 +1,116 @@
+//! What is wrong with an entry, in one plain sentence: what was given, what is allowed, what to do.
+
+use super::amount::amount;
+use super::label::label;
+use crate::job::{Entry, Job, NotAJob};
+use crate::quantity::{Unit, Unreadable, show_number};
+use crate::stage::{Amount, Complaint, allowed};
+
+/// The sentence that stands under a field.
+pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
+    let shown = |value: Amount| plain(job, entry, value);
+    match what {
+        Complaint::Unreadable(why) => unreadable(entry, why),
+        Complaint::OutOfRange { given, least, most } => format!(
+            "{} is outside what this can be: {} to {}. Check the number and its unit.",
+            shown(*given),
+            shown(*least),
+            shown(*most)
+        ),
+        Complaint::NotBelow { given, other, most } => format!(
+            "{} is too much: it must be below {}, which follows from “{}”. Check both.",
+            shown(*given),
+            shown(*most),
+            label(job, *other)
+        ),
+    }
+}
+
+/// An amount as this field is typed: a clock field in hours says hours, a dial field its own unit.
+fn plain(job: &Job, entry: Entry, value: Amount) -> String {
+    let unit = job.unit_of(entry);
+    let hours = |degrees: f64| format!("{} o'clock", show_number(degrees / 30.0, 2));
+    match (value, unit) {
+        (Amount::Clock(angle), Unit::Hour) => {
+            let degrees = crate::quantity::as_degrees(angle);
+            // Whole hours need no decimals.
+            let whole = (degrees / 30.0).fract() == 0.0;
+            if whole { format!("{} o'clock", show_number(degrees / 30.0, 0)) } else { hours(degrees) }
+        }
+        (Amount::Clock(angle), _) => crate::quantity::show_angle(angle, 1),
+        _ => amount(value, job.display.lengths()),
+    }
+}
+
+/// An example of what may be typed.
+fn example(entry: Entry) -> &'static str {
+    match allowed(entry).0 {
+        Amount::FineLength(_) => "7, -2 or 0.19 mm",
+        Amount::Clock(_) => "7:30, 7.5 or 225°",
+        Amount::Angle(_) => "1.5 or -0.25",
+        Amount::Mass(_) => "14.5 g or 1/2 oz",
+        Amount::Speed(_) => "4200",
+        _ => "57-5/16, 57.3125 or 1455.7 mm",
+    }
+}
+
+/// The units that a field takes.
+fn units(entry: Entry) -> &'static str {
+    match allowed(entry).0 {
+        Amount::Clock(_) => "h or °",
+        Amount::Angle(_) => "°",
+        Amount::Mass(_) => "g, kg, oz or lb",
+        Amount::Speed(_) => "rpm",
+        _ => "in, ', ft, mm, cm, m or thou",
+    }
+}
+
+fn unreadable(entry: Entry, why: &Unreadable) -> String {
+    let example = example(entry);
+    match why {
+        Unreadable::Empty => "Nothing stands here yet.".to_owned(),
+        Unreadable::TooLong { most } => {
+            format!(
+                "That is longer than any measurement (at most {most} characters). Write it like {example}."
+            )
+        }
+        Unreadable::NotUnderstood { given } => {
+            format!("“{given}” cannot be read as a number here. Write it like {example}.")
+        }
+        Unreadable::Ambiguous { given, .. } => {
+            format!("“{given}” can be read in two ways. Tap the one you mean.")
+        }
+        Unreadable::UnknownUnit { unit } => {
+            format!("“{unit}” is not a unit this takes. It takes {}.", units(entry))
+        }
+        Unreadable::OddFraction { upper, lower } => format!(
+            "{}/{} is no line of a tape: the lower number is 2, 4, 8, 16, 32, 64 or 128 and the upper one is below it. Look at the tape again.",
+            show_number(*upper, 0),
+            show_number(*lower, 0)
+        ),
+        Unreadable::InchesPassFoot { inches } => format!(
+            "{} inches behind the feet make another foot: they go from 0 to under 12. Write it again.",
+            show_number(*inches, 3).trim_end_matches('0').trim_end_matches('.')
+        ),
+        Unreadable::MinutesPassHour { minutes } => format!(
+            "{} minutes are past the hour: they go from 0 to 59. Write it like 7:30.",
+            show_number(*minutes, 0)
+        ),
+    }
+}
+
+/// Why a text could not be opened as a job.
+pub fn unopened(why: &NotAJob) -> String {
+    match why {
+        NotAJob::OtherText => "This is not a Shaftwright job. Choose a file that Shaftwright saved.".to_owned(),
+        NotAJob::Newer { version, known } => format!(
+            "This job was saved by a newer Shaftwright (form {version}; this one knows form {known}). Take the new version of the page, then open it again."
+        ),
+        NotAJob::Damaged { detail } => {
+            format!("This job is damaged and cannot be opened whole ({detail}). The text is kept: save it as a file.")
+        }
+        NotAJob::TooMuch => {
+            "This job holds more readings, turns or weights than a job can. The text is kept: save it as a file.".to_owned()
+        }
+    }
+}

@@ -1,0 +1,285 @@
+//! A finding in words: its title, its value, its verdict and why.
+
+use super::amount::amount;
+use super::complaint::complaint;
+use super::label::label;
+use crate::job::{Entry, Job};
+use crate::quantity::{Angle, LengthDisplay, degrees, show_angle, show_clock, show_length, show_number};
+use crate::stage::{Answer, Finding, Name, Need, Reason, Sense, Standing, Verdict, Whole, Why};
+
+/// A finding's value in words.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct Shown {
+    /// The value, large: what to lay off, turn or read.
+    pub value: String,
+    /// Its ± at 95 %.
+    pub plus_minus: Option<String>,
+    /// Which way, or where.
+    pub sense: Option<String>,
+}
+
+/// The name of a finding.
+pub fn title(name: Name) -> String {
+    let fixed = match name {
+        Name::LengthChange => "Change of length",
+        Name::WantedLength => "New shaft, joint to joint",
+        Name::SetPoint => "Slip yoke drawn out",
+        Name::WhirlSpeed => "Whirl speed of the new length",
+        Name::SpeedShare => "Top speed as a share of whirl",
+        Name::TubeRemoved => "Tube out",
+        Name::FinishedLength => "Finished length, reckoned back",
+        Name::ScrapRing => "Ring between the cuts",
+        Name::NewTube => "New tube",
+        Name::FaceError => "Face out of square, at most",
+        Name::PhaseError => "Turn between the yokes",
+        Name::PhaseArc => "Arc on the tube",
+        Name::TotalReading => "Total reading",
+        Name::OffsetReading => "Offset, as the dial shows it",
+        Name::Correction => "Move the tube",
+        Name::Ovality => "Oval, as the dial shows it",
+        Name::Leftover => "Left over",
+        Name::WeldPull => "Pull of the weld",
+        Name::PutBack(row) => return format!("Weight {}", row + 1),
+        Name::LeftFront => "Left in the front joint's plane",
+        Name::LeftRear => "Left in the rear joint's plane",
+    };
+    fixed.to_owned()
+}
+
+/// The value of a finding in words; `None` where there is none.
+pub fn shown(finding: &Finding, display: LengthDisplay) -> Option<Shown> {
+    let value = finding.value()?;
+    let number = amount(value.amount, display);
+    let plus_minus = value.plus_minus.map(|doubt| format!("± {}", amount(doubt, display)));
+    let (number, sense) = match value.sense {
+        None => (number, None),
+        Some(sense) => worded_sense(finding.name, number, sense, display),
+    };
+    Some(Shown { value: number, plus_minus, sense })
+}
+
+fn opposite(at: Angle) -> Angle {
+    at + degrees(180.0)
+}
+
+/// What a sense says: some stand before the number, others behind it.
+fn worded_sense(
+    name: Name,
+    number: String,
+    sense: Sense,
+    display: LengthDisplay,
+) -> (String, Option<String>) {
+    let seen_from_rear = "seen from the rear";
+    match sense {
+        Sense::Remove => (format!("Remove {number}"), None),
+        Sense::Add => (format!("Add {number}"), None),
+        Sense::LeaveAlone => {
+            let why = match name {
+                Name::LengthChange => "No difference that this tape can see.",
+                Name::PhaseError | Name::PhaseArc => "No turn that this level can see: leave it.",
+                Name::Correction => "No offset that this dial can see: stop tapping.",
+                Name::WeldPull => "No pull that this dial can see.",
+                _ => "Too small for this dial to say where.",
+            };
+            (number, Some(why.to_owned()))
+        }
+        Sense::TurnClockwise => {
+            (number, Some(format!("Turn the cut end's yoke clockwise, {seen_from_rear}.")))
+        }
+        Sense::TurnCounterclockwise => {
+            (number, Some(format!("Turn the cut end's yoke counter-clockwise, {seen_from_rear}.")))
+        }
+        Sense::At(at) => {
+            let what = match name {
+                Name::OffsetReading => "High at",
+                Name::WeldPull => "Toward",
+                _ => "At",
+            };
+            (number, Some(format!("{what} {}, {seen_from_rear}.", show_clock(at))))
+        }
+        Sense::LobesAt(at) => {
+            (number, Some(format!("Wide at {} and {}.", show_clock(at), show_clock(opposite(at)))))
+        }
+        Sense::MoveAwayFrom(at) => (
+            number,
+            Some(format!(
+                "Turn the witness mark to the top, then tap at {} toward {}, {seen_from_rear}.",
+                show_clock(at),
+                show_clock(opposite(at))
+            )),
+        ),
+        Sense::Place { clock, distance } => (
+            number,
+            Some(format!(
+                "Put it at {}, {} from the far joint's centre.",
+                show_clock(clock),
+                show_length(distance, display)
+            )),
+        ),
+    }
+}
+
+/// The standing that a verdict has: what its shape and colour show.
+pub const fn verdict_standing(verdict: &Verdict) -> Option<Standing> {
+    match verdict {
+        Verdict::Good => Some(Standing::Good),
+        Verdict::Watch(_) => Some(Standing::Watch),
+        Verdict::Stop(_) => Some(Standing::Stop),
+        Verdict::NotYet | Verdict::Unjudged(_) => Some(Standing::NotYet),
+        Verdict::Figure => None,
+    }
+}
+
+/// The word for a verdict.
+pub const fn verdict_word(verdict: &Verdict) -> &'static str {
+    match verdict {
+        Verdict::Figure => "Figure",
+        Verdict::Unjudged(_) => "Not judged",
+        Verdict::Good => standing_word(Standing::Good),
+        Verdict::Watch(_) => standing_word(Standing::Watch),
+        Verdict::Stop(_) => standing_word(Standing::Stop),
+        Verdict::NotYet => standing_word(Standing::NotYet),
+    }
+}
+
+/// The word for a standing.
+pub const fn standing_word(standing: Standing) -> &'static str {
+    match standing {
+        Standing::Good => "Good",
+        Standing::Watch => "Watch",
+        Standing::Stop => "Stop",
+        Standing::NotYet => "Missing",
+    }
+}
+
+/// One line on the shaft as a whole.
+pub const fn shaft_line(whole: &Whole) -> &'static str {
+    match (whole.shaft, whole.lengthened) {
+        (Standing::Stop, _) => "Stop: something must be mended first.",
+        (Standing::NotYet, _) => "Not judged: until every stage, Check among them, has its answer.",
+        (Standing::Watch | Standing::Good, true) => {
+            "Watch: a lengthened shaft wants a driveline shop's look."
+        }
+        (Standing::Watch, false) => "Watch: go on with care.",
+        (Standing::Good, false) => "Good, as far as these numbers go.",
+    }
+}
+
+/// Why a verdict is what it is.
+pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<String> {
+    match (&finding.verdict, &finding.answer) {
+        (_, Answer::Impossible(reason)) => Some(reason_words(*reason, display)),
+        (Verdict::Watch(reason) | Verdict::Stop(reason) | Verdict::Unjudged(reason), _) => {
+            Some(reason_words(*reason, display))
+        }
+        (Verdict::Good, Answer::Known(_)) => finding.limit.map(|limit| {
+            let limit = amount(limit.amount, display);
+            match finding.name {
+                Name::LengthChange | Name::WantedLength | Name::FinishedLength => {
+                    format!("Known within the ± {limit} that a finished length may have.")
+                }
+                _ => format!("Inside the limit of {limit}."),
+            }
+        }),
+        _ => None,
+    }
+}
+
+fn reason_words(reason: Reason, display: LengthDisplay) -> String {
+    let long = |length| show_length(length, display);
+    let fine = |length| amount(crate::stage::Amount::FineLength(length), display);
+    let work = |unbalance| amount(crate::stage::Amount::Unbalance(unbalance), display);
+    match reason {
+        Reason::DifferenceWithinDoubt => {
+            "The difference is inside its own ±: measure again before you cut.".to_owned()
+        }
+        Reason::LooseLength { allowed } => format!(
+            "Known no better than ± {} is wanted: take more readings, or a finer tape.",
+            long(allowed)
+        ),
+        Reason::Lengthened => {
+            "The shaft gets longer: new tube in one piece, welded at both ends; whirl speed falls. Never judged good here.".to_owned()
+        }
+        Reason::TooCloseToBump { least } => {
+            format!("Less than {} of room: the yoke can bottom in the gearbox. Draw it out further.", long(least))
+        }
+        Reason::SetPointUnusual { least, most } => format!(
+            "Usual is {} to {}. Make sure of engaged spline at droop and room at bump.",
+            long(least),
+            long(most)
+        ),
+        Reason::OverWhirlShare { allowed } => format!(
+            "Over the allowed {}: too fast for this length. Larger tube, or a slower shaft.",
+            show_number(allowed, 2)
+        ),
+        Reason::NearWhirlShare { allowed } => {
+            format!("Within its ± of the allowed {}.", show_number(allowed, 2))
+        }
+        Reason::MoreThanTheTube => {
+            "More than the tube there is: check the lengths and the weld lines.".to_owned()
+        }
+        Reason::LessThanAKerf { kerf } => format!(
+            "Less than two slots of {}: do not saw twice. Open the weld, then file or grind the face back.",
+            long(kerf)
+        ),
+        Reason::SpigotWontGoIn => "What is left of the tube is too short for the spigots.".to_owned(),
+        Reason::OutOfPhase { allowed } => {
+            format!("Over the limit of {}: turn the yoke before it is tacked.", show_angle(allowed, 2))
+        }
+        Reason::PhaseWithinDoubt { allowed } => {
+            format!("Within its ± of the limit of {}: turn it, or read finer.", show_angle(allowed, 2))
+        }
+        Reason::OffsetOverLimit { limit } => {
+            format!("The offset alone is over the limit of {}: true it.", fine(limit))
+        }
+        Reason::OffsetNearLimit { limit } => {
+            format!("Within its ± of the limit of {}: read more stations.", fine(limit))
+        }
+        Reason::TotalOverLimit { limit } => format!(
+            "Over the limit of {}. Look at the offset: an oval tube reads high and runs true.",
+            fine(limit)
+        ),
+        Reason::OffsetNotSeen => {
+            "Too few or too rough readings to say: take 8 stations or more.".to_owned()
+        }
+        Reason::DialDrifted { by } => format!(
+            "The dial came back {} away, more than one line: something moved. Read the turn again.",
+            fine(by)
+        ),
+        Reason::TooFewStations { got, needed } => {
+            format!("{got} stations have a reading: at least {needed} are needed, better 8.")
+        }
+        Reason::SamePlace { at } => {
+            format!("Two readings stand at {}: correct one of the places.", show_clock(at))
+        }
+        Reason::OneSided => {
+            "The stations lie too close together to tell an offset: spread them round the tube.".to_owned()
+        }
+        Reason::OverGrade { permitted } => {
+            format!("Over {}: a driveline shop should balance it.", work(permitted))
+        }
+        Reason::NearGrade { permitted } => format!("Within its ± of {}.", work(permitted)),
+        Reason::GradeUnknown => {
+            "To judge it: the mass of the whole shaft, and its top speed at Check.".to_owned()
+        }
+        Reason::OnTheWeld { keep } => {
+            format!("Too near the new weld: keep {} off it, on the same clock position.", long(keep))
+        }
+        Reason::OffTheShaft => "It would lie off the shaft: check its distance.".to_owned(),
+        Reason::NotComputable => {
+            "These numbers do not go together: check the fields above.".to_owned()
+        }
+    }
+}
+
+/// What a needed field wants: its name, and for a wrong entry what is wrong with it.
+pub fn need(job: &Job, need: &Need) -> String {
+    let name = match need.entry {
+        Entry::StationReading(..) => format!("Reading at {}", label(job, need.entry)),
+        _ => label(job, need.entry),
+    };
+    match &need.why {
+        Why::Empty => name,
+        Why::Wrong(what) => format!("{name}: {}", complaint(job, need.entry, what)),
+    }
+}

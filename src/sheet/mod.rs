@@ -1,0 +1,22 @@
+//! Findings to words: the one place where anything is worded for people. The screen shows these
+//! words, the report prints them, and tests read them natively.
+
+mod amount;
+mod caution;
+mod complaint;
+mod finding;
+mod label;
+mod report;
+mod source;
+mod working;
+
+pub use amount::amount;
+pub use caution::caution;
+pub use complaint::{complaint, unopened};
+pub use finding::{
+    Shown, need, shaft_line, shown, standing_word, title, verdict_reason, verdict_standing, verdict_word,
+};
+pub use label::{Worded, group_label, hint, label, mark_note, mark_title, stage_lead, stage_title};
+pub use report::report;
+pub use source::source;
+pub use working::{WorkingLine, working};

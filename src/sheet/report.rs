@@ -1,0 +1,80 @@
+//! The whole job as plain text: what a screen reader, a printer or a driveline shop can use.
+
+use super::caution::caution;
+use super::finding::{need, shaft_line, shown, title, verdict_reason, verdict_word};
+use super::label::{Worded, mark_note, mark_title, stage_title};
+use super::source::source;
+use super::working::working;
+use crate::job::Job;
+use crate::quantity::show_length;
+use crate::stage::{Answer, Finding, Stage, cut::cut_list, whole};
+
+/// The job in plain text, stage by stage.
+pub fn report(job: &Job) -> String {
+    let mut lines = vec![
+        format!("Drive shaft job: {}", job.name),
+        format!("Lengths shown in {}", job.display.word()),
+        "Clock positions: clockwise from the witness mark at 12, seen from the rear.".to_owned(),
+        String::new(),
+    ];
+    for stage in Stage::ALL {
+        lines.push(stage_title(stage).to_uppercase());
+        for which in stage.cautions() {
+            lines.push(format!("  ! {}", caution(*which)));
+        }
+        for finding in stage.findings(job) {
+            finding_lines(job, &finding, &mut lines);
+        }
+        if stage == Stage::Cut {
+            cut_lines(job, &mut lines);
+        }
+        lines.push(String::new());
+    }
+    lines.push(shaft_line(&whole(job)).to_owned());
+    lines.join("\n")
+}
+
+fn finding_lines(job: &Job, finding: &Finding, lines: &mut Vec<String>) {
+    let display = job.display.lengths();
+    let mut line = format!("  {}: ", title(finding.name));
+    if let Some(shown) = shown(finding, display) {
+        line.push_str(&shown.value);
+        if let Some(doubt) = shown.plus_minus {
+            line.push_str(&format!(" {doubt}"));
+        }
+        if let Some(sense) = shown.sense {
+            line.push_str(&format!(". {sense}"));
+        }
+    }
+    line.push_str(&format!(" [{}]", verdict_word(&finding.verdict)));
+    lines.push(line);
+    if let Some(reason) = verdict_reason(finding, display) {
+        lines.push(format!("      {reason}"));
+    }
+    if let Answer::Missing(needs) = &finding.answer {
+        for missing in needs {
+            lines.push(format!("      needs {}", need(job, missing)));
+        }
+    }
+    for step in &finding.working {
+        let line = working(step, display);
+        lines.push(format!("      {}", line.law));
+        lines.push(format!("        {}", line.numbers));
+    }
+    for which in finding.all_sources() {
+        lines.push(format!("      from: {}", source(which)));
+    }
+}
+
+fn cut_lines(job: &Job, lines: &mut Vec<String>) {
+    let Ok(list) = cut_list(job) else { return };
+    let display = job.display.lengths();
+    for mark in &list.marks {
+        lines.push(format!(
+            "  | {} {}: {}",
+            show_length(mark.from_far, display),
+            mark_title(mark.name),
+            mark_note(mark.name)
+        ));
+    }
+}

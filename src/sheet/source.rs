@@ -1,0 +1,42 @@
+//! Sources in words. Each says what it is: published, from memory, or common practice.
+
+use crate::stage::Source;
+
+/// The words of a source.
+pub const fn source(which: Source) -> &'static str {
+    match which {
+        Source::Gum => "Published: JCGM 100:2008, Guide to the expression of uncertainty in measurement",
+        Source::Geometry => "Geometry",
+        Source::CommonPractice => "Common practice of the trade, no source",
+        Source::TotalReadingStandard => "Published: ASME Y14.5 and ISO 1101, total reading",
+        Source::LeastSquaresCircle => "Published: ISO 12181, least-squares circle",
+        Source::WeldShrinkage => "Published: TWI job-knowledge FAQ on shrinkage allowance",
+        Source::ArmyDriveline => "Published: US Army TM 5-4210-230-14&P-1, yokes parallel within 1°",
+        Source::ArmyTube => "Published: US Army TM 5-4210-230-14&P-1, tube 0.015 in",
+        Source::PassengerCarManual => {
+            "Published: Jeep Cherokee service manual, 0.020 in, 3 in from the welds"
+        }
+        Source::SeveralCarManuals => "Published: several passenger-car service manuals, 0.8 mm",
+        Source::OwnLimit => "Your own limit",
+        Source::WhirlBeam => {
+            "Closed form of a pinned tube (Euler–Bernoulli), any text on vibration; agrees with shaft makers' published constants"
+        }
+        Source::MaterialFromMemory => "E and ρ: common handbook figures, from memory",
+        Source::ShaftMakerLight => {
+            "Published: propeller-shaft maker's technical data, 0.70 for light vehicles"
+        }
+        Source::ShaftMakerIndustrial => {
+            "Published: propeller-shaft maker's technical data, 0.65 industrial"
+        }
+        Source::CardanMaker => "Published: cardan-shaft maker's handbook, 0.75",
+        Source::BalanceGrade => {
+            "Published: ISO 21940-11 table 1 as reproduced, G 16; half of it for each joint's plane"
+        }
+        Source::TwoPlanes => {
+            "Statics of a rigid shaft: force and couple kept; ISO 21940-2 for the terms"
+        }
+        Source::TubeOvality => {
+            "Published: ASTM A513: new tube may be oval by 0.015 to 0.020 in at 2 to 4 in diameter"
+        }
+    }
+}

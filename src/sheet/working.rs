@@ -1,0 +1,82 @@
+//! The working, line by line, with the numbers put in.
+
+use super::amount::amount;
+use crate::quantity::LengthDisplay;
+use crate::stage::{Law, Step};
+
+/// One line of working.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WorkingLine {
+    /// The law, in words and symbols.
+    pub law: &'static str,
+    /// The same with the numbers put in.
+    pub numbers: String,
+}
+
+/// A step in words. Lengths stand with decimals, since fractions do not add up by eye.
+pub fn working(step: &Step, display: LengthDisplay) -> WorkingLine {
+    let (law, template) = law(step.law);
+    let mut numbers = template.to_owned();
+    for (place, value) in step.put_in.iter().enumerate() {
+        numbers = numbers.replace(&format!("{{{place}}}"), &amount(*value, display));
+    }
+    WorkingLine { law, numbers: numbers.replace("{=}", &amount(step.gives, display)) }
+}
+
+/// A law's formula, and its template for numbers: `{0}`, `{1}` … in the order in which they are put
+/// in, `{=}` for the result.
+const fn law(law: Law) -> (&'static str, &'static str) {
+    match law {
+        Law::MeanOld => ("Old length: mean of its readings", "old = {=}"),
+        Law::MeanWanted => ("Wanted distance: mean of its readings", "wanted = {=}"),
+        Law::WantedFromBottomed => {
+            ("Yoke bottomed while measured: the set point comes off", "{0} − {1} = {=}")
+        }
+        Law::Difference => ("Old − wanted", "{0} − {1} = {=}"),
+        Law::CombinedDoubt => (
+            "± of the difference at 95 %: root of the squares, by degrees of freedom",
+            "± {0} with ± {1} gives ± {=}",
+        ),
+        Law::ClosingEquation => (
+            "Tube out = (old − wanted) + root gap − weld shrinkage, for all new welds",
+            "({0} − {1}) + {2} − {3} = {=}",
+        ),
+        Law::TubeEnd => ("New face = old weld line − tube out", "{0} − {1} = {=}"),
+        Law::FinishedBack => (
+            "Finished = new face + root gap + (old − old weld line) − shrinkage",
+            "{0} + {1} + ({2} − {3}) − {4} = {=}",
+        ),
+        Law::RingLength => ("Ring = tube out − two kerfs", "{0} − 2 × {1} = {=}"),
+        Law::NewTubeLength => {
+            ("New tube = old weld line − far weld line + tube to add", "{0} − {1} + {2} = {=}")
+        }
+        Law::FaceError => (
+            "f = D·T·L / (2·z·(L − z)): diameter, total reading allowed, length, weld line",
+            "{0} × {1} × {2} / (2 × {3} × ({2} − {3})) = {=}",
+        ),
+        Law::LiftAngle => {
+            ("Turn = asin(lift / span), + clockwise seen from the rear", "asin({0} / {1}) = {=}")
+        }
+        Law::LevelDifference => {
+            ("Turn = rear level − front level, + clockwise seen from the rear", "{0} − {1} = {=}")
+        }
+        Law::ArcOnTube => ("Arc = π·D·angle / 360°", "π × {0} × {1} / 360° = {=}"),
+        Law::TotalReading => ("Total reading = greatest − least", "{0} − {1} = {=}"),
+        Law::Circle => (
+            "Least-squares circle through the stations: part toward 12, part toward 3, offset",
+            "{0} stations: √(({1})² + ({2})²) = {=}",
+        ),
+        Law::OffsetTwice => ("An offset shows twice on the dial", "2 × {0} = {=}"),
+        Law::PullVector => {
+            ("Pull = offset welded − offset tacked, as vectors", "{0} at {1} − {2} at {3} = {=}")
+        }
+        Law::Whirl => ("N = 7.5π·√(E/ρ)·√(D² + d²)/L²", "E {0}, ρ {1}, D {2}, d {3}, L {4}: N = {=}"),
+        Law::WhirlShare => ("Share = top speed / whirl speed", "{0} / {1} = {=}"),
+        Law::Unbalance => ("Work of the weight = mass × radius", "{0} × {1} = {=}"),
+        Law::NewDistance => {
+            ("Goes with its own yoke: distance − (old − wanted)", "{0} − ({1} − {2}) = {=}")
+        }
+        Law::PermittedShare => ("Half of what G 16 permits: ½·16 mm/s·m/ω", "{0} at {1}: {=} a plane"),
+        Law::PullForce => ("Pull at top speed F = U·ω²", "{0} at {1}: {=}"),
+    }
+}
