@@ -213,8 +213,11 @@ fn finished_finding(job: &Job, list: &CutList) -> Finding {
     };
     let shrinkage = allowances(job, list.new_welds).map_or(finished, |a| a.shrinkage);
     let gap = allowances(job, list.new_welds).map_or(finished, |a| a.gap);
+    // What was cut off is known by the old length; the tape is laid on twice, and the weld draws as
+    // it will. The wanted length is the aim, and its own doubt stands with it.
     let laid_off = of_division(division(job));
-    let doubt = combined(&[laid_off, laid_off, rectangular(shrinkage)]).expanded();
+    let old = list.lengths.old.spread;
+    let doubt = combined(&[old, laid_off, laid_off, rectangular(shrinkage)]).expanded();
     let miss = (finished - list.lengths.wanted.best).base().abs();
     let verdict = if miss > closing_tolerance().base() {
         Verdict::Stop(Reason::NotComputable)

@@ -1,0 +1,227 @@
+//! Jobs filled in by luck, the same luck at every run.
+
+use shaftwright::job::{
+    Choice, Dial, Display, Division, End, Entry, Job, LevelDivision, Material, Pass, PassKind,
+    PhaseMethod, RunOutLimit, Side, Stations, WeightRow, WhirlShare, YokeAt, sample,
+};
+
+/// A linear congruential generator with the constants of Knuth's MMIX (from memory); the seed is
+/// fixed, and only its high half is used.
+pub struct Luck(pub u64);
+
+impl Luck {
+    fn next(&mut self) -> usize {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 33) as usize
+    }
+
+    fn of<T: Copy>(&mut self, list: &[T]) -> T {
+        list[self.next() % list.len()]
+    }
+
+    fn choice<C: Choice>(&mut self) -> C {
+        self.of(C::ALL)
+    }
+}
+
+const TEXTS: &[&str] = &[
+    "",
+    "   ",
+    "0",
+    "-0",
+    "1",
+    "-1",
+    "3",
+    "12",
+    "48",
+    "57-5/16",
+    "57 5/16\"",
+    "4' 9-5/16\"",
+    "1455.7 mm",
+    "145,57 cm",
+    "1,455",
+    "1 455",
+    "-1 455",
+    "55-1/2",
+    "0.001",
+    "0.083",
+    "1/64",
+    "1/61",
+    "57-17/16",
+    "½",
+    "NaN",
+    "inf",
+    "-inf",
+    "1e9",
+    "1e-300",
+    "0x10",
+    "--3",
+    "٣",
+    "🔧",
+    "99999999999999999999999999999999999",
+    "0.00000000000000000000000000000000001",
+    "-99999999999999999999",
+    "3 m",
+    "200 mm",
+    "3000 mm",
+    "199.999999 mm",
+    "0.8 mm",
+    "12 mm",
+    "10 mm",
+    "2999.999 mm",
+    "7:30",
+    "12:30",
+    "7:75",
+    "19 o'clock",
+    "0:00",
+    "360°",
+    "359.9999°",
+    "-180",
+    "180",
+    "90",
+    "-90",
+    "89.9999",
+    "5",
+    "0.1",
+    "20000",
+    "100",
+    "4200 rpm",
+    "0.5 g",
+    "500 g",
+    "14.5 oz",
+    "80 kg",
+    "18.5",
+    "about so long",
+    "3 mm",
+    "30 mm",
+    "6 mm",
+    "0.3 mm",
+    "1111111111111111111111111111111111111111111111111111111111111",
+    "\u{0}",
+    "\n",
+    "\"",
+    "'",
+    "''",
+    "/",
+    "1/0",
+    "0/2",
+    "°",
+    ":",
+    ",",
+    ".",
+    "...",
+    "1.2.3",
+    "1,2,3",
+    "5'",
+    "5' 11-63/64\"",
+    "5' 12\"",
+    "-12 mm",
+];
+
+/// A text that makes sense for a field, so that sums are reached and not only their guards.
+fn sensible(entry: Entry, luck: &mut Luck) -> String {
+    let few = luck.next() % 9;
+    match entry {
+        Entry::OldReading(_) => format!("57-{}/32", 1 + 2 * few),
+        Entry::WantedReading(_) => format!("{}.5", [55, 57, 60, 12, 40, 56, 57, 110, 30][few]),
+        Entry::SetPoint => format!("{}/8", few),
+        Entry::TubeDiameter => format!("{}", 2 + few % 3),
+        Entry::TubeWall => {
+            ["0.083", "0.095", "0.25", "0.4", "3 mm", "1", "0.065", "1.6", "2"][few].into()
+        }
+        Entry::TopSpeed => format!("{}", 1000 + 1000 * few),
+        Entry::WeldLine => format!("{}.25", 50 + few),
+        Entry::FarWeldLine => format!("{few}.5"),
+        Entry::Kerf | Entry::Lift => format!("{few}/64"),
+        Entry::RootGap | Entry::Shrinkage => format!("{few}/128"),
+        Entry::Spigot => format!("{}/4", few.min(3)),
+        Entry::Span => "3-1/4".into(),
+        Entry::FrontLevel | Entry::RearLevel | Entry::YokeTurned => format!("-{few}.5"),
+        Entry::PhaseLimit => "1".into(),
+        Entry::OwnLimit => "0.012".into(),
+        Entry::StationAt(_, s) => format!("{}:15", (s + few / 4) % 12),
+        Entry::StationReading(..) => format!("{}", few as i32 - 4),
+        Entry::Closing(_) => ["0", "1", "-1", "9"][few % 4].into(),
+        Entry::WeightMass(_) => format!("{few}.5"),
+        Entry::WeightClock(_) => format!("{}:20", few + 1),
+        Entry::WeightDistance(_) => format!("{}.5", few * 7),
+        Entry::WeightRadius(_) => "1-9/16".into(),
+        Entry::ShaftMass => format!("{}", 10 + few),
+    }
+}
+
+fn entries(job: &Job) -> Vec<Entry> {
+    let mut all = vec![
+        Entry::SetPoint,
+        Entry::TubeDiameter,
+        Entry::TubeWall,
+        Entry::TopSpeed,
+        Entry::WeldLine,
+        Entry::FarWeldLine,
+        Entry::Kerf,
+        Entry::RootGap,
+        Entry::Shrinkage,
+        Entry::Spigot,
+        Entry::Lift,
+        Entry::Span,
+        Entry::FrontLevel,
+        Entry::RearLevel,
+        Entry::PhaseLimit,
+        Entry::OwnLimit,
+        Entry::YokeTurned,
+        Entry::ShaftMass,
+    ];
+    all.extend((0..job.measure.old.len()).map(Entry::OldReading));
+    all.extend((0..job.measure.wanted.len()).map(Entry::WantedReading));
+    for (p, pass) in job.truing.passes.iter().enumerate() {
+        all.push(Entry::Closing(p));
+        for s in 0..pass.readings.len() {
+            all.extend([Entry::StationAt(p, s), Entry::StationReading(p, s)]);
+        }
+    }
+    for i in 0..job.weights.rows.len() {
+        all.extend([
+            Entry::WeightMass(i),
+            Entry::WeightClock(i),
+            Entry::WeightDistance(i),
+            Entry::WeightRadius(i),
+        ]);
+    }
+    all
+}
+
+/// A job of sensible and of bad text, in shares that luck decides.
+pub fn any_job(luck: &mut Luck) -> Job {
+    let mut job = if luck.next() % 4 == 0 { sample() } else { Job::new(luck.choice::<Display>()) };
+    job.measure.division = luck.choice::<Division>();
+    job.measure.yoke_at = luck.choice::<YokeAt>();
+    job.tube.material = luck.choice::<Material>();
+    job.check.whirl_share = luck.choice::<WhirlShare>();
+    job.cut.end = luck.choice::<End>();
+    job.phase.method = luck.choice::<PhaseMethod>();
+    job.phase.lifted = luck.choice::<Side>();
+    job.phase.level_division = luck.choice::<LevelDivision>();
+    job.truing.dial = luck.choice::<Dial>();
+    job.truing.limit = luck.choice::<RunOutLimit>();
+    for _ in 0..luck.next() % 3 {
+        job.truing.passes.push(Pass::new(luck.choice::<PassKind>(), luck.choice::<Stations>()));
+    }
+    job.measure.old.resize_with(1 + luck.next() % 6, Default::default);
+    job.weights.rows.resize_with(luck.next() % 4, WeightRow::default);
+    // From nearly all sensible to nearly all bad, with gaps; and the display switched half-way.
+    let (bad, gaps) = (luck.next() % 10, luck.next() % 3);
+    for entry in entries(&job) {
+        if luck.next() % 40 == 0 {
+            job.display = luck.choice::<Display>();
+        }
+        match luck.next() % 10 {
+            roll if roll < bad => job.put(entry, luck.of(TEXTS)),
+            roll if roll < 10 - gaps => {
+                let text = sensible(entry, luck);
+                job.put(entry, &text);
+            }
+            _ => {}
+        }
+    }
+    job
+}

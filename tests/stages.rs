@@ -1,0 +1,282 @@
+//! Whole stages on one real-sized shaft: fill in a job, read what is found.
+//!
+//! Expected numbers are worked out by tests/handbook/shaft.py, which takes other routes than the
+//! program, and are read from its kept output; limits' sources stand in tests/handbook/limits.json.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+use shaft::{agrees, by_hand, find, number, readings, shaft, value, with};
+use shaftwright::job::{End, Entry, Job, Pass, PassKind, PhaseMethod, Side, Stations, YokeAt};
+use shaftwright::quantity::{as_degrees, in_inches};
+use shaftwright::stage::cut::{MarkName, cut_list};
+use shaftwright::stage::{Amount, Name, Reason, Sense, Source, Stage, Standing, Verdict, truing, whole};
+
+#[path = "stages/shaft.rs"]
+mod shaft;
+
+/// Exact sums: only the script's nine printed decimals and a double's last bits lie between.
+const EXACT: f64 = 2e-6;
+
+#[test]
+fn measure() {
+    let job = shaft();
+    let change = value(&job, Name::LengthChange);
+    agrees(change, by_hand("change"), Some(by_hand("change doubt")), EXACT);
+    assert_eq!(change.sense, Some(Sense::Remove));
+    agrees(value(&job, Name::WantedLength), by_hand("wanted"), Some(by_hand("wanted doubt")), EXACT);
+    agrees(value(&job, Name::SetPoint), 0.875, None, EXACT);
+    for finding in Stage::Measure.findings(&job) {
+        assert_eq!(finding.verdict, Verdict::Good, "{finding:?}");
+    }
+    // With the yoke bottomed the set point comes off, and its own line adds to the doubt.
+    let mut bottomed = shaft();
+    bottomed.measure.yoke_at = YokeAt::Bottomed;
+    let (length, doubt) = (by_hand("wanted from bottomed"), by_hand("wanted from bottomed doubt"));
+    agrees(value(&bottomed, Name::WantedLength), length, Some(doubt), EXACT);
+    // The set point's own limits, common practice: 1/4 in before it bottoms, 3/4 to 1 in usual.
+    for (text, stops) in [("0.2", true), ("0.25", false), ("1-1/8", false)] {
+        match find(&with(Entry::SetPoint, text), Name::SetPoint).verdict {
+            Verdict::Stop(Reason::TooCloseToBump { .. }) => assert!(stops, "{text}"),
+            Verdict::Watch(Reason::SetPointUnusual { .. }) => assert!(!stops, "{text}"),
+            other => panic!("{text}: {other:?}"),
+        }
+    }
+}
+
+#[test]
+fn cut() {
+    let job = shaft();
+    let removed = value(&job, Name::TubeRemoved);
+    agrees(removed, by_hand("removed"), Some(by_hand("removed doubt")), EXACT);
+    assert_eq!(removed.sense, Some(Sense::Remove));
+    let finished = value(&job, Name::FinishedLength);
+    agrees(finished, by_hand("finished"), Some(by_hand("finished doubt")), EXACT);
+    agrees(value(&job, Name::ScrapRing), by_hand("ring"), None, EXACT);
+    agrees(value(&job, Name::FaceError), by_hand("face"), None, EXACT);
+    let list = cut_list(&job).unwrap();
+    for (mark, key) in [
+        (MarkName::TubeEnd, "tube end"),
+        (MarkName::SlotEnd, "slot end"),
+        (MarkName::SpigotReach, "spigot reach"),
+        (MarkName::NewWeld, "new weld"),
+        (MarkName::NewJoint, "finished"),
+        (MarkName::OldJoint, "old"),
+    ] {
+        let place = in_inches(list.place(mark).unwrap());
+        assert!((place - by_hand(key)).abs() < 1e-6, "{mark:?} at {place}");
+    }
+    // The slot lies on the scrap side, and the marks run outward from the far joint.
+    let slot = list.place(MarkName::SlotEnd).unwrap() > list.place(MarkName::TubeEnd).unwrap();
+    assert!(slot && list.marks.is_sorted_by(|a, b| a.from_far <= b.from_far));
+    for mark in &list.marks {
+        assert!((in_inches(mark.from_far + mark.from_weld) - 53.875).abs() < 1e-9);
+    }
+}
+
+/// The shaft made longer by 2-1/4 in.
+fn longer() -> Job {
+    let mut job = shaft();
+    for (reading, text) in ["59-9/16", "59-17/32", "59-9/16"].into_iter().enumerate() {
+        job.put(Entry::WantedReading(reading), text);
+    }
+    job
+}
+
+#[test]
+fn a_lengthened_shaft_takes_new_tube_with_two_welds_and_is_never_good() {
+    let job = longer();
+    let change = value(&job, Name::LengthChange);
+    assert_eq!(change.sense, Some(Sense::Add));
+    agrees(value(&job, Name::NewTube), by_hand("new tube"), None, EXACT);
+    let list = cut_list(&job).unwrap();
+    assert!((list.new_welds - 2.0).abs() < 1e-12);
+    let finished = in_inches(list.finished.unwrap());
+    assert!((finished - in_inches(list.lengths.wanted.best)).abs() < 1e-9);
+    assert_eq!(value(&job, Name::TubeRemoved).sense, Some(Sense::Add));
+    let standing = whole(&job);
+    assert!(standing.lengthened && standing.shaft != Standing::Good);
+    // Slow enough that nothing but the lengthening stands against it: still not good.
+    let mut slow = longer();
+    slow.put(Entry::TopSpeed, "2500");
+    assert_eq!(whole(&slow).shaft, Standing::Watch);
+    assert_eq!(find(&slow, Name::SpeedShare).verdict, Verdict::Watch(Reason::Lengthened));
+}
+
+#[test]
+fn check() {
+    let job = shaft();
+    let whirl = value(&job, Name::WhirlSpeed);
+    // The doubt's sensitivities are first order by hand, a finite swing in the program.
+    agrees(whirl, by_hand("whirl"), None, EXACT);
+    agrees(whirl, by_hand("whirl"), Some(by_hand("whirl doubt")), 1e-4);
+    agrees(value(&job, Name::SpeedShare), by_hand("share"), Some(by_hand("share doubt")), 1e-4);
+    let before = find(&job, Name::WhirlSpeed).working[1].gives;
+    assert!((number(before) - by_hand("whirl before")).abs() < 0.01);
+    // 0.70 of it: on either side of the limit and of the ±.
+    let whirl = by_hand("whirl");
+    for (share, expected) in [(0.68, "good"), (0.695, "watch"), (0.705, "stop")] {
+        let job = with(Entry::TopSpeed, &format!("{:.0}", share * whirl));
+        let got = match find(&job, Name::SpeedShare).verdict {
+            Verdict::Good => "good",
+            Verdict::Watch(Reason::NearWhirlShare { .. }) => "watch",
+            Verdict::Stop(Reason::OverWhirlShare { .. }) => "stop",
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(got, expected, "{share}");
+    }
+}
+
+#[test]
+fn no_overall_good_before_check_is_done() {
+    assert_eq!(whole(&shaft()).shaft, Standing::Good);
+    for entry in [Entry::TopSpeed, Entry::TubeDiameter, Entry::TubeWall] {
+        assert_eq!(whole(&with(entry, "")).shaft, Standing::NotYet, "{entry:?}");
+        assert_eq!(whole(&with(entry, "about so")).shaft, Standing::NotYet, "{entry:?}");
+    }
+    assert_eq!(whole(&Job::default()).shaft, Standing::NotYet);
+    // What must be mended is said even while something is missing.
+    let mut stop = with(Entry::TopSpeed, "");
+    stop.put(Entry::RearLevel, "9");
+    assert_eq!(whole(&stop).shaft, Standing::Stop);
+}
+
+#[test]
+fn phase_by_levels() {
+    let job = shaft();
+    let error = value(&job, Name::PhaseError);
+    agrees(error, -by_hand("turn"), Some(by_hand("turn doubt")), EXACT);
+    // The rear yoke stands counter-clockwise (its left ear is the lower): turn it clockwise.
+    assert_eq!(error.sense, Some(Sense::TurnClockwise));
+    agrees(value(&job, Name::PhaseArc), by_hand("turn arc"), None, EXACT);
+    let limit = find(&job, Name::PhaseError).limit.unwrap();
+    assert_eq!(limit.source, Source::ArmyDriveline);
+    let own = with(Entry::PhaseLimit, "2");
+    assert_eq!(find(&own, Name::PhaseError).limit.unwrap().source, Source::OwnLimit);
+    for (rear, expected) in [("0.4", "good"), ("1.35", "watch"), ("1.5", "stop"), ("179", "stop")] {
+        let got = match find(&with(Entry::RearLevel, rear), Name::PhaseError).verdict {
+            Verdict::Good => "good",
+            Verdict::Watch(_) => "watch",
+            Verdict::Stop(Reason::OutOfPhase { .. }) => "stop",
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(got, expected, "{rear}");
+    }
+}
+
+#[test]
+fn bench_and_levels_give_one_answer_for_one_shaft() {
+    // One physical case: the rear yoke's left ear stands lower (counter-clockwise), so on the bench
+    // the gap is under its right ear; and the mirrored case; each with either end cut.
+    for (end, turned, lifted, undo) in [
+        (End::Rear, "-0.6", Side::Right, Sense::TurnClockwise),
+        (End::Rear, "0.6", Side::Left, Sense::TurnCounterclockwise),
+        (End::Front, "-0.6", Side::Right, Sense::TurnCounterclockwise),
+        (End::Front, "0.6", Side::Left, Sense::TurnClockwise),
+    ] {
+        let mut job = shaft();
+        job.cut.end = end;
+        job.put(Entry::FrontLevel, "0");
+        job.put(Entry::RearLevel, turned);
+        let levels = value(&job, Name::PhaseError);
+        job.phase.method = PhaseMethod::Bench;
+        job.phase.lifted = lifted;
+        job.put(Entry::Lift, "0.0340327");
+        job.put(Entry::Span, "3.25");
+        let bench = value(&job, Name::PhaseError);
+        agrees(bench, by_hand("bench turn"), Some(by_hand("bench doubt")), 1e-5);
+        agrees(levels, by_hand("bench turn"), None, 1e-4);
+        assert_eq!((bench.sense, levels.sense), (Some(undo), Some(undo)), "{end:?} {turned}");
+    }
+}
+
+/// Adds a turn of the dial.
+fn add_turn(job: &mut Job, kind: PassKind, stations: Stations, texts: &[&str], closing: &str) -> usize {
+    job.truing.passes.push(Pass::new(kind, stations));
+    readings(job, job.truing.passes.len() - 1, texts, closing);
+    job.truing.passes.len() - 1
+}
+
+const TURN: [&str; 8] = ["0", "5", "11", "15", "14", "9", "3", "-1"];
+
+#[test]
+fn true_with_eight_stations() {
+    let mut job = shaft();
+    job.truing.passes.clear();
+    let pass = add_turn(&mut job, PassKind::AsFitted, Stations::Eight, &TURN, "0");
+    let found = truing::findings(&job, pass);
+    let of = |name: Name| found.iter().find(|f| f.name == name).unwrap().value().unwrap();
+    let thou = 0.001;
+    agrees(of(Name::TotalReading), 16.0 * thou, None, EXACT);
+    let (offset, doubt) = (by_hand("offset") * thou, by_hand("offset doubt") * thou);
+    agrees(of(Name::OffsetReading), 2.0 * offset, Some(2.0 * doubt), EXACT);
+    agrees(of(Name::Correction), offset, Some(doubt), EXACT);
+    // The high spot is where the dial reads most; the tube is moved away from it.
+    let Some(Sense::MoveAwayFrom(at)) = of(Name::Correction).sense else { panic!() };
+    assert!((as_degrees(at) - by_hand("offset at")).abs() < 1e-5);
+    agrees(of(Name::Leftover), by_hand("leftover") * thou, None, EXACT);
+    assert!(number(of(Name::Ovality).amount).abs() < 1e-9);
+    // 16 thousandths of order 1 over the 10 of a careful hand.
+    assert!(matches!(find(&job, Name::OffsetReading).verdict, Verdict::Stop(_)));
+}
+
+#[test]
+fn a_drift_of_one_line_is_spread_and_of_more_is_not_believed() {
+    let mut job = shaft();
+    job.truing.passes.clear();
+    let pass = add_turn(&mut job, PassKind::AsFitted, Stations::Eight, &TURN, "1");
+    let turn = truing::turn(&job, pass).unwrap();
+    assert!(turn.drifted.is_none());
+    let offset = turn.run_out.offset;
+    assert!((in_inches(offset.size()) * 1000.0 - by_hand("drift offset")).abs() < 1e-6);
+    assert!((as_degrees(offset.at()) - by_hand("drift offset at")).abs() < 1e-5);
+    let mut job = shaft();
+    job.put(Entry::Closing(0), "2");
+    for name in [Name::TotalReading, Name::OffsetReading, Name::Correction] {
+        assert_ne!(find(&job, name).verdict, Verdict::Good, "{name:?}");
+    }
+    assert_eq!(whole(&job).shaft, Standing::Watch);
+}
+
+#[test]
+fn the_weld_pulled() {
+    let mut job = shaft();
+    let tacked = ["0", "1", "3", "4", "4", "3", "1", "0"];
+    add_turn(&mut job, PassKind::Tacked, Stations::Eight, &tacked, "0");
+    let pull = value(&job, Name::WeldPull);
+    agrees(pull, by_hand("pull") * 0.001, None, EXACT);
+    let Some(Sense::At(at)) = pull.sense else { panic!("{pull:?}") };
+    assert!((as_degrees(at) - by_hand("pull at")).abs() < 1e-5);
+    // The welded turn speaks for the shaft, whichever was taken last.
+    assert_eq!(truing::latest(&job), 0);
+}
+
+#[test]
+fn weights_at_both_ends_stay_with_their_own_yokes() {
+    let job = shaft();
+    let places = [(0, 60.0, 5.25), (1, 228.0, by_hand("second distance"))];
+    for (row, clock, distance) in places {
+        let finding = find(&job, Name::PutBack(row));
+        assert_eq!(finding.verdict, Verdict::Good);
+        let Some(Sense::Place { clock: at, distance: from }) = finding.value().unwrap().sense else {
+            panic!("{finding:?}")
+        };
+        assert!((as_degrees(at) - clock).abs() < 1e-9 && (in_inches(from) - distance).abs() < 1e-6);
+    }
+    let planes = |job: &Job| [value(job, Name::LeftFront), value(job, Name::LeftRear)];
+    let [front, rear] = planes(&job);
+    agrees(front, by_hand("left far"), None, EXACT);
+    agrees(rear, by_hand("left cut"), None, EXACT);
+    let limit = find(&job, Name::LeftRear).limit.unwrap();
+    assert!((number(limit.amount) - by_hand("permitted half")).abs() < 1e-5);
+    // Cut at the front, with every distance from the rear joint: the same, the planes changed over.
+    let mut mirrored = shaft();
+    mirrored.cut.end = End::Front;
+    let [front_cut, rear_far] = planes(&mirrored);
+    agrees(front_cut, by_hand("left cut"), None, EXACT);
+    agrees(rear_far, by_hand("left far"), None, EXACT);
+    for row in 0..2 {
+        let sense = |job: &Job| value(job, Name::PutBack(row)).sense;
+        assert_eq!(sense(&mirrored), sense(&job));
+    }
+    agrees(value(&mirrored, Name::TubeRemoved), by_hand("removed"), None, EXACT);
+    assert!(matches!(value(&mirrored, Name::LeftRear).amount, Amount::Unbalance(_)));
+}

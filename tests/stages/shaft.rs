@@ -1,0 +1,119 @@
+//! The invented shaft of tests/handbook/shaft.py as a job, and how to look at what a stage finds.
+// Two test files share this one, and neither uses all of it.
+#![allow(dead_code)]
+
+use std::fs;
+use std::path::Path;
+
+use shaftwright::job::{Display, Division, Entry, Job, Pass, PassKind, Stations, WeightRow};
+use shaftwright::quantity::{as_degrees, as_gram_millimetres, as_grams, as_rpm, in_inches};
+use shaftwright::stage::{Amount, Answer, Finding, Name, Need, Stage, Value};
+
+/// What the script shaft.py printed for a key. Inches, degrees, rpm, grams or g·mm.
+pub fn by_hand(key: &str) -> f64 {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/handbook/shaft.txt");
+    let text = fs::read_to_string(path).unwrap();
+    let line = text.lines().find_map(|line| line.rsplit_once(' ').filter(|(known, _)| *known == key));
+    line.unwrap_or_else(|| panic!("shaft.txt has no line {key}")).1.parse().unwrap()
+}
+
+/// Every field of the shaft, all stages filled in and nothing against any of them.
+pub fn shaft() -> Job {
+    let mut job = Job::new(Display::Sixteenth);
+    job.measure.division = Division::ThirtySecond;
+    job.truing.passes = vec![Pass::new(PassKind::Welded, Stations::Eight)];
+    job.weights.rows = vec![WeightRow::default(); 2];
+    for (entry, text) in [
+        (Entry::OldReading(0), "57-5/16"),
+        (Entry::OldReading(1), "57-9/32"),
+        (Entry::OldReading(2), "4' 9-5/16\""),
+        (Entry::WantedReading(0), "55-1/2"),
+        (Entry::WantedReading(1), "55-17/32"),
+        (Entry::WantedReading(2), "55.5"),
+        (Entry::SetPoint, "7/8"),
+        (Entry::TubeDiameter, "3"),
+        (Entry::TubeWall, "0.083"),
+        (Entry::TopSpeed, "4200"),
+        (Entry::WeldLine, "53-7/8"),
+        (Entry::FarWeldLine, "3-3/8"),
+        (Entry::Kerf, "3/32"),
+        (Entry::RootGap, "1/16"),
+        (Entry::Shrinkage, "1/32"),
+        (Entry::Spigot, "1-1/4"),
+        (Entry::FrontLevel, "0.4"),
+        (Entry::RearLevel, "-0.2"),
+        (Entry::WeightMass(0), "9"),
+        (Entry::WeightClock(0), "2:00"),
+        (Entry::WeightDistance(0), "5-1/4"),
+        (Entry::WeightRadius(0), "1-9/16"),
+        (Entry::WeightMass(1), "14.5"),
+        (Entry::WeightClock(1), "7:30"),
+        (Entry::WeightDistance(1), "52"),
+        (Entry::WeightRadius(1), "1-9/16"),
+        (Entry::YokeTurned, "3"),
+        (Entry::ShaftMass, "18.5"),
+    ] {
+        job.put(entry, text);
+    }
+    readings(&mut job, 0, &["0", "2", "4", "6", "6", "4", "2", "0"], "0");
+    job
+}
+
+/// Fills in a turn of the dial.
+pub fn readings(job: &mut Job, pass: usize, texts: &[&str], closing: &str) {
+    for (station, text) in texts.iter().enumerate() {
+        job.put(Entry::StationReading(pass, station), text);
+    }
+    job.put(Entry::Closing(pass), closing);
+}
+
+/// The shaft with one field changed.
+pub fn with(entry: Entry, text: &str) -> Job {
+    let mut job = shaft();
+    job.put(entry, text);
+    job
+}
+
+/// The finding of this name, of whichever stage has it.
+pub fn find(job: &Job, name: Name) -> Finding {
+    let all = Stage::ALL.into_iter().flat_map(|stage| stage.findings(job));
+    all.into_iter().find(|finding| finding.name == name).unwrap_or_else(|| panic!("no {name:?}"))
+}
+
+/// The value of the finding of this name.
+pub fn value(job: &Job, name: Name) -> Value {
+    let finding = find(job, name);
+    finding.value().unwrap_or_else(|| panic!("{finding:?}"))
+}
+
+/// What stands in the way of the finding of this name.
+pub fn needs(job: &Job, name: Name) -> Vec<Need> {
+    match find(job, name).answer {
+        Answer::Missing(needs) => needs,
+        other => panic!("{name:?}: {other:?}"),
+    }
+}
+
+/// The number in an amount: inches, degrees, grams, rpm, g·mm or a share.
+pub fn number(amount: Amount) -> f64 {
+    match amount {
+        Amount::Length(q) | Amount::PlainLength(q) | Amount::FineLength(q) => in_inches(q),
+        Amount::Angle(q) | Amount::Clock(q) => as_degrees(q),
+        Amount::Mass(q) => as_grams(q),
+        Amount::Unbalance(q) => as_gram_millimetres(q),
+        Amount::Speed(q) | Amount::EstimatedSpeed(q) => as_rpm(q),
+        Amount::Share(q) => q,
+        other => panic!("{other:?}"),
+    }
+}
+
+/// The value and its ± against what was worked out by hand, within a share of the size or, near
+/// nothing, within that many units.
+pub fn agrees(value: Value, amount: f64, doubt: Option<f64>, within: f64) {
+    let close = |got: f64, hand: f64| (got - hand).abs() <= within * hand.abs().max(1e-3);
+    assert!(close(number(value.amount), amount), "{value:?}: by hand {amount}");
+    if let Some(doubt) = doubt {
+        let got = value.plus_minus.map(number).unwrap_or_else(|| panic!("{value:?} has no ±"));
+        assert!(close(got, doubt), "{value:?}: ± by hand {doubt}");
+    }
+}
