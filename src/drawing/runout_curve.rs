@@ -62,7 +62,7 @@ fn plot(
         .margin(16)
         .x_label_area_size(64)
         .y_label_area_size(84)
-        .build_cartesian_2d(0.0..360.0, -most..most)?;
+        .build_cartesian_2d(0.0..12.0, -most..most)?;
     chart
         .configure_mesh()
         .x_labels(13)
@@ -75,7 +75,7 @@ fn plot(
         .light_line_style(LINE.mix(0.0))
         .draw()?;
     let curve = |height: &dyn Fn(crate::quantity::Angle) -> Length| -> Vec<(f64, f64)> {
-        (0..=STEPS).map(|i| (360.0 * i as f64 / STEPS as f64, in_lines(height(round(i))))).collect()
+        (0..=STEPS).map(|i| (12.0 * i as f64 / STEPS as f64, in_lines(height(round(i))))).collect()
     };
     for turn in older {
         chart.draw_series(LineSeries::new(curve(&|at| turn.run_out.fitted(at)), LINE.mix(0.3)))?;
@@ -85,7 +85,7 @@ fn plot(
     let fitted = curve(&|at| now.run_out.fitted(at));
     chart.draw_series(LineSeries::new(fitted, LINE.stroke_width(2)))?;
     let points = now.stations.iter().map(|station| {
-        let at = crate::quantity::as_degrees(station.at);
+        let at = crate::quantity::as_degrees(station.at) / 30.0;
         Circle::new((at, in_lines(station.reading - now.run_out.mean)), 9, LINE.filled())
     });
     chart.draw_series(points)?;
@@ -93,11 +93,10 @@ fn plot(
     Ok(())
 }
 
-/// The hour of an angle; only the four quarters carry a number.
+/// The number of an hour; only the four quarters carry one.
 fn hour(at: f64) -> String {
-    let hours = at / 30.0;
-    let whole = hours.round();
-    if (hours - whole).abs() > 0.01 || whole as i64 % 3 != 0 {
+    let whole = at.round();
+    if (at - whole).abs() > 0.01 || whole as i64 % 3 != 0 {
         return String::new();
     }
     if whole as i64 % 12 == 0 { "12".to_owned() } else { format!("{whole:.0}") }

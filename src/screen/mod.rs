@@ -1,15 +1,49 @@
-//! The page.
+//! The page. It shows what the stages found in the words of `sheet` and the strokes of `drawing`, and
+//! puts the next keystroke into the job. It does no sums.
+
+mod job_book;
+mod parts;
+mod stages;
+mod state;
+
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
+use crate::book::browser;
+use parts::{bar, notices, rail};
+use state::{Place, State};
+
 /// Puts the page into `#app`.
 pub fn mount() {
-    let Some(place) = document().get_element_by_id("app") else {
-        return;
-    };
+    let found =
+        document().get_element_by_id("app").and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok());
+    let Some(place) = found else { return };
     place.set_inner_html("");
-    let Ok(place) = place.dyn_into::<web_sys::HtmlElement>() else {
-        return;
+    mount_to(place, app).forget();
+}
+
+/// The whole page. Every input's text lives in the job at this root, so nothing typed can go away
+/// with a screen.
+fn app() -> impl IntoView {
+    let state = State::open();
+    listen(state);
+    let screen = move || match state.place.get() {
+        Place::Book => job_book::job_book(state),
+        Place::Stage(stage) => stages::stage_screen(state, stage),
     };
-    mount_to(place, || view! { <main><h1>"Shaftwright"</h1></main> }).forget();
+    view! {
+        {bar(state)}
+        {move || state.job_id.with(Option::is_some).then(|| rail(state))}
+        {notices(state)}
+        <main id="main" tabindex="-1">{screen}</main>
+    }
+}
+
+/// Follows the address, other windows, the worker's news, and the page's own end.
+fn listen(state: State) {
+    browser::on_event("hashchange", move |_| state.follow_address());
+    browser::on_event("storage", move |_| state.take_news());
+    browser::on_event("shaftwright:update-ready", move |_| state.update_ready.set(true));
+    browser::on_event("shaftwright:offline-ready", move |_| state.offline_ready.set(true));
+    browser::on_leaving(move || state.save_now());
 }

@@ -1,0 +1,14 @@
+//! The job book: what is kept in the browser, and the only room that touches the outside world.
+//!
+//! What is to be done with the store is plain code over a small trait and is tested natively; only
+//! `browser` knows the web.
+
+#[cfg(target_arch = "wasm32")]
+pub mod browser;
+mod shelf;
+mod store;
+mod trouble;
+
+pub use shelf::{Card, Kept, Shelf};
+pub use store::{MemoryStore, Store, StoreError};
+pub use trouble::Trouble;

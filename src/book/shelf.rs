@@ -1,0 +1,399 @@
+//! The shelf: jobs by id, an index to list them, a bin, and texts that could not be read.
+//!
+//! The jobs themselves are the truth; the index only saves reading them all to list them, and is
+//! mended from the jobs whenever the two disagree. A text that cannot be read is never overwritten.
+
+use core::cell::RefCell;
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::store::{Store, StoreError};
+use super::trouble::Trouble;
+use crate::job::{Job, LONGEST_NAME, NotAJob, from_text, to_text};
+
+/// Everything of ours begins with this: hosts share their storage between pages.
+const INDEX: &str = "shaftwright.index";
+const JOB: &str = "shaftwright.job.";
+const BIN: &str = "shaftwright.bin.";
+const KEPT: &str = "shaftwright.kept.";
+const SETTING: &str = "shaftwright.setting.";
+
+/// A job as listed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Card {
+    /// Its id: what its address says.
+    pub id: String,
+    /// Its name.
+    pub name: String,
+    /// When it was last changed, milliseconds since 1970.
+    pub changed_ms: f64,
+}
+
+/// A text that could not be read as a job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Kept {
+    /// Where it lies.
+    pub key: String,
+    /// The text.
+    pub text: String,
+}
+
+/// The job book over a store.
+pub struct Shelf {
+    store: Box<dyn Store>,
+    /// The text of each job as last read or written here: shows whether another window wrote since.
+    seen: RefCell<BTreeMap<String, String>>,
+    /// Texts the store would not take; they last as long as the page.
+    in_memory: RefCell<BTreeMap<String, String>>,
+}
+
+impl Shelf {
+    /// A shelf over this store.
+    pub fn new(store: Box<dyn Store>) -> Shelf {
+        Shelf { store, seen: RefCell::default(), in_memory: RefCell::default() }
+    }
+
+    fn read(&self, key: &str) -> Option<String> {
+        if let Some(text) = self.in_memory.borrow().get(key) {
+            return Some(text.clone());
+        }
+        self.store.read(key).ok().flatten()
+    }
+
+    /// Writes through to the store; what it will not take is kept in memory and said.
+    fn write(&self, key: &str, text: &str) -> Result<(), StoreError> {
+        let outcome = self.store.write(key, text);
+        match outcome {
+            Ok(()) => self.in_memory.borrow_mut().remove(key),
+            Err(_) => self.in_memory.borrow_mut().insert(key.to_owned(), text.to_owned()),
+        };
+        outcome
+    }
+
+    fn forget(&self, key: &str) {
+        self.in_memory.borrow_mut().remove(key);
+        self.store.remove(key);
+    }
+
+    fn keys(&self, prefix: &str) -> Vec<String> {
+        let mut keys = self.store.keys(prefix);
+        let in_memory = self.in_memory.borrow();
+        keys.extend(in_memory.keys().filter(|key| key.starts_with(prefix)).cloned());
+        keys.sort();
+        keys.dedup();
+        keys
+    }
+
+    /// The jobs on the shelf, latest first. Mends the index where it disagrees with the jobs.
+    pub fn cards(&self) -> Vec<Card> {
+        let index: Vec<Card> =
+            self.read(INDEX).and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
+        let mut cards: Vec<Card> = self
+            .keys(JOB)
+            .into_iter()
+            .filter_map(|key| {
+                let id = key.strip_prefix(JOB)?.to_owned();
+                let known = index.iter().find(|card| card.id == id).cloned();
+                Some(known.unwrap_or_else(|| {
+                    let name =
+                        self.read(&key).and_then(|text| from_text(&text).ok()).map(|job| job.name);
+                    Card { name: name.unwrap_or_else(|| id.clone()), id, changed_ms: 0.0 }
+                }))
+            })
+            .collect();
+        cards.sort_by(|a, b| b.changed_ms.total_cmp(&a.changed_ms).then_with(|| a.id.cmp(&b.id)));
+        cards
+    }
+
+    fn index(&self, card: Card) -> Result<(), StoreError> {
+        let mut cards = self.cards();
+        cards.retain(|known| known.id != card.id);
+        cards.push(card);
+        let text = serde_json::to_string(&cards).unwrap_or_default();
+        self.write(INDEX, &text)
+    }
+
+    /// Opens a job.
+    ///
+    /// # Errors
+    /// `None` where there is no such job, else why its text cannot be read; the text stays where it is.
+    pub fn open(&self, id: &str) -> Result<Job, Option<NotAJob>> {
+        let key = format!("{JOB}{id}");
+        let text = self.read(&key).ok_or(None)?;
+        let job = from_text(&text).map_err(Some)?;
+        self.seen.borrow_mut().insert(key, text);
+        Ok(job)
+    }
+
+    /// Keeps a job. Where another window has changed it since it was last read here, that window's
+    /// state stays and this one is kept as a job of its own, whose id comes back.
+    ///
+    /// # Errors
+    /// The trouble to show. The job is safe in memory even then.
+    pub fn save(
+        &self,
+        id: &str,
+        job: &Job,
+        now_ms: f64,
+        fresh_id: &str,
+    ) -> Result<(), (Option<String>, Trouble)> {
+        let key = format!("{JOB}{id}");
+        let Some(text) = to_text(job) else { return Ok(()) };
+        let stored = self.read(&key);
+        let unseen = {
+            let seen = self.seen.borrow();
+            let last = seen.get(&key);
+            stored.as_ref().is_some_and(|stored| last != Some(stored) && *stored != text)
+                // Removed by the other window: writing it again would undo that behind its back.
+                || (stored.is_none() && last.is_some())
+        };
+        if unseen {
+            let mut copy = job.clone();
+            copy.name = with_suffix(&job.name, " (other window)");
+            self.create(fresh_id, &copy, now_ms).map_err(|trouble| (None, trouble))?;
+            return Err((Some(fresh_id.to_owned()), Trouble::ChangedElsewhere { copy: copy.name }));
+        }
+        self.create(id, job, now_ms).map_err(|trouble| (None, trouble))
+    }
+
+    /// Puts a job on the shelf under an id.
+    ///
+    /// # Errors
+    /// The trouble to show. The job is safe in memory even then.
+    pub fn create(&self, id: &str, job: &Job, now_ms: f64) -> Result<(), Trouble> {
+        let key = format!("{JOB}{id}");
+        let Some(text) = to_text(job) else { return Ok(()) };
+        let kept = self.write(&key, &text);
+        self.seen.borrow_mut().insert(key, text);
+        let card = Card { id: id.to_owned(), name: job.name.clone(), changed_ms: now_ms };
+        let indexed = self.index(card);
+        kept.and(indexed).map_err(Trouble::Storage)
+    }
+
+    /// Copies a job under a fresh id.
+    ///
+    /// # Errors
+    /// The trouble to show.
+    pub fn duplicate(&self, id: &str, fresh_id: &str, now_ms: f64) -> Result<(), Trouble> {
+        let unreadable = || Trouble::Unreadable { what: self.name_of(id) };
+        let text = self.read(&format!("{JOB}{id}")).ok_or(Trouble::NoSuchJob)?;
+        let mut job = from_text(&text).map_err(|_| unreadable())?;
+        job.name = with_suffix(&job.name, " (copy)");
+        self.create(fresh_id, &job, now_ms)
+    }
+
+    /// Gives a job another name.
+    ///
+    /// # Errors
+    /// The trouble to show.
+    pub fn rename(&self, id: &str, name: &str, now_ms: f64) -> Result<(), Trouble> {
+        let text = self.read(&format!("{JOB}{id}")).ok_or(Trouble::NoSuchJob)?;
+        let mut job = from_text(&text).map_err(|_| Trouble::Unreadable { what: self.name_of(id) })?;
+        job.name = name.chars().take(LONGEST_NAME).collect();
+        self.create(id, &job, now_ms)
+    }
+
+    fn name_of(&self, id: &str) -> String {
+        self.cards().into_iter().find(|card| card.id == id).map_or(id.to_owned(), |card| card.name)
+    }
+
+    /// Puts a job into the bin, untouched.
+    pub fn delete(&self, id: &str) {
+        self.carry(&format!("{JOB}{id}"), &format!("{BIN}{id}"));
+    }
+
+    /// Takes a job out of the bin again.
+    pub fn put_back(&self, id: &str) {
+        self.carry(&format!("{BIN}{id}"), &format!("{JOB}{id}"));
+    }
+
+    fn carry(&self, from: &str, to: &str) {
+        let Some(text) = self.read(from) else { return };
+        // Written first, forgotten second: a full store loses nothing.
+        let _ = self.write(to, &text);
+        self.forget(from);
+        self.seen.borrow_mut().remove(from);
+    }
+
+    /// The jobs in the bin: id and name.
+    pub fn bin(&self) -> Vec<Card> {
+        let name = |text: &str| from_text(text).map(|job| job.name).ok();
+        self.keys(BIN)
+            .into_iter()
+            .filter_map(|key| {
+                let id = key.strip_prefix(BIN)?.to_owned();
+                let name = self.read(&key).and_then(|text| name(&text)).unwrap_or_else(|| id.clone());
+                Some(Card { id, name, changed_ms: 0.0 })
+            })
+            .collect()
+    }
+
+    /// Empties the bin for good.
+    pub fn empty_bin(&self) {
+        for key in self.keys(BIN) {
+            self.forget(&key);
+        }
+    }
+
+    /// The raw text of a job, whether it can be read or not.
+    pub fn text(&self, id: &str) -> Option<String> {
+        self.read(&format!("{JOB}{id}"))
+    }
+
+    /// Moves a job's unreadable text aside, so that the list stays usable and the text is kept.
+    pub fn set_aside(&self, id: &str) {
+        self.carry(&format!("{JOB}{id}"), &format!("{KEPT}{id}"));
+    }
+
+    /// The texts that could not be read.
+    pub fn kept(&self) -> Vec<Kept> {
+        let read = |key: String| self.read(&key).map(|text| Kept { key, text });
+        self.keys(KEPT).into_iter().filter_map(read).collect()
+    }
+
+    /// Forgets a text that could not be read.
+    pub fn drop_kept(&self, key: &str) {
+        if key.starts_with(KEPT) {
+            self.forget(key);
+        }
+    }
+
+    /// Another window wrote: what it wrote under this id, if it is newer than what was seen here.
+    pub fn news(&self, id: &str) -> Option<Job> {
+        let key = format!("{JOB}{id}");
+        let text = self.read(&key)?;
+        if self.seen.borrow().get(&key) == Some(&text) {
+            return None;
+        }
+        self.open(id).ok()
+    }
+
+    /// A setting of the page.
+    pub fn setting(&self, name: &str) -> Option<String> {
+        self.read(&format!("{SETTING}{name}"))
+    }
+
+    /// Keeps a setting of the page. A setting that cannot be kept is no trouble worth a sentence.
+    pub fn set_setting(&self, name: &str, value: &str) {
+        let _ = self.write(&format!("{SETTING}{name}"), value);
+    }
+}
+
+/// A name with something behind it, still short enough.
+fn with_suffix(name: &str, suffix: &str) -> String {
+    let room = LONGEST_NAME - suffix.chars().count();
+    let short: String = name.chars().take(room).collect();
+    format!("{}{suffix}", short.trim_end())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::book::MemoryStore;
+    use crate::job::sample;
+    use std::rc::Rc;
+
+    struct Shared(Rc<MemoryStore>);
+    impl Store for Shared {
+        fn read(&self, key: &str) -> Result<Option<String>, StoreError> {
+            self.0.read(key)
+        }
+        fn write(&self, key: &str, text: &str) -> Result<(), StoreError> {
+            self.0.write(key, text)
+        }
+        fn remove(&self, key: &str) {
+            self.0.remove(key);
+        }
+        fn keys(&self, prefix: &str) -> Vec<String> {
+            self.0.keys(prefix)
+        }
+    }
+
+    struct FullStore;
+    impl Store for FullStore {
+        fn read(&self, _: &str) -> Result<Option<String>, StoreError> {
+            Ok(None)
+        }
+        fn write(&self, _: &str, _: &str) -> Result<(), StoreError> {
+            Err(StoreError::Full)
+        }
+        fn remove(&self, _: &str) {}
+        fn keys(&self, _: &str) -> Vec<String> {
+            Vec::new()
+        }
+    }
+
+    fn shelf() -> (Shelf, Rc<MemoryStore>) {
+        let store = Rc::new(MemoryStore::default());
+        (Shelf::new(Box::new(Shared(store.clone()))), store)
+    }
+
+    #[test]
+    fn jobs_come_and_go() {
+        let (shelf, _) = shelf();
+        shelf.create("a", &sample(), 1.0).unwrap();
+        shelf.duplicate("a", "b", 2.0).unwrap();
+        shelf.rename("b", "Second shaft", 3.0).unwrap();
+        let names: Vec<String> = shelf.cards().into_iter().map(|card| card.name).collect();
+        assert_eq!(names, ["Second shaft", "Orchard flat-bed, five-speed"]);
+        shelf.delete("a");
+        assert_eq!(shelf.cards().len(), 1);
+        assert_eq!(shelf.bin()[0].name, "Orchard flat-bed, five-speed");
+        shelf.put_back("a");
+        assert_eq!(shelf.open("a").unwrap(), sample());
+        shelf.delete("a");
+        shelf.empty_bin();
+        assert!(shelf.bin().is_empty() && shelf.open("a") == Err(None));
+    }
+
+    #[test]
+    fn rubbish_is_kept() {
+        let (shelf, store) = shelf();
+        store.write("shaftwright.job.x", "{rubbish").unwrap();
+        store.write("shaftwright.index", "more rubbish").unwrap();
+        assert_eq!(shelf.cards().len(), 1);
+        assert_eq!(shelf.open("x"), Err(Some(NotAJob::OtherText)));
+        shelf.set_aside("x");
+        assert!(shelf.cards().is_empty());
+        assert_eq!(shelf.kept()[0].text, "{rubbish");
+    }
+
+    #[test]
+    fn a_full_store_loses_nothing_while_the_page_is_open() {
+        let shelf = Shelf::new(Box::new(FullStore));
+        let outcome = shelf.create("a", &sample(), 1.0);
+        assert_eq!(outcome, Err(Trouble::Storage(StoreError::Full)));
+        assert_eq!(shelf.open("a").unwrap(), sample());
+        assert_eq!(shelf.cards().len(), 1);
+    }
+
+    #[test]
+    fn two_windows_never_overwrite_each_other() {
+        let (one, store) = shelf();
+        let two = Shelf::new(Box::new(Shared(store)));
+        one.create("a", &sample(), 1.0).unwrap();
+        let mut here = one.open("a").unwrap();
+        let mut there = two.open("a").unwrap();
+        there.name = "Changed there".to_owned();
+        two.save("a", &there, 2.0, "t").unwrap();
+        here.name = "Changed here".to_owned();
+        let (new_id, trouble) = one.save("a", &here, 3.0, "b").unwrap_err();
+        assert_eq!(new_id.as_deref(), Some("b"));
+        assert!(matches!(trouble, Trouble::ChangedElsewhere { .. }));
+        assert_eq!(one.open("a").unwrap().name, "Changed there");
+        assert_eq!(one.open("b").unwrap().name, "Changed here (other window)");
+    }
+
+    #[test]
+    fn another_window_s_news_is_taken() {
+        let (one, store) = shelf();
+        let two = Shelf::new(Box::new(Shared(store)));
+        one.create("a", &sample(), 1.0).unwrap();
+        assert_eq!(one.news("a"), None);
+        let mut there = two.open("a").unwrap();
+        there.name = "Changed there".to_owned();
+        two.save("a", &there, 2.0, "t").unwrap();
+        assert_eq!(one.news("a").unwrap().name, "Changed there");
+    }
+}

@@ -1,0 +1,16 @@
+//! Pieces that several screens share.
+
+mod bar;
+mod card;
+mod choice;
+mod field;
+mod mark;
+mod notices;
+mod picture;
+
+pub use bar::{bar, rail};
+pub use card::{answer_strip, cards};
+pub use choice::{choice, segments};
+pub use field::{field, field_row, fields};
+pub use notices::notices;
+pub use picture::picture;
