@@ -79,7 +79,7 @@ fn two_planes_keep_force_and_couple() {
         let turned: Vec<Weight> = weights.iter().rev().copied().collect();
         assert!(small(shares(&turned, inches(length)).rear - both.rear));
         let mut moved = weights.clone();
-        moved[0].z = moved[0].z + inches(2.5);
+        moved[0].z += inches(2.5);
         let shift = shares(&moved, inches(length)).rear - both.rear;
         assert!(small(shift - weights[0].unbalance().scaled(2.5 / length)));
         // Another zero of the clock turns the answers by as much.

@@ -192,7 +192,8 @@ fn entries(job: &Job) -> Vec<Entry> {
 
 /// A job of sensible and of bad text, in shares that luck decides.
 pub fn any_job(luck: &mut Luck) -> Job {
-    let mut job = if luck.next() % 4 == 0 { sample() } else { Job::new(luck.choice::<Display>()) };
+    let mut job =
+        if luck.next().is_multiple_of(4) { sample() } else { Job::new(luck.choice::<Display>()) };
     job.measure.division = luck.choice::<Division>();
     job.measure.yoke_at = luck.choice::<YokeAt>();
     job.tube.material = luck.choice::<Material>();
@@ -211,7 +212,7 @@ pub fn any_job(luck: &mut Luck) -> Job {
     // From nearly all sensible to nearly all bad, with gaps; and the display switched half-way.
     let (bad, gaps) = (luck.next() % 10, luck.next() % 3);
     for entry in entries(&job) {
-        if luck.next() % 40 == 0 {
+        if luck.next().is_multiple_of(40) {
             job.display = luck.choice::<Display>();
         }
         match luck.next() % 10 {
