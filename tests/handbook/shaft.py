@@ -121,18 +121,24 @@ weights = [(9.0, 60.0, 5.25, 5.25, 0.0), (14.5, 225.0, 52.0, float(52 - change),
 say("second distance", weights[1][3])
 
 
-def planes(length, place, turned):
-    """Shares in the far and the cut plane: force, and moment about the far joint."""
-    us = [(m * radius * 25.4, clock + turned * t, z[place]) for m, clock, *z, t in weights]
+def planes(weights, length, place):
+    """Shares in the far and the cut plane: force, and moment about the far joint. What each weight
+    cancels turned with its yoke, so before and after are both seen turned."""
+    us = [(m * radius * 25.4, clock + t, z[place]) for m, clock, *z, t in weights]
     force = sum(polar(u, a) for u, a, _ in us)
     cut = sum(polar(u, a) * z for u, a, z in us) / float(length)
     return force - cut, cut
 
 
-# What each weight cancels turned with its yoke, so before and after are both seen turned.
-(far_new, cut_new), (far_old, cut_old) = planes(wanted, 1, 1), planes(old, 0, 1)
-for name, v in [("far", far_new - far_old), ("cut", cut_new - cut_old)]:
-    say(f"left {name}", abs(v))
-    say(f"left {name} at", degrees(atan2(v.imag, v.real)) % 360)
+def say_left(key, weights):
+    (far_new, cut_new), (far_old, cut_old) = planes(weights, wanted, 1), planes(weights, old, 0)
+    for name, v in [("far", far_new - far_old), ("cut", cut_new - cut_old)]:
+        say(f"{key} {name}", abs(v))
+        say(f"{key} {name} at", degrees(atan2(v.imag, v.real)) % 360)
+
+
+say_left("left", weights)
+# The second twenty times as heavy, so that what is left stands clear of its own doubt.
+say_left("heavy", [weights[0], (300.0, *weights[1][1:])])
 # Half of G 16 for 18.5 lb at 4200 rpm: 16 mm/s over the turn rate, times the mass.
 say("permitted half", 16 / (4200 * 2 * pi / 60) * 18.5 * 453.59237 / 2)
