@@ -67,19 +67,19 @@ pub fn open_store() -> (Box<dyn Store>, Option<StoreError>) {
 }
 
 /// Now, in milliseconds since 1970.
-pub fn now_ms() -> f64 {
-    js_sys::Date::now()
+pub fn now_ms() -> u64 {
+    js_sys::Date::now() as u64
 }
 
 /// A moment as the browser writes dates here.
-pub fn date_text(ms: f64) -> String {
-    let date = js_sys::Date::new(&JsValue::from_f64(ms));
+pub fn date_text(ms: u64) -> String {
+    let date = js_sys::Date::new(&JsValue::from_f64(ms as f64));
     String::from(date.to_locale_string("default", &JsValue::UNDEFINED))
 }
 
 /// An id that no other job has: the time and a random part, short enough for an address.
 pub fn fresh_id() -> String {
-    let time = now_ms() as u64;
+    let time = now_ms();
     let chance = (js_sys::Math::random() * 1e6) as u64;
     format!("{time:x}{chance:05x}")
 }

@@ -27,7 +27,7 @@ pub struct Card {
     /// Its name.
     pub name: String,
     /// When it was last changed, milliseconds since 1970.
-    pub changed_ms: f64,
+    pub changed_ms: u64,
 }
 
 /// A text that could not be read as a job.
@@ -79,9 +79,11 @@ impl Shelf {
     fn keys(&self, prefix: &str) -> Vec<String> {
         let mut keys = self.store.keys(prefix);
         let in_memory = self.in_memory.borrow();
-        keys.extend(in_memory.keys().filter(|key| key.starts_with(prefix)).cloned());
-        keys.sort();
-        keys.dedup();
+        for key in in_memory.keys().filter(|key| key.starts_with(prefix)) {
+            if !keys.contains(key) {
+                keys.push(key.clone());
+            }
+        }
         keys
     }
 
@@ -89,20 +91,18 @@ impl Shelf {
     pub fn cards(&self) -> Vec<Card> {
         let index: Vec<Card> =
             self.read(INDEX).and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
-        let mut cards: Vec<Card> = self
-            .keys(JOB)
-            .into_iter()
-            .filter_map(|key| {
-                let id = key.strip_prefix(JOB)?.to_owned();
-                let known = index.iter().find(|card| card.id == id).cloned();
-                Some(known.unwrap_or_else(|| {
-                    let name =
-                        self.read(&key).and_then(|text| from_text(&text).ok()).map(|job| job.name);
-                    Card { name: name.unwrap_or_else(|| id.clone()), id, changed_ms: 0.0 }
-                }))
-            })
-            .collect();
-        cards.sort_by(|a, b| b.changed_ms.total_cmp(&a.changed_ms).then_with(|| a.id.cmp(&b.id)));
+        let mut cards: Vec<Card> = Vec::new();
+        for key in self.keys(JOB) {
+            let Some(id) = key.strip_prefix(JOB) else { continue };
+            let known = index.iter().find(|card| card.id == id).cloned();
+            let card = known.unwrap_or_else(|| {
+                let name = self.read(&key).and_then(|text| from_text(&text).ok()).map(|job| job.name);
+                Card { name: name.unwrap_or_else(|| id.to_owned()), id: id.to_owned(), changed_ms: 0 }
+            });
+            let later = |other: &Card| (other.changed_ms, &card.id) >= (card.changed_ms, &other.id);
+            let at = cards.partition_point(later);
+            cards.insert(at, card);
+        }
         cards
     }
 
@@ -135,7 +135,7 @@ impl Shelf {
         &self,
         id: &str,
         job: &Job,
-        now_ms: f64,
+        now_ms: u64,
         fresh_id: &str,
     ) -> Result<(), (Option<String>, Trouble)> {
         let key = format!("{JOB}{id}");
@@ -161,7 +161,7 @@ impl Shelf {
     ///
     /// # Errors
     /// The trouble to show. The job is safe in memory even then.
-    pub fn create(&self, id: &str, job: &Job, now_ms: f64) -> Result<(), Trouble> {
+    pub fn create(&self, id: &str, job: &Job, now_ms: u64) -> Result<(), Trouble> {
         let key = format!("{JOB}{id}");
         let Some(text) = to_text(job) else { return Ok(()) };
         let kept = self.write(&key, &text);
@@ -175,7 +175,7 @@ impl Shelf {
     ///
     /// # Errors
     /// The trouble to show.
-    pub fn duplicate(&self, id: &str, fresh_id: &str, now_ms: f64) -> Result<(), Trouble> {
+    pub fn duplicate(&self, id: &str, fresh_id: &str, now_ms: u64) -> Result<(), Trouble> {
         let unreadable = || Trouble::Unreadable { what: self.name_of(id) };
         let text = self.read(&format!("{JOB}{id}")).ok_or(Trouble::NoSuchJob)?;
         let mut job = from_text(&text).map_err(|_| unreadable())?;
@@ -187,7 +187,7 @@ impl Shelf {
     ///
     /// # Errors
     /// The trouble to show.
-    pub fn rename(&self, id: &str, name: &str, now_ms: f64) -> Result<(), Trouble> {
+    pub fn rename(&self, id: &str, name: &str, now_ms: u64) -> Result<(), Trouble> {
         let text = self.read(&format!("{JOB}{id}")).ok_or(Trouble::NoSuchJob)?;
         let mut job = from_text(&text).map_err(|_| Trouble::Unreadable { what: self.name_of(id) })?;
         job.name = name.chars().take(LONGEST_NAME).collect();
@@ -224,7 +224,7 @@ impl Shelf {
             .filter_map(|key| {
                 let id = key.strip_prefix(BIN)?.to_owned();
                 let name = self.read(&key).and_then(|text| name(&text)).unwrap_or_else(|| id.clone());
-                Some(Card { id, name, changed_ms: 0.0 })
+                Some(Card { id, name, changed_ms: 0 })
             })
             .collect()
     }
@@ -332,9 +332,9 @@ mod tests {
     #[test]
     fn jobs_come_and_go() {
         let (shelf, _) = shelf();
-        shelf.create("a", &sample(), 1.0).unwrap();
-        shelf.duplicate("a", "b", 2.0).unwrap();
-        shelf.rename("b", "Second shaft", 3.0).unwrap();
+        shelf.create("a", &sample(), 1).unwrap();
+        shelf.duplicate("a", "b", 2).unwrap();
+        shelf.rename("b", "Second shaft", 3).unwrap();
         let names: Vec<String> = shelf.cards().into_iter().map(|card| card.name).collect();
         assert_eq!(names, ["Second shaft", "Orchard flat-bed, five-speed"]);
         shelf.delete("a");
@@ -362,7 +362,7 @@ mod tests {
     #[test]
     fn a_full_store_loses_nothing_while_the_page_is_open() {
         let shelf = Shelf::new(Box::new(FullStore));
-        let outcome = shelf.create("a", &sample(), 1.0);
+        let outcome = shelf.create("a", &sample(), 1);
         assert_eq!(outcome, Err(Trouble::Storage(StoreError::Full)));
         assert_eq!(shelf.open("a").unwrap(), sample());
         assert_eq!(shelf.cards().len(), 1);
@@ -372,13 +372,13 @@ mod tests {
     fn two_windows_never_overwrite_each_other() {
         let (one, store) = shelf();
         let two = Shelf::new(Box::new(Shared(store)));
-        one.create("a", &sample(), 1.0).unwrap();
+        one.create("a", &sample(), 1).unwrap();
         let mut here = one.open("a").unwrap();
         let mut there = two.open("a").unwrap();
         there.name = "Changed there".to_owned();
-        two.save("a", &there, 2.0, "t").unwrap();
+        two.save("a", &there, 2, "t").unwrap();
         here.name = "Changed here".to_owned();
-        let (new_id, trouble) = one.save("a", &here, 3.0, "b").unwrap_err();
+        let (new_id, trouble) = one.save("a", &here, 3, "b").unwrap_err();
         assert_eq!(new_id.as_deref(), Some("b"));
         assert!(matches!(trouble, Trouble::ChangedElsewhere { .. }));
         assert_eq!(one.open("a").unwrap().name, "Changed there");
@@ -389,11 +389,11 @@ mod tests {
     fn another_window_s_news_is_taken() {
         let (one, store) = shelf();
         let two = Shelf::new(Box::new(Shared(store)));
-        one.create("a", &sample(), 1.0).unwrap();
+        one.create("a", &sample(), 1).unwrap();
         assert_eq!(one.news("a"), None);
         let mut there = two.open("a").unwrap();
         there.name = "Changed there".to_owned();
-        two.save("a", &there, 2.0, "t").unwrap();
+        two.save("a", &there, 2, "t").unwrap();
         assert_eq!(one.news("a").unwrap().name, "Changed there");
     }
 }

@@ -101,7 +101,7 @@ pub fn parse_angle(text: &str, in_force: Unit) -> Result<Angle, Unreadable> {
 /// # Errors
 /// Any [`Unreadable`]. The range is left to the caller.
 pub fn parse_clock(text: &str, in_force: Unit) -> Result<Angle, Unreadable> {
-    let lower = text.trim().to_lowercase().replace('’', "'");
+    let lower = text.trim().to_ascii_lowercase().replace('’', "'");
     let (text, in_force) = match lower.strip_suffix("o'clock").or(lower.strip_suffix("oclock")) {
         Some(hours) => (hours, Unit::Hour),
         None => (lower.as_str(), in_force),

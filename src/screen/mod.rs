@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::book::browser;
-use parts::{bar, notices, rail};
+use parts::{bar, notices, rail, slot};
 use state::{Place, State};
 
 /// Puts the page into `#app`.
@@ -27,15 +27,18 @@ pub fn mount() {
 fn app() -> impl IntoView {
     let state = State::open();
     listen(state);
-    let screen = move || match state.place.get() {
-        Place::Book => job_book::job_book(state),
-        Place::Stage(stage) => stages::stage_screen(state, stage),
+    let screen = move || {
+        Some(match state.place.get() {
+            Place::Book => job_book::job_book(state),
+            Place::Stage(stage) => stages::stage_screen(state, stage),
+        })
     };
+    let open = Memo::new(move |_| state.job_id.with(Option::is_some));
     view! {
         {bar(state)}
-        {move || state.job_id.with(Option::is_some).then(|| rail(state))}
+        {slot(move || open.get().then(|| rail(state)))}
         {notices(state)}
-        <main id="main" tabindex="-1">{screen}</main>
+        <main id="main" tabindex="-1">{slot(screen)}</main>
     }
 }
 

@@ -126,13 +126,11 @@ pub fn cut_list(job: &Job) -> Result<CutList, Vec<Need>> {
                 (MarkName::NewWeld, Some(end + gap / 2.0)),
             ]);
         }
-        list.marks = places
-            .into_iter()
-            .filter_map(|(name, place)| {
-                place.map(|from_far| Mark { name, from_far, from_weld: weld - from_far })
-            })
-            .collect();
-        list.marks.sort_by(|a, b| a.from_far.base().total_cmp(&b.from_far.base()));
+        for (name, from_far) in places.into_iter().filter_map(|(name, place)| Some((name, place?))) {
+            let mark = Mark { name, from_far, from_weld: weld - from_far };
+            let at = list.marks.partition_point(|known| known.from_far.base() <= from_far.base());
+            list.marks.insert(at, mark);
+        }
         list.finished = Some(finished);
     }
     Ok(list)

@@ -1,7 +1,9 @@
 //! A finding as a card: value, ±, verdict, what is missing, working and sources.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
+use super::dynamic::{Switch, all, key, line, slot, switch, text};
 use super::field::field_id;
 use super::mark::standing_mark;
 use crate::job::Entry;
@@ -12,7 +14,7 @@ use crate::sheet::{
 use crate::stage::{Answer, Finding, Name, Standing, Step};
 
 /// What a card shows, in words.
-#[derive(Clone, PartialEq)]
+#[derive(Clone, PartialEq, Default)]
 struct Face {
     value: Option<String>,
     plus_minus: Option<String>,
@@ -28,15 +30,15 @@ struct Face {
 fn face(state: State, finding: &Finding) -> Face {
     state.job.with(|job| {
         let display = job.display.lengths();
-        let shown = shown(finding, display);
+        let shown = shown(finding, display).unwrap_or_default();
         let needs = match &finding.answer {
             Answer::Missing(needs) => needs.iter().map(|n| (n.entry, need(job, n))).collect(),
             _ => Vec::new(),
         };
         Face {
-            value: shown.as_ref().map(|shown| shown.value.clone()),
-            plus_minus: shown.as_ref().and_then(|shown| shown.plus_minus.clone()),
-            sense: shown.and_then(|shown| shown.sense),
+            value: Some(shown.value).filter(|value| !value.is_empty()),
+            plus_minus: shown.plus_minus,
+            sense: shown.sense,
             standing: verdict_standing(&finding.verdict),
             word: verdict_word(&finding.verdict),
             reason: verdict_reason(finding, display),
@@ -61,86 +63,81 @@ pub fn cards(state: State, findings: Memo<Vec<Finding>>) -> AnyView {
 
 fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {
     let face = Memo::new(move |_| {
-        findings.with(|all| {
+        let found = |all: &Vec<Finding>| {
             all.iter().find(|finding| finding.name == name).map(|finding| face(state, finding))
-        })
+        };
+        findings.with(found).unwrap_or_default()
     });
-    let part =
-        move |pick: fn(&Face) -> Option<String>| move || face.with(|face| face.as_ref().and_then(pick));
-    let standing = move || face.with(|face| face.as_ref().and_then(|face| face.standing));
-    let word = move || face.with(|face| face.as_ref().map(|face| face.word));
-    let needs = move || {
-        let needs = face.with(|face| face.as_ref().map(|face| face.needs.clone()).unwrap_or_default());
-        (!needs.is_empty()).then(|| needs_list(needs))
-    };
+    let part = move |pick: fn(&Face) -> Option<String>| move || face.with(pick);
+    let needs = Memo::new(move |_| face.with(|face| face.needs.clone()));
+    let standing = Memo::new(move |_| face.with(|face| face.standing));
+    let sourced = Memo::new(move |_| face.with(|face| !face.sources.is_empty()));
     view! {
         <article class="card" data-name=format!("{name:?}")>
             <h2>{title(name)}</h2>
-            <p class="verdict">{move || standing_mark(standing())}<span>{word}</span></p>
-            {move || part(|face| face.value.clone())().map(|value| view! { <p class="value">{value}</p> })}
-            {move || part(|face| face.plus_minus.clone())().map(|doubt| view! { <p class="doubt">{doubt}</p> })}
-            {move || part(|face| face.sense.clone())().map(|sense| view! { <p class="sense">{sense}</p> })}
-            {move || part(|face| face.reason.clone())().map(|reason| view! { <p class="reason">{reason}</p> })}
-            {needs}
-            {move || has_working(face).then(|| working_details(state, face))}
+            <p class="verdict">
+                {slot(move || Some(standing_mark(standing.get())))}
+                <span>{text(move || face.with(|face| face.word.to_owned()))}</span>
+            </p>
+            {line("value", part(|face| face.value.clone()))}
+            {line("doubt", part(|face| face.plus_minus.clone()))}
+            {line("sense", part(|face| face.sense.clone()))}
+            {line("reason", part(|face| face.reason.clone()))}
+            {slot(move || needs_list(needs.get()))}
+            {slot(move || sourced.get().then(|| working_details(state, face)))}
         </article>
     }
     .into_any()
 }
 
-fn has_working(face: Memo<Option<Face>>) -> bool {
-    face.with(|face| face.as_ref().is_some_and(|face| !face.sources.is_empty()))
+/// What is missing, each a jump to its field where that field is on this page.
+fn needs_list(needs: Vec<(Entry, String)>) -> Option<AnyView> {
+    if needs.is_empty() {
+        return None;
+    }
+    let items = needs.into_iter().map(|(entry, words)| {
+        view! { <li>{key("need", words, move || jump_to(entry))}</li> }.into_any()
+    });
+    Some(view! { <div class="needs"><p>"Still needed:"</p><ul>{all(items)}</ul></div> }.into_any())
 }
 
-/// What is missing, each a jump to its field where that field is on this page.
-fn needs_list(needs: Vec<(Entry, String)>) -> AnyView {
-    let item = |(entry, text): (Entry, String)| {
-        let id = field_id(entry);
-        let jump = move |_| {
-            if let Some(field) = document().get_element_by_id(&id) {
-                use wasm_bindgen::JsCast;
-                field.scroll_into_view();
-                if let Ok(field) = field.dyn_into::<web_sys::HtmlElement>() {
-                    let _ = field.focus();
-                }
-            }
-        };
-        view! { <li><button type="button" class="need" on:click=jump>{text}</button></li> }
+fn jump_to(entry: Entry) {
+    if let Some(field) = document().get_element_by_id(&field_id(entry)) {
+        field.scroll_into_view();
+        if let Ok(field) = field.dyn_into::<web_sys::HtmlElement>() {
+            let _ = field.focus();
+        }
+    }
+}
+
+/// The working, drawn only while it is open.
+fn working_details(state: State, face: Memo<Face>) -> AnyView {
+    let open = RwSignal::new(false);
+    let words = move || match open.get() {
+        true => "Hide working".to_owned(),
+        false => "Working and source".to_owned(),
     };
     view! {
-        <div class="needs"><p>"Still needed:"</p><ul>{needs.into_iter().map(item).collect_view()}</ul></div>
+        <div class="details">
+            {switch(Switch::Expanded, text(words), move || open.get(), move || open.update(|open| *open = !*open))}
+            {slot(move || open.get().then(|| working_lines(state, face)))}
+        </div>
     }
     .into_any()
 }
 
-/// The working, drawn only while it is open.
-fn working_details(state: State, face: Memo<Option<Face>>) -> AnyView {
-    let open = RwSignal::new(false);
-    let lines = move || {
-        open.get().then(|| {
-            let display = state.job.with(|job| job.display.lengths());
-            let (steps, sources) = face.with(|face| {
-                face.as_ref().map(|face| (face.steps.clone(), face.sources.clone())).unwrap_or_default()
-            });
-            let steps = steps.iter().map(|step| working(step, display)).map(|line| {
-                view! { <li><span>{line.law}</span><code>{line.numbers}</code></li> }
-            });
-            let sources = sources.into_iter().map(|words| view! { <li>{words}</li> });
-            view! {
-                <ol class="working">{steps.collect_view()}</ol>
-                <p class="small">"From:"</p>
-                <ul class="sources">{sources.collect_view()}</ul>
-            }
-        })
-    };
+fn working_lines(state: State, face: Memo<Face>) -> AnyView {
+    let display = state.job.with(|job| job.display.lengths());
+    let (steps, sources) = face.with(|face| (face.steps.clone(), face.sources.clone()));
+    let steps = steps.iter().map(|step| {
+        let line = working(step, display);
+        view! { <li><span>{line.law}</span><code>{line.numbers}</code></li> }.into_any()
+    });
+    let sources = sources.into_iter().map(|words| view! { <li>{words}</li> }.into_any());
     view! {
-        <div class="details">
-            <button type="button" class="plain" aria-expanded=move || if open.get() { "true" } else { "false" }
-                on:click=move |_| open.update(|open| *open = !*open)>
-                {move || if open.get() { "Hide working" } else { "Working and source" }}
-            </button>
-            {lines}
-        </div>
+        <ol class="working">{all(steps)}</ol>
+        <p class="small">"From:"</p>
+        <ul class="sources">{all(sources)}</ul>
     }
     .into_any()
 }
@@ -148,18 +145,17 @@ fn working_details(state: State, face: Memo<Option<Face>>) -> AnyView {
 /// On a narrow screen the first answer stays in sight at the foot of the page.
 pub fn answer_strip(state: State, findings: Memo<Vec<Finding>>) -> AnyView {
     let first = Memo::new(move |_| {
-        findings.with(|all| all.first().map(|finding| (finding.name, face(state, finding))))
+        let first = |all: &Vec<Finding>| all.first().map(|finding| (finding.name, face(state, finding)));
+        findings.with(first)
     });
-    let text = move || {
-        first.with(|first| {
-            first.as_ref().map(|(name, face)| match &face.value {
-                Some(value) => value.clone(),
-                None => title(*name),
-            })
+    let words = move || {
+        first.with(|first| match first {
+            Some((name, face)) => face.value.clone().unwrap_or_else(|| title(*name)),
+            None => String::new(),
         })
     };
     let standing = move || first.with(|first| first.as_ref().and_then(|(_, face)| face.standing));
-    let word = move || first.with(|first| first.as_ref().map(|(_, face)| face.word));
+    let word = move || first.with(|first| first.as_ref().map_or("", |(_, face)| face.word).to_owned());
     let to_answers = |_| {
         if let Some(answers) = document().get_element_by_id("answers") {
             answers.scroll_into_view();
@@ -167,9 +163,9 @@ pub fn answer_strip(state: State, findings: Memo<Vec<Finding>>) -> AnyView {
     };
     view! {
         <button type="button" class="strip" on:click=to_answers>
-            {move || standing_mark(standing())}
-            <span class="word">{word}</span>
-            <span class="value">{text}</span>
+            {slot(move || Some(standing_mark(standing())))}
+            <span class="word">{text(word)}</span>
+            <span class="value">{text(words)}</span>
         </button>
     }
     .into_any()

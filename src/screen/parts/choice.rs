@@ -1,72 +1,83 @@
-//! Choosing between named things.
+//! Choosing between named things. Inside, a choice is a place in a list: one piece of code serves all.
 
 use leptos::prelude::*;
 
-use crate::job::Job;
+use super::dynamic::{Switch, all, switch};
+use crate::job::{Choice, Job};
 use crate::screen::state::State;
+use crate::sheet::Worded;
 
 /// A drop-down.
-pub fn select<T: PartialEq + Copy + Send + Sync + 'static>(
-    all: &'static [T],
-    get: impl Fn() -> T + Copy + Send + Sync + 'static,
-    set: impl Fn(T) + 'static,
-    word: fn(T) -> &'static str,
-) -> AnyView {
-    let options = all.iter().enumerate().map(|(i, item)| {
-        let item = *item;
-        view! { <option value=i.to_string() selected=move || get() == item>{word(item)}</option> }
+fn select(words: Vec<&'static str>, at: Memo<usize>, set: Box<dyn Fn(usize)>) -> AnyView {
+    let options = words.into_iter().enumerate().map(|(i, word)| {
+        let selected = Signal::derive(move || at.get() == i);
+        view! { <option value=i.to_string() selected=selected>{word}</option> }.into_any()
     });
-    let place = move || all.iter().position(|item| *item == get()).unwrap_or(0).to_string();
     view! {
         <select
-            prop:value=place
+            prop:value=Signal::derive(move || at.get().to_string())
             on:change=move |event| {
-                let chosen = event_target_value(&event).parse::<usize>().ok();
-                if let Some(item) = chosen.and_then(|at| all.get(at)) {
-                    set(*item);
+                if let Ok(chosen) = event_target_value(&event).parse::<usize>() {
+                    set(chosen);
                 }
             }
         >
-            {options.collect_view()}
+            {all(options)}
         </select>
     }
     .into_any()
 }
 
 /// A choice of the job, as a labelled drop-down.
-pub fn choice<T: crate::job::Choice + crate::sheet::Worded + Send + Sync>(
+pub fn choice<T: Choice + Worded>(
     state: State,
     label: &'static str,
     get: fn(&Job) -> T,
     set: fn(&mut Job, T),
 ) -> AnyView {
-    let current = move || state.job.with(get);
+    let at = move || {
+        let current = state.job.with(get);
+        T::ALL.iter().position(|item| *item == current).unwrap_or(0)
+    };
+    let set = move |chosen: usize| {
+        if let Some(item) = T::ALL.get(chosen) {
+            state.change(|job| set(job, *item));
+        }
+    };
+    labelled(label, T::ALL.iter().map(|item| item.word()).collect(), Box::new(at), Box::new(set))
+}
+
+/// A labelled drop-down.
+pub fn labelled(
+    label: &'static str,
+    words: Vec<&'static str>,
+    at: Box<dyn Fn() -> usize + Send + Sync>,
+    set: Box<dyn Fn(usize)>,
+) -> AnyView {
+    let at = Memo::new(move |_| at());
     view! {
         <label class="field choice">
             <span class="label">{label}</span>
-            {select(T::ALL, current, move |item| state.change(|job| set(job, item)), T::word)}
+            {select(words, at, set)}
         </label>
     }
     .into_any()
 }
 
 /// A choice between few things, all in sight: one tap.
-pub fn segments<T: PartialEq + Copy + Send + Sync + 'static>(
+pub fn segments(
     legend: &'static str,
-    all: Vec<(T, String)>,
-    get: impl Fn() -> T + Copy + Send + Sync + 'static,
-    set: impl Fn(T) + Copy + 'static,
+    words: Vec<String>,
+    at: Signal<usize>,
+    set: impl Fn(usize) + Copy + 'static,
 ) -> AnyView {
-    let buttons = all.into_iter().map(|(item, word)| {
-        let pressed = move || if get() == item { "true" } else { "false" };
-        view! {
-            <button type="button" aria-pressed=pressed on:click=move |_| set(item)>{word}</button>
-        }
+    let buttons = words.into_iter().enumerate().map(|(i, word)| {
+        switch(Switch::Pressed, Signal::stored(word), move || at.get() == i, move || set(i))
     });
     view! {
         <fieldset class="segments">
             <legend>{legend}</legend>
-            <div>{buttons.collect_view()}</div>
+            <div>{all(buttons)}</div>
         </fieldset>
     }
     .into_any()

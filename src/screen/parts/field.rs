@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
+use super::dynamic::{all, key, line, slot, text};
 use crate::job::{Entry, Job};
 use crate::quantity::{Unit, Unreadable};
 use crate::screen::state::State;
@@ -54,7 +55,7 @@ fn understood(job: &Job, entry: Entry, value: Amount, text: &str) -> Option<Stri
     let foreign = job.unit_of(entry) != job.unit_in_force(entry);
     let own_unit = text
         .chars()
-        .any(|c| c.is_alphabetic() || matches!(c, '\'' | '"' | '°' | '′' | '″' | '’' | '”' | ':'));
+        .any(|c| c.is_ascii_alphabetic() || matches!(c, '\'' | '"' | '°' | '′' | '″' | '’' | '”' | ':'));
     let value = match value {
         Amount::PlainLength(length) => Amount::Length(length),
         other => other,
@@ -157,31 +158,17 @@ pub fn field(state: State, entry: Entry) -> AnyView {
     let face = Memo::new(move |_| state.job.with(|job| face(job, entry)));
     let id = field_id(entry);
     let note_id = format!("{id}-note");
-    let note = hint(entry);
     let keypad = state.job.with_untracked(|job| keypad(job, entry));
-    let wrong = move || face.with(|face| face.complaint.is_some());
-    let either_buttons = move || {
-        face.with(|face| face.either.clone()).map(|(grouped, decimal)| {
-            let button = move |text: String| {
-                let put = text.clone();
-                view! {
-                    <button type="button" on:click=move |_| state.put(entry, &put)>{text}</button>
-                }
-            };
-            view! { <span class="either">{button(grouped)}{button(decimal)}</span> }
-        })
-    };
-    let sign_key = takes_sign(entry).then(|| {
-        view! {
-            <button type="button" class="sign" aria-label=move || format!("Turn the sign of {}", face.with(|face| face.label.clone()))
-                on:click=move |_| turn_sign(state, entry)>"±"</button>
-        }
-    });
+    let label = text(move || face.with(|face| face.label.clone()));
+    let wrong = Memo::new(move |_| face.with(|face| face.complaint.is_some()));
+    let class = Signal::derive(move || if wrong.get() { "field wrong" } else { "field" });
+    let invalid = Signal::derive(move || if wrong.get() { "true" } else { "false" });
+    let typed = Signal::derive(move || face.with(|face| face.text.clone()));
     view! {
-        <div class="field" class:wrong=wrong>
-            <label class="label" for=id.clone()>{move || face.with(|face| face.label.clone())}</label>
+        <div class=class>
+            <label class="label" for=id.clone()>{label}</label>
             <span class="entry">
-                {sign_key}
+                {takes_sign(entry).then(|| sign_key(state, entry, label))}
                 <input
                     id=id
                     type="text"
@@ -192,19 +179,51 @@ pub fn field(state: State, entry: Entry) -> AnyView {
                     enterkeyhint="next"
                     maxlength="60"
                     aria-describedby=note_id.clone()
-                    aria-invalid=move || if wrong() { "true" } else { "false" }
-                    prop:value=move || face.with(|face| face.text.clone())
+                    aria-invalid=invalid
+                    prop:value=typed
                     on:input=move |event| state.put(entry, &event_target_value(&event))
                     on:keydown=move |event| next_on_enter(&event)
                 />
-                <span class="unit">{move || face.with(|face| face.unit)}</span>
+                <span class="unit">{text(move || face.with(|face| face.unit.to_owned()))}</span>
             </span>
-            <span class="note" id=note_id>
-                {move || face.with(|face| face.complaint.clone()).map(|sentence| view! { <strong>{sentence}</strong> })}
-                {either_buttons}
-                {move || face.with(|face| face.understood.clone()).map(|text| view! { <em>{text}</em> })}
-                {(!note.is_empty()).then(|| view! { <small>{note}</small> })}
-            </span>
+            {note(state, entry, face, note_id)}
+        </div>
+    }
+    .into_any()
+}
+
+fn sign_key(state: State, entry: Entry, label: Signal<String>) -> AnyView {
+    let says = text(move || format!("Turn the sign of {}", label.get()));
+    view! {
+        <button type="button" class="sign" aria-label=says on:click=move |_| turn_sign(state, entry)>"±"</button>
+    }
+    .into_any()
+}
+
+/// What stands under a field: what is wrong, both readings of an ambiguous text, what was understood,
+/// what to know.
+fn note(state: State, entry: Entry, face: Memo<Face>, id: String) -> AnyView {
+    let complaint = Memo::new(move |_| face.with(|face| (face.complaint.clone(), face.either.clone())));
+    let wrong = move || {
+        let (sentence, either) = complaint.get();
+        let put = move |words: String| {
+            let typed = words.clone();
+            key("", words, move || state.put(entry, &typed))
+        };
+        sentence.map(|sentence| {
+            let keys = either.map(|(grouped, decimal)| {
+                view! { <span class="either">{put(grouped)}{put(decimal)}</span> }.into_any()
+            });
+            view! { <strong>{sentence}</strong>{keys} }.into_any()
+        })
+    };
+    let hint = hint(entry);
+    let understood = Memo::new(move |_| face.with(|face| face.understood.clone()));
+    view! {
+        <div class="note" id=id>
+            {slot(wrong)}
+            {line("understood", move || understood.get())}
+            {(!hint.is_empty()).then(|| view! { <small>{hint}</small> }.into_any())}
         </div>
     }
     .into_any()
@@ -212,7 +231,7 @@ pub fn field(state: State, entry: Entry) -> AnyView {
 
 /// Several fields, one under the other.
 pub fn fields(state: State, entries: &[Entry]) -> AnyView {
-    entries.iter().map(|entry| field(state, *entry)).collect_view().into_any()
+    all(entries.iter().map(|entry| field(state, *entry)))
 }
 
 /// Several small fields side by side under one heading.
@@ -220,7 +239,7 @@ pub fn field_row(state: State, legend: &'static str, entries: Vec<Entry>) -> Any
     view! {
         <fieldset class="row">
             <legend>{legend}</legend>
-            <div>{entries.into_iter().map(|entry| field(state, entry)).collect_view()}</div>
+            <div>{fields(state, &entries)}</div>
         </fieldset>
     }
     .into_any()

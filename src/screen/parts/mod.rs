@@ -3,6 +3,7 @@
 mod bar;
 mod card;
 mod choice;
+mod dynamic;
 mod field;
 mod mark;
 mod notices;
@@ -11,6 +12,7 @@ mod picture;
 pub use bar::{bar, rail};
 pub use card::{answer_strip, cards};
 pub use choice::{choice, segments};
+pub use dynamic::{all, key, line, slot, text};
 pub use field::{field, field_row, fields};
 pub use notices::notices;
 pub use picture::picture;

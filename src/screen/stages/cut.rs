@@ -6,7 +6,7 @@ use super::truing::limit_questions;
 use crate::drawing::elevation;
 use crate::job::Entry;
 use crate::quantity::show_length;
-use crate::screen::parts::{choice, fields, picture};
+use crate::screen::parts::{choice, fields, picture, slot};
 use crate::screen::state::State;
 use crate::sheet::{mark_note, mark_title};
 use crate::stage::cut::{Mark, cut_list};
@@ -35,22 +35,26 @@ fn list(state: State) -> AnyView {
     let marks: Memo<Vec<Mark>> = Memo::new(move |_| {
         state.job.with(|job| cut_list(job).map(|list| list.marks).unwrap_or_default())
     });
-    let row = move |mark: &Mark| {
+    slot(move || {
         let display = state.job.with(|job| job.display.lengths());
-        view! {
-            <tr>
-                <th scope="row">{mark_title(mark.name)}<small>{mark_note(mark.name)}</small></th>
-                <td>{show_length(mark.from_far, display)}</td>
-            </tr>
-        }
-    };
-    view! {
-        {move || (!marks.with(Vec::is_empty)).then(|| view! {
-            <table class="cut-list">
-                <caption>"Cut list, from the far joint's centre"</caption>
-                <tbody>{marks.with(|marks| marks.iter().map(row).collect_view())}</tbody>
-            </table>
-        })}
-    }
-    .into_any()
+        let row = |mark: &Mark| {
+            view! {
+                <tr>
+                    <th scope="row">{mark_title(mark.name)}<small>{mark_note(mark.name)}</small></th>
+                    <td>{show_length(mark.from_far, display)}</td>
+                </tr>
+            }
+            .into_any()
+        };
+        let rows: Vec<AnyView> = marks.with(|marks| marks.iter().map(row).collect());
+        (!rows.is_empty()).then(|| {
+            view! {
+                <table class="cut-list">
+                    <caption>"Cut list, from the far joint's centre"</caption>
+                    <tbody>{rows.into_any()}</tbody>
+                </table>
+            }
+            .into_any()
+        })
+    })
 }

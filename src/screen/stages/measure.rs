@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::drawing::elevation;
 use crate::job::{Entry, Job, MOST_READINGS, Typed};
-use crate::screen::parts::{choice, field, field_row, picture};
+use crate::screen::parts::{choice, field, field_row, key, picture, slot};
 use crate::screen::state::State;
 
 /// The questions.
@@ -28,14 +28,14 @@ fn readings(
     list_mut: fn(&mut Job) -> &mut Vec<Typed>,
 ) -> AnyView {
     let count = Memo::new(move |_| state.job.with(|job| list(job).len()));
+    let more = move || {
+        let add = move || state.change(|job| list_mut(job).push(Typed::default()));
+        (count.get() < MOST_READINGS).then(|| key("plain", "One more reading", add))
+    };
     view! {
         <div class="readings">
-            {move || field_row(state, legend, (0..count.get()).map(entry).collect())}
-            {move || (count.get() < MOST_READINGS).then(|| view! {
-                <button type="button" class="plain" on:click=move |_| state.change(|job| list_mut(job).push(Typed::default()))>
-                    "One more reading"
-                </button>
-            })}
+            {slot(move || Some(field_row(state, legend, (0..count.get()).map(entry).collect())))}
+            {slot(more)}
         </div>
     }
     .into_any()

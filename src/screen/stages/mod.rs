@@ -9,7 +9,7 @@ mod weights;
 
 use leptos::prelude::*;
 
-use super::parts::{answer_strip, cards};
+use super::parts::{all, answer_strip, cards, text};
 use super::state::State;
 use crate::sheet::{caution, stage_lead, stage_title};
 use crate::stage::{Finding, Stage, truing as truing_stage};
@@ -45,8 +45,8 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
                 </div>
             </div>
             {next.map(|next| view! {
-                <p class="onward"><a class="button" href=move || state.address(next)>{format!("On to {}", stage_title(next))}</a></p>
-            })}
+                <p class="onward"><a class="button" href=text(move || state.address(next))>{format!("On to {}", stage_title(next))}</a></p>
+            }.into_any())}
             {answer_strip(state, findings)}
         </section>
     }
@@ -54,11 +54,11 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
 }
 
 fn cautions(stage: Stage) -> AnyView {
-    let items = stage.cautions().iter().map(|which| view! { <li>{caution(*which)}</li> });
+    let items = stage.cautions().iter().map(|which| view! { <li>{caution(*which)}</li> }.into_any());
     view! {
         <details class="cautions" open>
             <summary>"Before you start"</summary>
-            <ul>{items.collect_view()}</ul>
+            <ul>{all(items)}</ul>
         </details>
     }
     .into_any()

@@ -4,31 +4,39 @@ use leptos::prelude::*;
 
 use crate::drawing;
 use crate::job::{Entry, PhaseMethod};
-use crate::screen::parts::{choice, fields, picture};
+use crate::screen::parts::{choice, fields, picture, slot};
 use crate::screen::state::State;
 
 /// The questions of the method chosen.
 pub fn questions(state: State) -> AnyView {
     let method = Memo::new(move |_| state.job.with(|job| job.phase.method));
     let of_method = move || {
-        match method.get() {
-        PhaseMethod::Levels => view! {
-            {choice(state, "Level reads to", |job| job.phase.level_division, |job, to| job.phase.level_division = to)}
-            {fields(state, &[Entry::FrontLevel, Entry::RearLevel])}
-        }
-        .into_any(),
-        PhaseMethod::Bench => view! {
-            {fields(state, &[Entry::Lift, Entry::Span])}
-            {choice(state, "The ear that stands off, seen from the rear", |job| job.phase.lifted, |job, to| job.phase.lifted = to)}
-        }
-        .into_any(),
-    }
+        Some(match method.get() {
+            PhaseMethod::Levels => by_levels(state),
+            PhaseMethod::Bench => on_the_bench(state),
+        })
     };
     view! {
         {choice(state, "Measured by", |job| job.phase.method, |job, to| job.phase.method = to)}
-        {of_method}
+        {slot(of_method)}
         {fields(state, &[Entry::TubeDiameter, Entry::PhaseLimit])}
         {choice(state, "Yoke that is turned: the cut end's", |job| job.cut.end, |job, to| job.cut.end = to)}
+    }
+    .into_any()
+}
+
+fn by_levels(state: State) -> AnyView {
+    view! {
+        {choice(state, "Level reads to", |job| job.phase.level_division, |job, to| job.phase.level_division = to)}
+        {fields(state, &[Entry::FrontLevel, Entry::RearLevel])}
+    }
+    .into_any()
+}
+
+fn on_the_bench(state: State) -> AnyView {
+    view! {
+        {fields(state, &[Entry::Lift, Entry::Span])}
+        {choice(state, "The ear that stands off, seen from the rear", |job| job.phase.lifted, |job, to| job.phase.lifted = to)}
     }
     .into_any()
 }

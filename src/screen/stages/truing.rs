@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::drawing;
 use crate::job::{Choice, Entry, MOST_PASSES, MOST_STATIONS, Pass, PassKind, RunOutLimit, Stations};
-use crate::screen::parts::{choice, field, field_row, picture, segments};
+use crate::screen::parts::{all, choice, field, field_row, fields, key, picture, segments, slot};
 use crate::screen::state::State;
 use crate::sheet::Worded;
 
@@ -13,7 +13,7 @@ pub fn limit_questions(state: State) -> AnyView {
     let own = Memo::new(move |_| state.job.with(|job| job.truing.limit == RunOutLimit::Own));
     view! {
         {choice(state, "Limit of the total reading", |job| job.truing.limit, |job, to| job.truing.limit = to)}
-        {move || own.get().then(|| field(state, Entry::OwnLimit))}
+        {slot(move || own.get().then(|| field(state, Entry::OwnLimit)))}
     }
     .into_any()
 }
@@ -24,13 +24,16 @@ pub fn questions(state: State) -> AnyView {
         state.job.with(|job| job.truing.passes.iter().map(|pass| pass.kind).collect::<Vec<_>>())
     });
     let turns = move || {
-        let all = passes.get();
-        let named =
-            all.iter().enumerate().map(|(i, kind)| (i, format!("{} {}", i + 1, kind.word()))).collect();
-        segments("Turn", named, move || state.pass.get(), move |pass| state.pass.set(pass))
+        let named = passes
+            .get()
+            .iter()
+            .enumerate()
+            .map(|(i, kind)| format!("{} {}", i + 1, kind.word()))
+            .collect();
+        Some(segments("Turn", named, state.pass.into(), move |pass| state.pass.set(pass)))
     };
     view! {
-        {turns}
+        {slot(turns)}
         {new_turn(state, passes)}
         {choice(state, "Dial reads to", |job| job.truing.dial, |job, to| job.truing.dial = to)}
         {stations(state)}
@@ -46,73 +49,86 @@ fn new_turn(state: State, passes: Memo<Vec<PassKind>>) -> AnyView {
         state.change(|job| job.truing.passes.push(Pass::new(kind, stations.unwrap_or_default())));
         state.pass.set(passes.with_untracked(Vec::len).saturating_sub(1));
     };
-    let button = move |kind: &'static PassKind| {
-        view! { <button type="button" class="plain" on:click=move |_| add(*kind)>{format!("+ {}", kind.word())}</button> }
+    let keys = move || {
+        all(PassKind::ALL
+            .iter()
+            .map(|kind| key("plain", format!("+ {}", kind.word()), move || add(*kind))))
     };
-    view! {
-        {move || (passes.with(Vec::len) < MOST_PASSES).then(|| view! {
-            <div class="actions" role="group" aria-label="Take a new turn">
-                <span class="small">"New turn:"</span>
-                {PassKind::ALL.iter().map(button).collect_view()}
-            </div>
-        })}
-    }
-    .into_any()
+    slot(move || {
+        (passes.with(Vec::len) < MOST_PASSES).then(|| {
+            view! {
+                <div class="actions" role="group" aria-label="Take a new turn">
+                    <span class="small">"New turn:"</span>{keys()}
+                </div>
+            }
+            .into_any()
+        })
+    })
 }
 
 /// Stations and readings of the turn that is shown.
 fn stations(state: State) -> AnyView {
-    let current = move || {
+    let shape = Memo::new(move |_| {
         let pass = state.pass.get();
-        state.job.with(|job| {
-            job.truing.passes.get(pass).map_or((Stations::Eight, 0), |p| (p.stations, p.count()))
-        })
-    };
-    let shape = Memo::new(move |_| (state.pass.get(), current()));
-    let set = move |stations: Stations| {
-        let pass = state.pass.get_untracked();
+        let of_pass = |p: &Pass| (pass, p.stations, p.count());
+        state.job.with(|job| job.truing.passes.get(pass).map(of_pass)).unwrap_or((
+            pass,
+            Stations::Eight,
+            0,
+        ))
+    });
+    let at = Signal::derive(move || {
+        Stations::ALL.iter().position(|item| *item == shape.get().1).unwrap_or(0)
+    });
+    let set = move |chosen: usize| {
+        let (pass, stations) = (state.pass.get_untracked(), Stations::ALL.get(chosen).copied());
         state.change(|job| {
-            if let Some(pass) = job.truing.passes.get_mut(pass) {
+            if let (Some(pass), Some(stations)) = (job.truing.passes.get_mut(pass), stations) {
                 pass.set_stations(stations);
             }
         });
     };
-    let choices = Stations::ALL.iter().map(|item| (*item, item.word().to_owned())).collect();
+    let words = Stations::ALL.iter().map(|item| item.word().to_owned()).collect();
     let readings = move || {
-        let (pass, (stations, count)) = shape.get();
-        if stations == Stations::Free {
-            free_readings(state, pass, count)
-        } else {
-            let entries = (0..count).map(|station| Entry::StationReading(pass, station)).collect();
-            view! {
-                <div class="dial">{field_row(state, "Dial readings, in is plus", entries)}</div>
-                {field(state, Entry::Closing(pass))}
-            }
-            .into_any()
-        }
+        let (pass, stations, count) = shape.get();
+        Some(match stations {
+            Stations::Free => free_readings(state, pass, count),
+            _ => fixed_readings(state, pass, count),
+        })
     };
     view! {
-        {segments("Marks round the tube", choices, move || current().0, set)}
-        {readings}
+        {segments("Marks round the tube", words, at, set)}
+        {slot(readings)}
+    }
+    .into_any()
+}
+
+fn fixed_readings(state: State, pass: usize, count: usize) -> AnyView {
+    let entries = (0..count).map(|station| Entry::StationReading(pass, station)).collect();
+    view! {
+        <div class="dial">{field_row(state, "Dial readings, in is plus", entries)}</div>
+        {field(state, Entry::Closing(pass))}
     }
     .into_any()
 }
 
 fn free_readings(state: State, pass: usize, count: usize) -> AnyView {
-    let pair = move |station: usize| {
+    let pair = |station: usize| {
         view! {
-            <div class="pair">{field(state, Entry::StationAt(pass, station))}{field(state, Entry::StationReading(pass, station))}</div>
+            <div class="pair">{fields(state, &[Entry::StationAt(pass, station), Entry::StationReading(pass, station)])}</div>
         }
+        .into_any()
+    };
+    let add = move || {
+        state.change(|job| {
+            if let Some(pass) = job.truing.passes.get_mut(pass) {
+                pass.add_station();
+            }
+        });
     };
     view! {
-        <div class="dial free">{(0..count).map(pair).collect_view()}</div>
-        {(count < MOST_STATIONS).then(|| view! {
-            <button type="button" class="plain" on:click=move |_| state.change(|job| {
-                if let Some(pass) = job.truing.passes.get_mut(pass) {
-                    pass.add_station();
-                }
-            })>"One more mark"</button>
-        })}
+        <div class="dial free">{all((0..count).map(pair))}</div>
+        {(count < MOST_STATIONS).then(|| key("plain", "One more mark", add))}
         {field(state, Entry::Closing(pass))}
     }
     .into_any()

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::drawing;
 use crate::job::{Entry, MOST_WEIGHTS, WeightRow};
-use crate::screen::parts::{field_row, fields, picture};
+use crate::screen::parts::{all, field_row, fields, key, picture, slot};
 use crate::screen::state::State;
 
 /// The questions: each weight that came off, and what judges the rest.
@@ -18,14 +18,15 @@ pub fn questions(state: State) -> AnyView {
             Entry::WeightRadius(i),
         ];
         view! { <div class="weight">{field_row(state, "A weight that came off", entries)}</div> }
+            .into_any()
+    };
+    let more = move || {
+        let add = move || state.change(|job| job.weights.rows.push(WeightRow::default()));
+        (count.get() < MOST_WEIGHTS).then(|| key("plain more-weights", "One more weight", add))
     };
     view! {
-        {move || (0..count.get()).map(row).collect_view()}
-        {move || (count.get() < MOST_WEIGHTS).then(|| view! {
-            <button type="button" class="plain" id="more-weights" on:click=move |_| state.change(|job| job.weights.rows.push(WeightRow::default()))>
-                "One more weight"
-            </button>
-        })}
+        {slot(move || Some(all((0..count.get()).map(row))))}
+        {slot(more)}
         {fields(state, &[Entry::YokeTurned, Entry::ShaftMass, Entry::TopSpeed])}
     }
     .into_any()
