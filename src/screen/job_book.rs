@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::parts::{all, key, line, slot, text};
+use super::parts::{Element, all, either, el, key, text};
 use super::state::State;
 use crate::book::{Card, Kept, Shelf, browser};
 use crate::job::LONGEST_NAME;
@@ -13,38 +13,38 @@ pub fn job_book(state: State) -> AnyView {
     let list = move || {
         let cards = state.cards.get();
         Some(if cards.is_empty() {
-            view! { <p class="empty">"No job yet. Start one, or look at the sample first."</p> }
-                .into_any()
+            el("p").class("empty").text("No job yet. Start one, or look at the sample first.").into()
         } else {
             all(cards.into_iter().map(|card| job_row(state, card)))
         })
     };
-    let offline = move || match state.offline_ready.get() {
-        true => "Ready without signal: this page now opens in a garage with no network.".to_owned(),
-        false => "Not yet ready without signal: keep the network on for a moment.".to_owned(),
-    };
-    view! {
-        <section class="book">
-            <h1>"Job book"</h1>
-            <p class="lead">"Shorten or lengthen a drive shaft by hand and have it come out right."</p>
-            <div class="actions">
-                {key("primary new-job", "Start a job", move || state.begin())}
-                {key("sample-job", "Open the sample job", move || state.begin_sample())}
-                <label class="button">
-                    "Open a job file"
-                    <input type="file" accept=".json,application/json" on:change=move |event| {
-                        browser::read_file(&event_target(&event), move |text| state.open_text(text));
-                    }/>
-                </label>
-            </div>
-            <div class="jobs">{slot(list)}</div>
-            {slot(move || bin(state))}
-            {slot(move || kept(state))}
-            <p class="small">{text(offline)}</p>
-            <p class="small">"Everything here is an estimate, not an approval. A person qualified to weld, a driveline shop and your local vehicle rules have the last word."</p>
-        </section>
-    }
-    .into_any()
+    let offline = either(
+        move || state.offline_ready.get(),
+        "Ready without signal: this page now opens in a garage with no network.",
+        "Not yet ready without signal: keep the network on for a moment.",
+    );
+    let open_file = el("input").attr("type", "file").attr("accept", ".json,application/json").on(
+        "change",
+        move |event| {
+            browser::read_file(&event_target(&event), move |text| state.open_text(text));
+        },
+    );
+    let actions = el("div")
+        .class("actions")
+        .child(key("primary new-job", "Start a job", move || state.begin()))
+        .child(key("sample-job", "Open the sample job", move || state.begin_sample()))
+        .child(el("label").class("button").text("Open a job file").child(open_file));
+    el("section")
+        .class("book")
+        .child(el("h1").text("Job book"))
+        .child(el("p").class("lead").text("Shorten or lengthen a drive shaft by hand and have it come out right."))
+        .child(actions)
+        .child(el("div").class("jobs").slot(list))
+        .slot(move || bin(state))
+        .slot(move || kept(state))
+        .child(el("p").class("small").words(offline))
+        .child(el("p").class("small").text("Everything here is an estimate, not an approval. A person qualified to weld, a driveline shop and your local vehicle rules have the last word."))
+        .into()
 }
 
 fn job_row(state: State, card: Card) -> AnyView {
@@ -62,48 +62,43 @@ fn job_row(state: State, card: Card) -> AnyView {
             browser::save_file(&file_name(&card.with_value(|card| card.name.clone())), &text);
         }
     };
-    let heading = move || {
-        Some(match renaming.get() {
-            true => rename(name, finish),
-            false => link(&id(), name),
-        })
-    };
-    view! {
-        <article class="job">
-            {slot(heading)}
-            {line("small", move || (changed > 0).then(|| format!("Changed {}", browser::date_text(changed))))}
-            <div class="actions">
-                {key("", "Rename", move || renaming.set(true))}
-                {key("", "Duplicate", move || state.duplicate(&id()))}
-                {key("", "Save as a file", save)}
-                {key("delete", "Delete", move || card.with_value(|card| state.delete(card)))}
-            </div>
-        </article>
-    }
-    .into_any()
+    let heading = move || Some(if renaming.get() { rename(name, finish) } else { link(&id(), name) });
+    let when = (changed > 0).then(|| format!("Changed {}", browser::date_text(changed)));
+    let actions = el("div")
+        .class("actions")
+        .child(key("", "Rename", move || renaming.set(true)))
+        .child(key("", "Duplicate", move || state.duplicate(&id())))
+        .child(key("", "Save as a file", save))
+        .child(key("delete", "Delete", move || card.with_value(|card| state.delete(card))));
+    el("article")
+        .class("job")
+        .slot(heading)
+        .children(when.map(|when| el("p").class("small").text(when).into()))
+        .child(actions)
+        .into()
 }
 
 fn link(id: &str, name: RwSignal<String>) -> AnyView {
-    let address = format!("#/{id}/{}", Stage::Measure.slug());
     let shown = move || {
         let name = name.get();
         if name.trim().is_empty() { "(no name)".to_owned() } else { name }
     };
-    view! { <a class="job-link" href=address>{text(shown)}</a> }.into_any()
+    let address = format!("#/{id}/{}", Stage::Measure.slug());
+    el("a").class("job-link").attr("href", address).words(text(shown)).into()
 }
 
 fn rename(name: RwSignal<String>, finish: impl Fn() + Copy + 'static) -> AnyView {
-    let finish_on_enter: Box<dyn Fn()> = Box::new(finish);
-    view! {
-        <label class="field rename">
-            <span class="label">"Name of the job"</span>
-            <input type="text" maxlength=LONGEST_NAME.to_string() prop:value=name
-                on:input=move |event| name.set(event_target_value(&event))
-                on:keydown=move |event| if event.key() == "Enter" { finish_on_enter() }/>
-        </label>
-        {key("", "Keep this name", finish)}
-    }
-    .into_any()
+    let input = el("input")
+        .attr("type", "text")
+        .attr("maxlength", LONGEST_NAME.to_string())
+        .prop("value", name.into())
+        .on("input", move |event| name.set(event_target_value(&event)))
+        .on("change", move |_| finish());
+    let label = el("label")
+        .class("field rename")
+        .child(el("span").class("label").text("Name of the job"))
+        .child(input);
+    all([label.into(), key("", "Keep this name", finish).into()])
 }
 
 /// A file name made of what every system takes.
@@ -114,11 +109,8 @@ fn file_name(job: &str) -> String {
 }
 
 /// A folded list with a title.
-fn folded(title: String, items: Vec<AnyView>, foot: AnyView) -> AnyView {
-    view! {
-        <details class="bin"><summary>{title}</summary><ul>{items.into_any()}</ul>{foot}</details>
-    }
-    .into_any()
+fn folded(title: String, items: Vec<AnyView>) -> Element {
+    el("details").class("bin").child(el("summary").text(title)).child(el("ul").children(items))
 }
 
 /// Jobs in the bin.
@@ -130,8 +122,8 @@ fn bin(state: State) -> Option<AnyView> {
     }
     let row = |card: Card| {
         let id = card.id;
-        view! { <li><span>{card.name}</span>{key("", "Put back", move || state.put_back(&id))}</li> }
-            .into_any()
+        let back = key("", "Put back", move || state.put_back(&id));
+        el("li").child(el("span").text(card.name)).child(back).into()
     };
     let empty = move || {
         state.with_shelf(Shelf::empty_bin);
@@ -139,7 +131,8 @@ fn bin(state: State) -> Option<AnyView> {
         state.cards.notify();
     };
     let title = format!("Bin ({})", cards.len());
-    Some(folded(title, cards.into_iter().map(row).collect(), key("", "Empty the bin for good", empty)))
+    let list = folded(title, cards.into_iter().map(row).collect());
+    Some(list.child(key("", "Empty the bin for good", empty)).into())
 }
 
 /// Texts that could not be read.
@@ -156,9 +149,12 @@ fn kept(state: State) -> Option<AnyView> {
             state.cards.notify();
         };
         let save = move || browser::save_file("unreadable-job.txt", &kept.text);
-        view! { <li><span>{kept.key}</span>{key("", "Save its text", save)}{key("", "Forget it", forget)}</li> }
-            .into_any()
+        el("li")
+            .child(el("span").text(kept.key))
+            .child(key("", "Save its text", save))
+            .child(key("", "Forget it", forget))
+            .into()
     };
     let title = format!("Texts that cannot be read ({})", texts.len());
-    Some(folded(title, texts.into_iter().map(row).collect(), ().into_any()))
+    Some(folded(title, texts.into_iter().map(row).collect()).into())
 }

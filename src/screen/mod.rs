@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::book::browser;
-use parts::{bar, notices, rail, slot};
+use parts::{all, bar, el, notices, rail, slot};
 use state::{Place, State};
 
 /// Puts the page into `#app`.
@@ -34,12 +34,8 @@ fn app() -> impl IntoView {
         })
     };
     let open = Memo::new(move |_| state.job_id.with(Option::is_some));
-    view! {
-        {bar(state)}
-        {slot(move || open.get().then(|| rail(state)))}
-        {notices(state)}
-        <main id="main" tabindex="-1">{slot(screen)}</main>
-    }
+    let main = el("main").attr("id", "main").attr("tabindex", "-1").slot(screen);
+    all([bar(state), slot(move || open.get().then(|| rail(state))), notices(state), main.into()])
 }
 
 /// Follows the address, other windows, the worker's news, and the page's own end.

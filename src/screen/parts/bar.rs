@@ -4,37 +4,45 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::choice::labelled;
-use super::dynamic::{all, button, slot, text};
+use super::element::{all, either, el, text};
 use super::mark::standing_mark;
 use crate::job::{Choice, Display};
 use crate::screen::state::{Place, State, Theme};
 use crate::sheet::{Worded, shaft_line, stage_title, standing_word};
-use crate::stage::{Stage, Standing, whole};
+use crate::stage::{Stage, Standing, Whole, whole};
 
 /// The bar: home, the job's name, how lengths are shown, colours.
 pub fn bar(state: State) -> AnyView {
-    let theme_word = move || {
+    let theme_words = text(move || {
         let word = match state.theme.get() {
             Theme::Auto => "auto",
             Theme::Light => "light",
             Theme::Dark => "dark",
         };
         format!("Colours: {word}")
-    };
+    });
     let open = Memo::new(move |_| state.job_id.with(Option::is_some));
-    view! {
-        <a class="skip" href="#main" on:click=|event| {
-            // The address is where the page is: only the focus moves.
-            event.prevent_default();
-            focus_main();
-        }>"To the work"</a>
-        <header class="bar">
-            <a class="home" href="#/"><span aria-hidden="true">"⊕ "</span>"Job book"</a>
-            {slot(move || open.get().then(|| of_job(state)))}
-            {button("plain", text(theme_word), move || state.next_theme())}
-        </header>
-    }
-    .into_any()
+    let skip = el("a").class("skip").attr("href", "#main").text("To the work").on("click", |event| {
+        // The address is where the page is: only the focus moves.
+        event.prevent_default();
+        focus_main();
+    });
+    let home = el("a")
+        .class("home")
+        .attr("href", "#/")
+        .child(el("span").attr("aria-hidden", "true").text("⊕"))
+        .text("Job book");
+    let theme = el("button")
+        .attr("type", "button")
+        .class("plain")
+        .words(theme_words)
+        .on("click", move |_| state.next_theme());
+    let bar = el("header")
+        .class("bar")
+        .child(home)
+        .slot(move || open.get().then(|| of_job(state)))
+        .child(theme);
+    all([skip.into(), bar.into()])
 }
 
 fn of_job(state: State) -> AnyView {
@@ -48,11 +56,8 @@ fn of_job(state: State) -> AnyView {
         }
     };
     let words = Display::ALL.iter().map(|display| display.word()).collect();
-    view! {
-        <p class="job-name">{text(move || state.job.with(|job| job.name.clone()))}</p>
-        {labelled("Lengths in", words, Box::new(at), Box::new(set))}
-    }
-    .into_any()
+    let name = el("p").class("job-name").words(text(move || state.job.with(|job| job.name.clone())));
+    all([name.into(), labelled("Lengths in", words, Box::new(at), Box::new(set))])
 }
 
 fn focus_main() {
@@ -66,45 +71,35 @@ fn focus_main() {
 /// The rail: every stage with its standing, and the shaft's.
 pub fn rail(state: State) -> AnyView {
     let whole = Memo::new(move |_| state.job.with(whole));
-    let stations = Stage::ALL.into_iter().map(move |stage| {
-        let standing = Memo::new(move |_| {
-            let of_stage = |whole: &crate::stage::Whole| {
-                whole.stages.iter().find(|(known, _)| *known == stage).map(|(_, standing)| *standing)
-            };
-            whole.with(of_stage).unwrap_or(Standing::NotYet)
-        });
-        let current = Signal::derive(move || match state.place.get() == Place::Stage(stage) {
-            true => "page",
-            false => "false",
-        });
-        view! {
-            <li>
-                <a href=text(move || state.address(stage)) aria-current=current>
-                    <span class="station">{stage_title(stage)}</span>
-                    <span class="standing">{slot(move || Some(standing_and_word(standing.get())))}</span>
-                </a>
-            </li>
-        }
-        .into_any()
-    });
+    let stations = Stage::ALL.into_iter().map(|stage| station(state, whole, stage));
     let shaft = Memo::new(move |_| whole.with(|whole| whole.shaft));
-    let kept = move || match state.unsaved.get() {
-        true => "Keeping…".to_owned(),
-        false => "Kept on this device".to_owned(),
-    };
-    view! {
-        <nav class="rail" aria-label="Stages">
-            <ol>{all(stations)}</ol>
-            <p class="shaft">
-                {slot(move || Some(standing_mark(Some(shaft.get()))))}
-                <span>{text(move || whole.with(shaft_line).to_owned())}</span>
-                <span class="kept">{text(kept)}</span>
-            </p>
-        </nav>
-    }
-    .into_any()
+    let kept = either(move || state.unsaved.get(), "Keeping…", "Kept on this device");
+    let foot = el("p")
+        .class("shaft")
+        .slot(move || Some(standing_mark(Some(shaft.get()))))
+        .child(el("span").words(text(move || whole.with(shaft_line).to_owned())))
+        .child(el("span").class("kept").words(kept));
+    el("nav")
+        .class("rail")
+        .attr("aria-label", "Stages")
+        .child(el("ol").children(stations.collect::<Vec<AnyView>>()))
+        .child(foot)
+        .into()
 }
 
-fn standing_and_word(standing: Standing) -> AnyView {
-    view! { {standing_mark(Some(standing))}<span>{standing_word(standing)}</span> }.into_any()
+fn station(state: State, whole: Memo<Whole>, stage: Stage) -> AnyView {
+    let standing = Memo::new(move |_| {
+        let known = whole.with(|whole| whole.stages.iter().find(|(known, _)| *known == stage).copied());
+        known.map_or(Standing::NotYet, |(_, standing)| standing)
+    });
+    let word = el("span")
+        .class("standing")
+        .slot(move || Some(standing_mark(Some(standing.get()))))
+        .child(el("span").words(text(move || standing_word(standing.get()).to_owned())));
+    let link = el("a")
+        .live("href", text(move || state.address(stage)))
+        .live("aria-current", either(move || state.place.get() == Place::Stage(stage), "page", "false"))
+        .child(el("span").class("station").text(stage_title(stage)))
+        .child(word);
+    el("li").child(link).into()
 }

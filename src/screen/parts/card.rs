@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::dynamic::{Switch, all, key, line, slot, switch, text};
+use super::element::{all, either, el, key, line, text};
 use super::field::field_id;
 use super::mark::standing_mark;
 use crate::job::Entry;
@@ -51,14 +51,10 @@ fn face(state: State, finding: &Finding) -> Face {
 
 /// The cards of a stage. Each stays in place while its numbers change, so an opened working stays open.
 pub fn cards(state: State, findings: Memo<Vec<Finding>>) -> AnyView {
-    let names =
-        move || findings.with(|all| all.iter().map(|finding| finding.name).collect::<Vec<Name>>());
-    view! {
-        <div class="cards">
-            <For each=names key=|name| *name children=move |name| card(state, findings, name)/>
-        </div>
-    }
-    .into_any()
+    let names: Memo<Vec<Name>> =
+        Memo::new(move |_| findings.with(|all| all.iter().map(|finding| finding.name).collect()));
+    let each = move || Some(all(names.get().into_iter().map(|name| card(state, findings, name))));
+    el("div").class("cards").slot(each).into()
 }
 
 fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {
@@ -72,22 +68,22 @@ fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {
     let needs = Memo::new(move |_| face.with(|face| face.needs.clone()));
     let standing = Memo::new(move |_| face.with(|face| face.standing));
     let sourced = Memo::new(move |_| face.with(|face| !face.sources.is_empty()));
-    view! {
-        <article class="card" data-name=format!("{name:?}")>
-            <h2>{title(name)}</h2>
-            <p class="verdict">
-                {slot(move || Some(standing_mark(standing.get())))}
-                <span>{text(move || face.with(|face| face.word.to_owned()))}</span>
-            </p>
-            {line("value", part(|face| face.value.clone()))}
-            {line("doubt", part(|face| face.plus_minus.clone()))}
-            {line("sense", part(|face| face.sense.clone()))}
-            {line("reason", part(|face| face.reason.clone()))}
-            {slot(move || needs_list(needs.get()))}
-            {slot(move || sourced.get().then(|| working_details(state, face)))}
-        </article>
-    }
-    .into_any()
+    let verdict = el("p")
+        .class("verdict")
+        .slot(move || Some(standing_mark(standing.get())))
+        .child(el("span").words(text(move || face.with(|face| face.word.to_owned()))));
+    el("article")
+        .class("card")
+        .attr("data-name", format!("{name:?}"))
+        .child(el("h2").text(title(name)))
+        .child(verdict)
+        .child(line("value", part(|face| face.value.clone())))
+        .child(line("doubt", part(|face| face.plus_minus.clone())))
+        .child(line("sense", part(|face| face.sense.clone())))
+        .child(line("reason", part(|face| face.reason.clone())))
+        .slot(move || needs_list(needs.get()))
+        .slot(move || sourced.get().then(|| working_details(state, face)))
+        .into()
 }
 
 /// What is missing, each a jump to its field where that field is on this page.
@@ -95,10 +91,11 @@ fn needs_list(needs: Vec<(Entry, String)>) -> Option<AnyView> {
     if needs.is_empty() {
         return None;
     }
-    let items = needs.into_iter().map(|(entry, words)| {
-        view! { <li>{key("need", words, move || jump_to(entry))}</li> }.into_any()
-    });
-    Some(view! { <div class="needs"><p>"Still needed:"</p><ul>{all(items)}</ul></div> }.into_any())
+    let items = needs
+        .into_iter()
+        .map(|(entry, words)| el("li").child(key("need", words, move || jump_to(entry))).into());
+    let list = el("ul").children(items.collect::<Vec<AnyView>>());
+    Some(el("div").class("needs").child(el("p").text("Still needed:")).child(list).into())
 }
 
 fn jump_to(entry: Entry) {
@@ -113,17 +110,17 @@ fn jump_to(entry: Entry) {
 /// The working, drawn only while it is open.
 fn working_details(state: State, face: Memo<Face>) -> AnyView {
     let open = RwSignal::new(false);
-    let words = move || match open.get() {
-        true => "Hide working".to_owned(),
-        false => "Working and source".to_owned(),
-    };
-    view! {
-        <div class="details">
-            {switch(Switch::Expanded, text(words), move || open.get(), move || open.update(|open| *open = !*open))}
-            {slot(move || open.get().then(|| working_lines(state, face)))}
-        </div>
-    }
-    .into_any()
+    let fold = el("button")
+        .attr("type", "button")
+        .class("plain")
+        .live("aria-expanded", either(move || open.get(), "true", "false"))
+        .words(either(move || open.get(), "Hide working", "Working and source"))
+        .on("click", move |_| open.update(|open| *open = !*open));
+    el("div")
+        .class("details")
+        .child(fold)
+        .slot(move || open.get().then(|| working_lines(state, face)))
+        .into()
 }
 
 fn working_lines(state: State, face: Memo<Face>) -> AnyView {
@@ -131,15 +128,14 @@ fn working_lines(state: State, face: Memo<Face>) -> AnyView {
     let (steps, sources) = face.with(|face| (face.steps.clone(), face.sources.clone()));
     let steps = steps.iter().map(|step| {
         let line = working(step, display);
-        view! { <li><span>{line.law}</span><code>{line.numbers}</code></li> }.into_any()
+        el("li").child(el("span").text(line.law)).child(el("code").text(line.numbers)).into()
     });
-    let sources = sources.into_iter().map(|words| view! { <li>{words}</li> }.into_any());
-    view! {
-        <ol class="working">{all(steps)}</ol>
-        <p class="small">"From:"</p>
-        <ul class="sources">{all(sources)}</ul>
-    }
-    .into_any()
+    let sources = sources.into_iter().map(|words| el("li").text(words).into());
+    all([
+        el("ol").class("working").children(steps.collect::<Vec<AnyView>>()).into(),
+        el("p").class("small").text("From:").into(),
+        el("ul").class("sources").children(sources.collect::<Vec<AnyView>>()).into(),
+    ])
 }
 
 /// On a narrow screen the first answer stays in sight at the foot of the page.
@@ -148,25 +144,26 @@ pub fn answer_strip(state: State, findings: Memo<Vec<Finding>>) -> AnyView {
         let first = |all: &Vec<Finding>| all.first().map(|finding| (finding.name, face(state, finding)));
         findings.with(first)
     });
-    let words = move || {
+    let words = text(move || {
         first.with(|first| match first {
             Some((name, face)) => face.value.clone().unwrap_or_else(|| title(*name)),
             None => String::new(),
         })
-    };
+    });
     let standing = move || first.with(|first| first.as_ref().and_then(|(_, face)| face.standing));
-    let word = move || first.with(|first| first.as_ref().map_or("", |(_, face)| face.word).to_owned());
+    let word =
+        text(move || first.with(|first| first.as_ref().map_or("", |(_, face)| face.word).to_owned()));
     let to_answers = |_| {
         if let Some(answers) = document().get_element_by_id("answers") {
             answers.scroll_into_view();
         }
     };
-    view! {
-        <button type="button" class="strip" on:click=to_answers>
-            {slot(move || Some(standing_mark(standing())))}
-            <span class="word">{text(word)}</span>
-            <span class="value">{text(words)}</span>
-        </button>
-    }
-    .into_any()
+    el("button")
+        .attr("type", "button")
+        .class("strip")
+        .on("click", to_answers)
+        .slot(move || Some(standing_mark(standing())))
+        .child(el("span").class("word").words(word))
+        .child(el("span").class("value").words(words))
+        .into()
 }

@@ -2,31 +2,10 @@
 
 use leptos::prelude::*;
 
-use super::dynamic::{Switch, all, switch};
+use super::element::{either, el, key, text};
 use crate::job::{Choice, Job};
 use crate::screen::state::State;
 use crate::sheet::Worded;
-
-/// A drop-down.
-fn select(words: Vec<&'static str>, at: Memo<usize>, set: Box<dyn Fn(usize)>) -> AnyView {
-    let options = words.into_iter().enumerate().map(|(i, word)| {
-        let selected = Signal::derive(move || at.get() == i);
-        view! { <option value=i.to_string() selected=selected>{word}</option> }.into_any()
-    });
-    view! {
-        <select
-            prop:value=Signal::derive(move || at.get().to_string())
-            on:change=move |event| {
-                if let Ok(chosen) = event_target_value(&event).parse::<usize>() {
-                    set(chosen);
-                }
-            }
-        >
-            {all(options)}
-        </select>
-    }
-    .into_any()
-}
 
 /// A choice of the job, as a labelled drop-down.
 pub fn choice<T: Choice + Worded>(
@@ -55,13 +34,21 @@ pub fn labelled(
     set: Box<dyn Fn(usize)>,
 ) -> AnyView {
     let at = Memo::new(move |_| at());
-    view! {
-        <label class="field choice">
-            <span class="label">{label}</span>
-            {select(words, at, set)}
-        </label>
-    }
-    .into_any()
+    let options = words.into_iter().enumerate().map(|(i, word)| {
+        let option = el("option").attr("value", i.to_string()).text(word);
+        // Said in the markup too: the property below is set before the options are there.
+        if at.get_untracked() == i { option.attr("selected", "").into() } else { option.into() }
+    });
+    let options: Vec<AnyView> = options.collect();
+    let select = el("select").children(options).prop("value", text(move || at.get().to_string())).on(
+        "change",
+        move |event| {
+            if let Ok(chosen) = event_target_value(&event).parse::<usize>() {
+                set(chosen);
+            }
+        },
+    );
+    el("label").class("field choice").child(el("span").class("label").text(label)).child(select).into()
 }
 
 /// A choice between few things, all in sight: one tap.
@@ -71,14 +58,14 @@ pub fn segments(
     at: Signal<usize>,
     set: impl Fn(usize) + Copy + 'static,
 ) -> AnyView {
-    let buttons = words.into_iter().enumerate().map(|(i, word)| {
-        switch(Switch::Pressed, Signal::stored(word), move || at.get() == i, move || set(i))
+    let keys = words.into_iter().enumerate().map(|(i, word)| {
+        key("", word, move || set(i))
+            .live("aria-pressed", either(move || at.get() == i, "true", "false"))
+            .into()
     });
-    view! {
-        <fieldset class="segments">
-            <legend>{legend}</legend>
-            <div>{all(buttons)}</div>
-        </fieldset>
-    }
-    .into_any()
+    el("fieldset")
+        .class("segments")
+        .child(el("legend").text(legend))
+        .child(el("div").children(keys.collect::<Vec<AnyView>>()))
+        .into()
 }

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::dynamic::{all, key, line, slot, text};
+use super::element::{Element, all, either, el, key, line, text};
 use crate::job::{Entry, Job};
 use crate::quantity::{Unit, Unreadable};
 use crate::screen::state::State;
@@ -130,8 +130,9 @@ pub fn field_id(entry: Entry) -> String {
 }
 
 /// Enter goes on to the next field, as a hand on the bench wants it.
-fn next_on_enter(event: &web_sys::KeyboardEvent) {
-    if event.key() != "Enter" {
+fn next_on_enter(event: &web_sys::Event) {
+    let pressed = event.dyn_ref::<web_sys::KeyboardEvent>().map(web_sys::KeyboardEvent::key);
+    if pressed.as_deref() != Some("Enter") {
         return;
     }
     event.prevent_default();
@@ -161,72 +162,61 @@ pub fn field(state: State, entry: Entry) -> AnyView {
     let keypad = state.job.with_untracked(|job| keypad(job, entry));
     let label = text(move || face.with(|face| face.label.clone()));
     let wrong = Memo::new(move |_| face.with(|face| face.complaint.is_some()));
-    let class = Signal::derive(move || if wrong.get() { "field wrong" } else { "field" });
-    let invalid = Signal::derive(move || if wrong.get() { "true" } else { "false" });
-    let typed = Signal::derive(move || face.with(|face| face.text.clone()));
-    view! {
-        <div class=class>
-            <label class="label" for=id.clone()>{label}</label>
-            <span class="entry">
-                {takes_sign(entry).then(|| sign_key(state, entry, label))}
-                <input
-                    id=id
-                    type="text"
-                    inputmode=keypad
-                    autocomplete="off"
-                    autocapitalize="off"
-                    spellcheck="false"
-                    enterkeyhint="next"
-                    maxlength="60"
-                    aria-describedby=note_id.clone()
-                    aria-invalid=invalid
-                    prop:value=typed
-                    on:input=move |event| state.put(entry, &event_target_value(&event))
-                    on:keydown=move |event| next_on_enter(&event)
-                />
-                <span class="unit">{text(move || face.with(|face| face.unit.to_owned()))}</span>
-            </span>
-            {note(state, entry, face, note_id)}
-        </div>
-    }
-    .into_any()
+    let input = el("input")
+        .attr("id", id.clone())
+        .attr("type", "text")
+        .attr("inputmode", keypad)
+        .attr("autocomplete", "off")
+        .attr("autocapitalize", "off")
+        .attr("spellcheck", "false")
+        .attr("enterkeyhint", "next")
+        .attr("maxlength", "60")
+        .attr("aria-describedby", note_id.clone())
+        .live("aria-invalid", either(move || wrong.get(), "true", "false"))
+        .prop("value", text(move || face.with(|face| face.text.clone())))
+        .on("input", move |event| state.put(entry, &event_target_value(&event)))
+        .on("keydown", |event| next_on_enter(&event));
+    let sign = takes_sign(entry).then(|| sign_key(state, entry, label).into());
+    let unit = el("span").class("unit").words(text(move || face.with(|face| face.unit.to_owned())));
+    el("div")
+        .live("class", either(move || wrong.get(), "field wrong", "field"))
+        .child(el("label").class("label").attr("for", id).words(label))
+        .child(el("span").class("entry").children(sign).child(input).child(unit))
+        .child(note(state, entry, face, note_id))
+        .into()
 }
 
-fn sign_key(state: State, entry: Entry, label: Signal<String>) -> AnyView {
+fn sign_key(state: State, entry: Entry, label: Signal<String>) -> Element {
     let says = text(move || format!("Turn the sign of {}", label.get()));
-    view! {
-        <button type="button" class="sign" aria-label=says on:click=move |_| turn_sign(state, entry)>"±"</button>
-    }
-    .into_any()
+    key("sign", "±", move || turn_sign(state, entry)).live("aria-label", says)
 }
 
 /// What stands under a field: what is wrong, both readings of an ambiguous text, what was understood,
 /// what to know.
-fn note(state: State, entry: Entry, face: Memo<Face>, id: String) -> AnyView {
+fn note(state: State, entry: Entry, face: Memo<Face>, id: String) -> Element {
     let complaint = Memo::new(move |_| face.with(|face| (face.complaint.clone(), face.either.clone())));
     let wrong = move || {
-        let (sentence, either) = complaint.get();
+        let (sentence, readings) = complaint.get();
         let put = move |words: String| {
             let typed = words.clone();
             key("", words, move || state.put(entry, &typed))
         };
         sentence.map(|sentence| {
-            let keys = either.map(|(grouped, decimal)| {
-                view! { <span class="either">{put(grouped)}{put(decimal)}</span> }.into_any()
+            let keys = readings.map(|(grouped, decimal)| {
+                el("span").class("either").child(put(grouped)).child(put(decimal)).into()
             });
-            view! { <strong>{sentence}</strong>{keys} }.into_any()
+            all(core::iter::once(el("strong").text(sentence).into()).chain(keys))
         })
     };
     let hint = hint(entry);
+    let hint = (!hint.is_empty()).then(|| el("small").text(hint).into());
     let understood = Memo::new(move |_| face.with(|face| face.understood.clone()));
-    view! {
-        <div class="note" id=id>
-            {slot(wrong)}
-            {line("understood", move || understood.get())}
-            {(!hint.is_empty()).then(|| view! { <small>{hint}</small> }.into_any())}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("note")
+        .attr("id", id)
+        .slot(wrong)
+        .child(line("understood", move || understood.get()))
+        .children(hint)
 }
 
 /// Several fields, one under the other.
@@ -236,11 +226,9 @@ pub fn fields(state: State, entries: &[Entry]) -> AnyView {
 
 /// Several small fields side by side under one heading.
 pub fn field_row(state: State, legend: &'static str, entries: Vec<Entry>) -> AnyView {
-    view! {
-        <fieldset class="row">
-            <legend>{legend}</legend>
-            <div>{fields(state, &entries)}</div>
-        </fieldset>
-    }
-    .into_any()
+    el("fieldset")
+        .class("row")
+        .child(el("legend").text(legend))
+        .child(el("div").child(fields(state, &entries)))
+        .into()
 }

@@ -2,29 +2,21 @@
 
 use leptos::prelude::*;
 
+use super::element::el;
 use crate::stage::Standing;
 
 /// A shape of its own for each standing: tick in a ring, triangle, barred octagon, open ring.
 /// Said to a screen reader by the word beside it, so it is hidden there.
 pub fn standing_mark(standing: Option<Standing>) -> AnyView {
-    let path = match standing {
-        Some(Standing::Good) => "M12 2a10 10 0 1 0 0 20a10 10 0 1 0 0-20zM7 12.5l3.5 3.5l6.5-8",
-        Some(Standing::Watch) => "M12 3L22.5 21H1.5zM12 9.500v5.500M12 17.600v.6",
-        Some(Standing::Stop) => "M8 2h8l6 6v8l-6 6H8l-6-6V8zM7 12h10",
-        Some(Standing::NotYet) => "M12 3a9 9 0 1 0 0 18a9 9 0 1 0 0-18",
-        None => "M4 8h16M4 16h16",
+    let (class, path) = match standing {
+        Some(Standing::Good) => {
+            ("mark good", "M12 2a10 10 0 1 0 0 20a10 10 0 1 0 0-20zM7 12.5l3.5 3.5l6.5-8")
+        }
+        Some(Standing::Watch) => ("mark watch", "M12 3L22.5 21H1.5zM12 9.5v5.5M12 17.6v.6"),
+        Some(Standing::Stop) => ("mark stop", "M8 2h8l6 6v8l-6 6H8l-6-6V8zM7 12h10"),
+        Some(Standing::NotYet) => ("mark not-yet", "M12 3a9 9 0 1 0 0 18a9 9 0 1 0 0-18"),
+        None => ("mark figure", "M4 8h16M4 16h16"),
     };
-    let class = match standing {
-        Some(Standing::Good) => "mark good",
-        Some(Standing::Watch) => "mark watch",
-        Some(Standing::Stop) => "mark stop",
-        Some(Standing::NotYet) => "mark not-yet",
-        None => "mark figure",
-    };
-    view! {
-        <svg class=class viewBox="0 0 24 24" aria-hidden="true" focusable="false">
-            <path d=path/>
-        </svg>
-    }
-    .into_any()
+    let markup = format!(r#"<svg viewBox="0 0 24 24" focusable="false"><path d="{path}"/></svg>"#);
+    el("span").class(class).attr("aria-hidden", "true").prop("innerHTML", Signal::stored(markup)).into()
 }

@@ -3,7 +3,7 @@
 mod bar;
 mod card;
 mod choice;
-mod dynamic;
+mod element;
 mod field;
 mod mark;
 mod notices;
@@ -12,7 +12,7 @@ mod picture;
 pub use bar::{bar, rail};
 pub use card::{answer_strip, cards};
 pub use choice::{choice, segments};
-pub use dynamic::{all, key, line, slot, text};
+pub use element::{Element, all, either, el, key, slot, text};
 pub use field::{field, field_row, fields};
 pub use notices::notices;
 pub use picture::picture;

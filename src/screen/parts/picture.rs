@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::dynamic::slot;
+use super::element::{el, slot, text};
 use crate::job::Job;
 use crate::screen::state::State;
 
@@ -22,12 +22,9 @@ pub fn picture(
 }
 
 fn frame(caption: &'static str, markup: Memo<Option<String>>) -> AnyView {
-    let markup = Signal::derive(move || markup.get().unwrap_or_default());
-    view! {
-        <figure class="drawing">
-            <div role="img" aria-label=caption inner_html=markup></div>
-            <figcaption>{caption}</figcaption>
-        </figure>
-    }
-    .into_any()
+    let picture = el("div")
+        .attr("role", "img")
+        .attr("aria-label", caption)
+        .prop("innerHTML", text(move || markup.get().unwrap_or_default()));
+    el("figure").class("drawing").child(picture).child(el("figcaption").text(caption)).into()
 }

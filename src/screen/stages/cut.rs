@@ -6,28 +6,32 @@ use super::truing::limit_questions;
 use crate::drawing::elevation;
 use crate::job::Entry;
 use crate::quantity::show_length;
-use crate::screen::parts::{choice, fields, picture, slot};
+use crate::screen::parts::{all, choice, el, fields, picture, slot};
 use crate::screen::state::State;
 use crate::sheet::{mark_note, mark_title};
 use crate::stage::cut::{Mark, cut_list};
 
 /// The questions.
 pub fn questions(state: State) -> AnyView {
-    view! {
-        {choice(state, "Cut at the", |job| job.cut.end, |job, to| job.cut.end = to)}
-        {fields(state, &[Entry::WeldLine, Entry::FarWeldLine, Entry::Kerf, Entry::RootGap, Entry::Shrinkage, Entry::Spigot, Entry::TubeDiameter])}
-        {limit_questions(state)}
-    }
-    .into_any()
+    const ENTRIES: [Entry; 7] = [
+        Entry::WeldLine,
+        Entry::FarWeldLine,
+        Entry::Kerf,
+        Entry::RootGap,
+        Entry::Shrinkage,
+        Entry::Spigot,
+        Entry::TubeDiameter,
+    ];
+    all([
+        choice(state, "Cut at the", |job| job.cut.end, |job, to| job.cut.end = to),
+        fields(state, &ENTRIES),
+        limit_questions(state),
+    ])
 }
 
 /// The drawing and the cut list.
 pub fn pictures(state: State) -> AnyView {
-    view! {
-        {list(state)}
-        {picture(state, "Side view, broken in the middle, not to scale", elevation)}
-    }
-    .into_any()
+    all([list(state), picture(state, "Side view, broken in the middle, not to scale", elevation)])
 }
 
 /// The cut list: every place from the far datum, in its order.
@@ -38,23 +42,19 @@ fn list(state: State) -> AnyView {
     slot(move || {
         let display = state.job.with(|job| job.display.lengths());
         let row = |mark: &Mark| {
-            view! {
-                <tr>
-                    <th scope="row">{mark_title(mark.name)}<small>{mark_note(mark.name)}</small></th>
-                    <td>{show_length(mark.from_far, display)}</td>
-                </tr>
-            }
-            .into_any()
+            let what = el("th")
+                .attr("scope", "row")
+                .text(mark_title(mark.name))
+                .child(el("small").text(mark_note(mark.name)));
+            el("tr").child(what).child(el("td").text(show_length(mark.from_far, display))).into()
         };
         let rows: Vec<AnyView> = marks.with(|marks| marks.iter().map(row).collect());
         (!rows.is_empty()).then(|| {
-            view! {
-                <table class="cut-list">
-                    <caption>"Cut list, from the far joint's centre"</caption>
-                    <tbody>{rows.into_any()}</tbody>
-                </table>
-            }
-            .into_any()
+            el("table")
+                .class("cut-list")
+                .child(el("caption").text("Cut list, from the far joint's centre"))
+                .child(el("tbody").children(rows))
+                .into()
         })
     })
 }

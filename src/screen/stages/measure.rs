@@ -4,19 +4,40 @@ use leptos::prelude::*;
 
 use crate::drawing::elevation;
 use crate::job::{Entry, Job, MOST_READINGS, Typed};
-use crate::screen::parts::{choice, field, field_row, key, picture, slot};
+use crate::screen::parts::{all, choice, el, field, field_row, key, picture};
 use crate::screen::state::State;
 
 /// The questions.
 pub fn questions(state: State) -> AnyView {
-    view! {
-        {choice(state, "Tape, rule or calliper reads to", |job| job.measure.division, |job, to| job.measure.division = to)}
-        {readings(state, "Old shaft, joint centre to joint centre", Entry::OldReading, |job| &job.measure.old, |job| &mut job.measure.old)}
-        {readings(state, "Wanted distance, joint centre to joint centre", Entry::WantedReading, |job| &job.measure.wanted, |job| &mut job.measure.wanted)}
-        {choice(state, "Slip yoke while the wanted distance was taken", |job| job.measure.yoke_at, |job, to| job.measure.yoke_at = to)}
-        {field(state, Entry::SetPoint)}
-    }
-    .into_any()
+    all([
+        choice(
+            state,
+            "Tape, rule or calliper reads to",
+            |job| job.measure.division,
+            |job, to| job.measure.division = to,
+        ),
+        readings(
+            state,
+            "Old shaft, joint centre to joint centre",
+            Entry::OldReading,
+            |job| &job.measure.old,
+            |job| &mut job.measure.old,
+        ),
+        readings(
+            state,
+            "Wanted distance, joint centre to joint centre",
+            Entry::WantedReading,
+            |job| &job.measure.wanted,
+            |job| &mut job.measure.wanted,
+        ),
+        choice(
+            state,
+            "Slip yoke while the wanted distance was taken",
+            |job| job.measure.yoke_at,
+            |job, to| job.measure.yoke_at = to,
+        ),
+        field(state, Entry::SetPoint),
+    ])
 }
 
 /// Repeat readings of one length, with a key for one more.
@@ -30,15 +51,13 @@ fn readings(
     let count = Memo::new(move |_| state.job.with(|job| list(job).len()));
     let more = move || {
         let add = move || state.change(|job| list_mut(job).push(Typed::default()));
-        (count.get() < MOST_READINGS).then(|| key("plain", "One more reading", add))
+        (count.get() < MOST_READINGS).then(|| key("plain", "One more reading", add).into())
     };
-    view! {
-        <div class="readings">
-            {slot(move || Some(field_row(state, legend, (0..count.get()).map(entry).collect())))}
-            {slot(more)}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("readings")
+        .slot(move || Some(field_row(state, legend, (0..count.get()).map(entry).collect())))
+        .slot(more)
+        .into()
 }
 
 /// The drawing.

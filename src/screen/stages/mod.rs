@@ -9,7 +9,7 @@ mod weights;
 
 use leptos::prelude::*;
 
-use super::parts::{all, answer_strip, cards, text};
+use super::parts::{answer_strip, cards, el, text};
 use super::state::State;
 use crate::sheet::{caution, stage_lead, stage_title};
 use crate::stage::{Finding, Stage, truing as truing_stage};
@@ -32,34 +32,34 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
     };
     let place = Stage::ALL.iter().position(|known| *known == stage).unwrap_or(0);
     let next = Stage::ALL.get(place + 1).copied();
-    view! {
-        <section class="stage" data-stage=stage.slug()>
-            <h1>{stage_title(stage)}</h1>
-            <p class="lead">{stage_lead(stage)}</p>
-            {cautions(stage)}
-            <div class="columns">
-                <div class="questions">{questions}</div>
-                <div class="answers" id="answers">
-                    {cards(state, findings)}
-                    {pictures}
-                </div>
-            </div>
-            {next.map(|next| view! {
-                <p class="onward"><a class="button" href=text(move || state.address(next))>{format!("On to {}", stage_title(next))}</a></p>
-            }.into_any())}
-            {answer_strip(state, findings)}
-        </section>
-    }
-    .into_any()
+    let columns = el("div").class("columns").child(el("div").class("questions").child(questions)).child(
+        el("div").class("answers").attr("id", "answers").child(cards(state, findings)).child(pictures),
+    );
+    let onward = next.map(|next| {
+        let link = el("a")
+            .class("button")
+            .live("href", text(move || state.address(next)))
+            .text(format!("On to {}", stage_title(next)));
+        el("p").class("onward").child(link).into()
+    });
+    el("section")
+        .class("stage")
+        .attr("data-stage", stage.slug())
+        .child(el("h1").text(stage_title(stage)))
+        .child(el("p").class("lead").text(stage_lead(stage)))
+        .child(cautions(stage))
+        .child(columns)
+        .children(onward)
+        .child(answer_strip(state, findings))
+        .into()
 }
 
 fn cautions(stage: Stage) -> AnyView {
-    let items = stage.cautions().iter().map(|which| view! { <li>{caution(*which)}</li> }.into_any());
-    view! {
-        <details class="cautions" open>
-            <summary>"Before you start"</summary>
-            <ul>{all(items)}</ul>
-        </details>
-    }
-    .into_any()
+    let items = stage.cautions().iter().map(|which| el("li").text(caution(*which)).into());
+    el("details")
+        .class("cautions")
+        .attr("open", "")
+        .child(el("summary").text("Before you start"))
+        .child(el("ul").children(items.collect::<Vec<AnyView>>()))
+        .into()
 }

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::drawing;
 use crate::job::{Entry, PhaseMethod};
-use crate::screen::parts::{choice, fields, picture, slot};
+use crate::screen::parts::{all, choice, fields, picture, slot};
 use crate::screen::state::State;
 
 /// The questions of the method chosen.
@@ -16,29 +16,41 @@ pub fn questions(state: State) -> AnyView {
             PhaseMethod::Bench => on_the_bench(state),
         })
     };
-    view! {
-        {choice(state, "Measured by", |job| job.phase.method, |job, to| job.phase.method = to)}
-        {slot(of_method)}
-        {fields(state, &[Entry::TubeDiameter, Entry::PhaseLimit])}
-        {choice(state, "Yoke that is turned: the cut end's", |job| job.cut.end, |job, to| job.cut.end = to)}
-    }
-    .into_any()
+    all([
+        choice(state, "Measured by", |job| job.phase.method, |job, to| job.phase.method = to),
+        slot(of_method),
+        fields(state, &[Entry::TubeDiameter, Entry::PhaseLimit]),
+        choice(
+            state,
+            "Yoke that is turned: the cut end's",
+            |job| job.cut.end,
+            |job, to| job.cut.end = to,
+        ),
+    ])
 }
 
 fn by_levels(state: State) -> AnyView {
-    view! {
-        {choice(state, "Level reads to", |job| job.phase.level_division, |job, to| job.phase.level_division = to)}
-        {fields(state, &[Entry::FrontLevel, Entry::RearLevel])}
-    }
-    .into_any()
+    all([
+        choice(
+            state,
+            "Level reads to",
+            |job| job.phase.level_division,
+            |job, to| job.phase.level_division = to,
+        ),
+        fields(state, &[Entry::FrontLevel, Entry::RearLevel]),
+    ])
 }
 
 fn on_the_bench(state: State) -> AnyView {
-    view! {
-        {fields(state, &[Entry::Lift, Entry::Span])}
-        {choice(state, "The ear that stands off, seen from the rear", |job| job.phase.lifted, |job, to| job.phase.lifted = to)}
-    }
-    .into_any()
+    all([
+        fields(state, &[Entry::Lift, Entry::Span]),
+        choice(
+            state,
+            "The ear that stands off, seen from the rear",
+            |job| job.phase.lifted,
+            |job, to| job.phase.lifted = to,
+        ),
+    ])
 }
 
 /// The drawing.

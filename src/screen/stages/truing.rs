@@ -4,18 +4,22 @@ use leptos::prelude::*;
 
 use crate::drawing;
 use crate::job::{Choice, Entry, MOST_PASSES, MOST_STATIONS, Pass, PassKind, RunOutLimit, Stations};
-use crate::screen::parts::{all, choice, field, field_row, fields, key, picture, segments, slot};
+use crate::screen::parts::{all, choice, el, field, field_row, fields, key, picture, segments, slot};
 use crate::screen::state::State;
 use crate::sheet::Worded;
 
 /// The limit of the total reading, asked here and at the cut.
 pub fn limit_questions(state: State) -> AnyView {
     let own = Memo::new(move |_| state.job.with(|job| job.truing.limit == RunOutLimit::Own));
-    view! {
-        {choice(state, "Limit of the total reading", |job| job.truing.limit, |job, to| job.truing.limit = to)}
-        {slot(move || own.get().then(|| field(state, Entry::OwnLimit)))}
-    }
-    .into_any()
+    all([
+        choice(
+            state,
+            "Limit of the total reading",
+            |job| job.truing.limit,
+            |job, to| job.truing.limit = to,
+        ),
+        slot(move || own.get().then(|| field(state, Entry::OwnLimit))),
+    ])
 }
 
 /// The questions: which turn, how many stations, the readings.
@@ -32,14 +36,13 @@ pub fn questions(state: State) -> AnyView {
             .collect();
         Some(segments("Turn", named, state.pass.into(), move |pass| state.pass.set(pass)))
     };
-    view! {
-        {slot(turns)}
-        {new_turn(state, passes)}
-        {choice(state, "Dial reads to", |job| job.truing.dial, |job, to| job.truing.dial = to)}
-        {stations(state)}
-        {limit_questions(state)}
-    }
-    .into_any()
+    all([
+        slot(turns),
+        new_turn(state, passes),
+        choice(state, "Dial reads to", |job| job.truing.dial, |job, to| job.truing.dial = to),
+        stations(state),
+        limit_questions(state),
+    ])
 }
 
 fn new_turn(state: State, passes: Memo<Vec<PassKind>>) -> AnyView {
@@ -50,18 +53,18 @@ fn new_turn(state: State, passes: Memo<Vec<PassKind>>) -> AnyView {
         state.pass.set(passes.with_untracked(Vec::len).saturating_sub(1));
     };
     let keys = move || {
-        all(PassKind::ALL
-            .iter()
-            .map(|kind| key("plain", format!("+ {}", kind.word()), move || add(*kind))))
+        let each = PassKind::ALL.iter();
+        all(each.map(|kind| key("plain", format!("+ {}", kind.word()), move || add(*kind)).into()))
     };
     slot(move || {
         (passes.with(Vec::len) < MOST_PASSES).then(|| {
-            view! {
-                <div class="actions" role="group" aria-label="Take a new turn">
-                    <span class="small">"New turn:"</span>{keys()}
-                </div>
-            }
-            .into_any()
+            el("div")
+                .class("actions")
+                .attr("role", "group")
+                .attr("aria-label", "Take a new turn")
+                .child(el("span").class("small").text("New turn:"))
+                .child(keys())
+                .into()
         })
     })
 }
@@ -96,28 +99,19 @@ fn stations(state: State) -> AnyView {
             _ => fixed_readings(state, pass, count),
         })
     };
-    view! {
-        {segments("Marks round the tube", words, at, set)}
-        {slot(readings)}
-    }
-    .into_any()
+    all([segments("Marks round the tube", words, at, set), slot(readings)])
 }
 
 fn fixed_readings(state: State, pass: usize, count: usize) -> AnyView {
     let entries = (0..count).map(|station| Entry::StationReading(pass, station)).collect();
-    view! {
-        <div class="dial">{field_row(state, "Dial readings, in is plus", entries)}</div>
-        {field(state, Entry::Closing(pass))}
-    }
-    .into_any()
+    let row = field_row(state, "Dial readings, in is plus", entries);
+    all([el("div").class("dial").child(row).into(), field(state, Entry::Closing(pass))])
 }
 
 fn free_readings(state: State, pass: usize, count: usize) -> AnyView {
     let pair = |station: usize| {
-        view! {
-            <div class="pair">{fields(state, &[Entry::StationAt(pass, station), Entry::StationReading(pass, station)])}</div>
-        }
-        .into_any()
+        let both = [Entry::StationAt(pass, station), Entry::StationReading(pass, station)];
+        el("div").class("pair").child(fields(state, &both)).into()
     };
     let add = move || {
         state.change(|job| {
@@ -126,19 +120,21 @@ fn free_readings(state: State, pass: usize, count: usize) -> AnyView {
             }
         });
     };
-    view! {
-        <div class="dial free">{all((0..count).map(pair))}</div>
-        {(count < MOST_STATIONS).then(|| key("plain", "One more mark", add))}
-        {field(state, Entry::Closing(pass))}
-    }
-    .into_any()
+    let more = (count < MOST_STATIONS).then(|| key("plain", "One more mark", add).into());
+    let marks = el("div").class("dial free").child(all((0..count).map(pair)));
+    all([marks.into()].into_iter().chain(more).chain([field(state, Entry::Closing(pass))]))
 }
 
 /// The curve and the clock.
 pub fn pictures(state: State) -> AnyView {
-    view! {
-        {picture(state, "Readings round the clock in the dial's own lines: points read, thin line fitted, bold line the offset, faint lines earlier turns", move |job| drawing::runout_curve(job, state.pass.get()))}
-        {picture(state, "Tube from the rear: the high side, and which way to move it", move |job| drawing::high_spot(job, state.pass.get()))}
-    }
-    .into_any()
+    all([
+        picture(
+            state,
+            "Readings round the clock in the dial's own lines: points read, thin line fitted, bold line the offset, faint lines earlier turns",
+            move |job| drawing::runout_curve(job, state.pass.get()),
+        ),
+        picture(state, "Tube from the rear: the high side, and which way to move it", move |job| {
+            drawing::high_spot(job, state.pass.get())
+        }),
+    ])
 }

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::drawing;
 use crate::job::{Entry, MOST_WEIGHTS, WeightRow};
-use crate::screen::parts::{all, field_row, fields, key, picture, slot};
+use crate::screen::parts::{all, el, field_row, fields, key, picture, slot};
 use crate::screen::state::State;
 
 /// The questions: each weight that came off, and what judges the rest.
@@ -17,19 +17,17 @@ pub fn questions(state: State) -> AnyView {
             Entry::WeightDistance(i),
             Entry::WeightRadius(i),
         ];
-        view! { <div class="weight">{field_row(state, "A weight that came off", entries)}</div> }
-            .into_any()
+        el("div").class("weight").child(field_row(state, "A weight that came off", entries)).into()
     };
     let more = move || {
         let add = move || state.change(|job| job.weights.rows.push(WeightRow::default()));
-        (count.get() < MOST_WEIGHTS).then(|| key("plain more-weights", "One more weight", add))
+        (count.get() < MOST_WEIGHTS).then(|| key("plain more-weights", "One more weight", add).into())
     };
-    view! {
-        {slot(move || Some(all((0..count.get()).map(row))))}
-        {slot(more)}
-        {fields(state, &[Entry::YokeTurned, Entry::ShaftMass, Entry::TopSpeed])}
-    }
-    .into_any()
+    all([
+        slot(move || Some(all((0..count.get()).map(row)))),
+        slot(more),
+        fields(state, &[Entry::YokeTurned, Entry::ShaftMass, Entry::TopSpeed]),
+    ])
 }
 
 /// The drawing.
