@@ -31,7 +31,7 @@ pub(super) enum Token {
 /// Cuts text into tokens.
 pub(super) fn scan(text: &str) -> Result<Vec<Token>, Unreadable> {
     let unreadable = || Unreadable::NotUnderstood { given: text.trim().to_owned() };
-    if text.chars().count() > LONGEST {
+    if text.trim().chars().count() > LONGEST {
         return Err(Unreadable::TooLong { most: LONGEST });
     }
     let mut tokens: Vec<Token> = Vec::new();

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::parts::{Element, all, either, el, key, text};
-use super::state::State;
+use super::state::{State, file_name};
 use crate::book::{Card, Kept, Shelf, browser};
 use crate::job::LONGEST_NAME;
 use crate::stage::Stage;
@@ -99,13 +99,6 @@ fn rename(name: RwSignal<String>, finish: impl Fn() + Copy + 'static) -> AnyView
         .child(el("span").class("label").text("Name of the job"))
         .child(input);
     all([label.into(), key("", "Keep this name", finish).into()])
-}
-
-/// A file name made of what every system takes.
-fn file_name(job: &str) -> String {
-    let plain: String = job.chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
-    let name = plain.trim_matches('-');
-    format!("{}.json", if name.is_empty() { "shaft" } else { name })
 }
 
 /// A folded list with a title.

@@ -234,6 +234,15 @@ impl State {
         }
     }
 
+    /// Offers the job in hand as a file, as it stands this moment.
+    pub fn save_file(&self) {
+        self.job.with_untracked(|job| {
+            if let Some(text) = crate::job::to_text(job) {
+                browser::save_file(&file_name(&job.name), &text);
+            }
+        });
+    }
+
     /// Another window wrote: show its state, unless something here is not kept yet; that case is
     /// settled when it is.
     pub fn take_news(&self) {
@@ -338,4 +347,11 @@ impl State {
         self.save_now();
         browser::send("shaftwright:take-update");
     }
+}
+
+/// A file name made of what every system takes.
+pub fn file_name(job: &str) -> String {
+    let plain: String = job.chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
+    let name = plain.trim_matches('-');
+    format!("{}.json", if name.is_empty() { "shaft" } else { name })
 }

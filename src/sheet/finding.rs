@@ -266,6 +266,10 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             format!("Too near the new weld: keep {} off it, on the same clock position.", long(keep))
         }
         Reason::OffTheShaft => "It would lie off the shaft: check its distance.".to_owned(),
+        Reason::WrongField => "Not judged: an entry that this is checked by is marked wrong.".to_owned(),
+        Reason::NotWelded => {
+            "Inside the limit so far. Welding moves the tube a few thousandths: judged by a turn taken after it.".to_owned()
+        }
         Reason::NotComputable => {
             "These numbers do not go together: check the fields above.".to_owned()
         }

@@ -6,7 +6,7 @@ use super::measure::{self, LengthChange, division, length_change};
 use super::truing::chosen_limit;
 use crate::job::{Entry, Job};
 use crate::mechanics::cut::{allowed_face_error, finished_length, tube_removed};
-use crate::mechanics::uncertainty::{Measured, combined, of_division, rectangular};
+use crate::mechanics::uncertainty::{Measured, Spread, combined, of_division, rectangular};
 use crate::quantity::{Base, Length, inches};
 
 /// How far a finished length reckoned back from the cut list may miss the wanted one: the last
@@ -104,6 +104,7 @@ pub fn cut_list(job: &Job) -> Result<CutList, Vec<Need>> {
         // How much a weld draws is known no better than between nothing and twice the usual.
         spread: combined(&[lengths.change.spread, rectangular(shrinkage)]),
     };
+    // What is wrong with these is said by the findings that rest on them alone.
     let mut optional = Fields::of(job);
     let weld_line = optional.length(Entry::WeldLine);
     let (kerf, spigot) = (optional.length(Entry::Kerf), optional.length(Entry::Spigot));
@@ -170,13 +171,15 @@ pub fn findings(job: &Job) -> Vec<Finding> {
 fn removed_finding(job: &Job, list: &CutList) -> Finding {
     let removed = list.removed.best;
     let mut optional = Fields::of(job);
-    let far_weld = optional.length(Entry::FarWeldLine);
-    let spigot = optional.length(Entry::Spigot);
+    let far_weld = optional.optional_length(Entry::FarWeldLine);
+    let spigot = optional.optional_length(Entry::Spigot);
+    let half_checked = !optional.needs().is_empty();
     let tube_left = list.new_weld().map(|end| end - far_weld.unwrap_or(Length::from_base(0.0)));
     let two_spigots = spigot.unwrap_or(Length::from_base(0.0)) * 2.0;
     let verdict = match tube_left {
         Some(left) if left.base() <= 0.0 => Verdict::Stop(Reason::MoreThanTheTube),
         Some(left) if left.base() <= two_spigots.base() => Verdict::Stop(Reason::SpigotWontGoIn),
+        _ if half_checked => Verdict::Unjudged(Reason::WrongField),
         _ if list.lengths.lengthens() => Verdict::Watch(Reason::Lengthened),
         _ => measure::loose(list.removed.spread.expanded()),
     };
@@ -247,13 +250,20 @@ fn scrap_ring(job: &Job, list: &CutList) -> Finding {
         let removed = list.removed.best.base();
         let value = Value {
             amount: Amount::Length(Length::from_base(removed.abs())),
-            plus_minus: None,
+            plus_minus: Some(Amount::PlainLength(list.removed.spread.expanded())),
             sense: Some(if removed < 0.0 { Sense::Add } else { Sense::Remove }),
         };
         return Finding::known(Name::ScrapRing, value, Verdict::Watch(Reason::LessThanAKerf { kerf }))
             .from(&[Source::Geometry]);
     }
-    let value = Value { amount: Amount::Length(ring), plus_minus: None, sense: None };
+    let line = of_division(division(job));
+    let two_slots = Spread { standard: line.standard * 2.0, ..line };
+    let doubt = combined(&[list.removed.spread, two_slots]).expanded();
+    let value = Value {
+        amount: Amount::Length(ring),
+        plus_minus: Some(Amount::PlainLength(doubt)),
+        sense: None,
+    };
     Finding::known(Name::ScrapRing, value, Verdict::Figure)
         .step(
             Law::RingLength,

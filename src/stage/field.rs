@@ -179,6 +179,15 @@ impl<'a> Fields<'a> {
         self.take(entry).map(|amount| Length::from_base(base(amount)))
     }
 
+    /// A length that a sum can do without: an empty field is no need, but a wrong entry is. A check
+    /// that the mechanic meant to feed must not be dropped without a word.
+    pub(super) fn optional_length(&mut self, entry: Entry) -> Option<Length> {
+        match read(self.job, entry) {
+            Ok(None) => None,
+            _ => self.length(entry),
+        }
+    }
+
     pub(super) fn angle(&mut self, entry: Entry) -> Option<Angle> {
         self.take(entry).map(|amount| Angle::from_base(base(amount)))
     }

@@ -117,7 +117,7 @@ pub enum Sense {
 pub struct Value {
     /// The value, without a sign where a sense says which way.
     pub amount: Amount,
-    /// Its half-width at 95 %; `None` where it is exact by definition.
+    /// Its half-width at 95 %; `None` for a limit to keep to, or a spread, which is itself such a width.
     pub plus_minus: Option<Amount>,
     /// Which way.
     pub sense: Option<Sense>,
@@ -207,6 +207,8 @@ pub enum Reason {
     GradeUnknown,
     OnTheWeld { keep: Length },
     OffTheShaft,
+    WrongField,
+    NotWelded,
     NotComputable,
 }
 

@@ -147,7 +147,7 @@ pub fn latest(job: &Job) -> usize {
 
 /// What follows from a turn.
 pub fn findings(job: &Job, pass: usize) -> Vec<Finding> {
-    const NAMES: [Name; 3] = [Name::TotalReading, Name::OffsetReading, Name::Correction];
+    const NAMES: [Name; 3] = [Name::Correction, Name::OffsetReading, Name::TotalReading];
     let turn = match turn(job, pass) {
         Ok(turn) => turn,
         Err(blocked) => {
@@ -160,11 +160,23 @@ pub fn findings(job: &Job, pass: usize) -> Vec<Finding> {
     let Some((limit, source)) = limit else {
         return NAMES.map(|name| Finding::missing(name, needs.clone())).to_vec();
     };
-    let mut found =
-        vec![total(job, &turn, limit, source), offset(&turn, limit, source), correction(&turn, limit)];
+    let mut found = vec![
+        correction(&turn, limit, source),
+        offset(&turn, limit, source),
+        until_welded(job, pass, total(job, &turn, limit, source)),
+    ];
     found.extend(shape(&turn));
     found.extend(weld_pull(job, pass));
     found
+}
+
+/// A turn before welding can be as good as it likes: the weld will move the tube.
+fn until_welded(job: &Job, pass: usize, mut finding: Finding) -> Finding {
+    let welded = job.truing.passes.get(pass).is_some_and(|p| p.kind == PassKind::Welded);
+    if !welded && finding.verdict == Verdict::Good {
+        finding.verdict = Verdict::Unjudged(Reason::NotWelded);
+    }
+    finding
 }
 
 /// A verdict that would be good is not, while the dial has not come back to where it began.
@@ -201,56 +213,64 @@ fn total(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
         .from(&[Source::TotalReadingStandard])
 }
 
-fn offset(turn: &Turn, limit: Length, source: Source) -> Finding {
+/// How far the offset can be from nothing, as the dial shows it. A vector near nothing has no ± of its
+/// own size; the circle round it says how large it may be.
+fn offset_doubt(turn: &Turn) -> Length {
     let run_out = &turn.run_out;
-    let (size, seen) = (run_out.offset.size(), run_out.offset_is_seen());
-    let twice = size * 2.0;
-    // A vector near nothing has no ± of its own size; the circle round it says how large it may be.
-    let doubt = if seen { run_out.offset_plus_minus } else { run_out.offset_circle } * 2.0;
+    if run_out.offset_is_seen() { run_out.offset_plus_minus } else { run_out.offset_circle }
+}
+
+/// The offset against the limit: it shows twice on the dial, and so does its ±.
+fn offset_verdict(turn: &Turn, limit: Length) -> Verdict {
+    let twice = turn.run_out.offset.size() * 2.0;
     let verdict = if twice.base() > limit.base() {
         Verdict::Stop(Reason::OffsetOverLimit { limit })
-    } else if (twice + doubt).base() > limit.base() {
+    } else if (twice + offset_doubt(turn) * 2.0).base() <= limit.base() {
+        Verdict::Good
+    } else if turn.run_out.offset_is_seen() {
         Verdict::Watch(Reason::OffsetNearLimit { limit })
     } else {
-        Verdict::Good
+        Verdict::Watch(Reason::OffsetNotSeen)
     };
-    let value = Value {
-        amount: Amount::FineLength(twice),
-        plus_minus: Some(Amount::FineLength(doubt)),
-        sense: Some(if seen { Sense::At(run_out.offset.at()) } else { Sense::LeaveAlone }),
-    };
+    unless_drifted(turn, verdict)
+}
+
+fn offset(turn: &Turn, limit: Length, source: Source) -> Finding {
+    let (size, at) = (turn.run_out.offset.size(), turn.run_out.offset.at());
+    let seen = turn.run_out.offset_is_seen();
     let fine = Amount::FineLength;
-    Finding::known(Name::OffsetReading, value, unless_drifted(turn, verdict))
-        .step(
-            Law::Circle,
-            &[Amount::Count(run_out.stations), fine(run_out.offset.up), fine(run_out.offset.right)],
-            fine(size),
-        )
-        .step(Law::OffsetTwice, &[fine(size)], fine(twice))
+    let value = Value {
+        amount: fine(size * 2.0),
+        plus_minus: Some(fine(offset_doubt(turn) * 2.0)),
+        sense: Some(if seen { Sense::At(at) } else { Sense::LeaveAlone }),
+    };
+    circle_step(turn, Finding::known(Name::OffsetReading, value, offset_verdict(turn, limit)))
+        .step(Law::OffsetTwice, &[fine(size)], fine(size * 2.0))
         .within(fine(limit), source)
         .from(&[Source::LeastSquaresCircle, Source::Gum])
 }
 
-fn correction(turn: &Turn, limit: Length) -> Finding {
-    let run_out = &turn.run_out;
-    let size = run_out.offset.size();
-    if !run_out.offset_is_seen() {
-        let value = Value {
-            amount: Amount::FineLength(size),
-            plus_minus: Some(Amount::FineLength(run_out.offset_circle)),
-            sense: Some(Sense::LeaveAlone),
-        };
-        let clear = (run_out.offset_circle * 2.0).base() <= limit.base();
-        let verdict = if clear { Verdict::Good } else { Verdict::Watch(Reason::OffsetNotSeen) };
-        return Finding::known(Name::Correction, value, unless_drifted(turn, verdict))
-            .from(&[Source::LeastSquaresCircle]);
-    }
+fn circle_step(turn: &Turn, finding: Finding) -> Finding {
+    let (offset, fine) = (turn.run_out.offset, Amount::FineLength);
+    finding.step(
+        Law::Circle,
+        &[Amount::Count(turn.run_out.stations), fine(offset.up), fine(offset.right)],
+        fine(offset.size()),
+    )
+}
+
+/// The one instruction: move the tube so far, or leave it alone. Judged by the offset it would mend.
+fn correction(turn: &Turn, limit: Length, source: Source) -> Finding {
+    let (size, at) = (turn.run_out.offset.size(), turn.run_out.offset.at());
+    let seen = turn.run_out.offset_is_seen();
     let value = Value {
         amount: Amount::FineLength(size),
-        plus_minus: Some(Amount::FineLength(run_out.offset_plus_minus)),
-        sense: Some(Sense::MoveAwayFrom(run_out.offset.at())),
+        plus_minus: Some(Amount::FineLength(offset_doubt(turn))),
+        sense: Some(if seen { Sense::MoveAwayFrom(at) } else { Sense::LeaveAlone }),
     };
-    Finding::known(Name::Correction, value, Verdict::Figure).from(&[Source::LeastSquaresCircle])
+    circle_step(turn, Finding::known(Name::Correction, value, offset_verdict(turn, limit)))
+        .within(Amount::FineLength(limit), source)
+        .from(&[Source::LeastSquaresCircle])
 }
 
 /// Ovality and what no order explains, where the stations can tell them.
@@ -259,9 +279,10 @@ fn shape(turn: &Turn) -> Vec<Finding> {
     if let Some(oval) = turn.run_out.ovality {
         // The second order is as uncertain as the first: both are sums over the same readings.
         let seen = oval.size.base() > 3.0 * turn.run_out.offset_standard.base();
+        let doubt = if seen { turn.run_out.offset_plus_minus } else { turn.run_out.offset_circle };
         let value = Value {
             amount: Amount::FineLength(oval.size * 2.0),
-            plus_minus: Some(Amount::FineLength(turn.run_out.offset_plus_minus * 2.0)),
+            plus_minus: Some(Amount::FineLength(doubt * 2.0)),
             sense: Some(if seen { Sense::LobesAt(oval.at) } else { Sense::LeaveAlone }),
         };
         found.push(

@@ -49,12 +49,26 @@ fn face(state: State, finding: &Finding) -> Face {
     })
 }
 
+/// Which cards of a stage.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Part {
+    /// The one that says what to do.
+    First,
+    /// All others.
+    Rest,
+}
+
 /// The cards of a stage. Each stays in place while its numbers change, so an opened working stays open.
-pub fn cards(state: State, findings: Memo<Vec<Finding>>) -> AnyView {
-    let names: Memo<Vec<Name>> =
-        Memo::new(move |_| findings.with(|all| all.iter().map(|finding| finding.name).collect()));
+pub fn cards(state: State, findings: Memo<Vec<Finding>>, part: Part) -> AnyView {
+    let (class, from, most) = match part {
+        Part::First => ("cards first", 0, 1),
+        Part::Rest => ("cards", 1, usize::MAX),
+    };
+    let names: Memo<Vec<Name>> = Memo::new(move |_| {
+        findings.with(|all| all.iter().skip(from).take(most).map(|finding| finding.name).collect())
+    });
     let each = move || Some(all(names.get().into_iter().map(|name| card(state, findings, name))));
-    el("div").class("cards").slot(each).into()
+    el("div").class(class).slot(each).into()
 }
 
 fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {

@@ -98,35 +98,7 @@ fn turn_sign(state: State, entry: Entry) {
 
 /// The name a field has in the page, for labels, jumps and tests.
 pub fn field_id(entry: Entry) -> String {
-    match entry {
-        Entry::OldReading(i) => format!("old-{i}"),
-        Entry::WantedReading(i) => format!("wanted-{i}"),
-        Entry::SetPoint => "set-point".to_owned(),
-        Entry::TubeDiameter => "tube-diameter".to_owned(),
-        Entry::TubeWall => "tube-wall".to_owned(),
-        Entry::TopSpeed => "top-speed".to_owned(),
-        Entry::WeldLine => "weld-line".to_owned(),
-        Entry::FarWeldLine => "far-weld-line".to_owned(),
-        Entry::Kerf => "kerf".to_owned(),
-        Entry::RootGap => "root-gap".to_owned(),
-        Entry::Shrinkage => "shrinkage".to_owned(),
-        Entry::Spigot => "spigot".to_owned(),
-        Entry::Lift => "lift".to_owned(),
-        Entry::Span => "span".to_owned(),
-        Entry::FrontLevel => "front-level".to_owned(),
-        Entry::RearLevel => "rear-level".to_owned(),
-        Entry::PhaseLimit => "phase-limit".to_owned(),
-        Entry::OwnLimit => "own-limit".to_owned(),
-        Entry::StationAt(p, s) => format!("station-at-{p}-{s}"),
-        Entry::StationReading(p, s) => format!("station-{p}-{s}"),
-        Entry::Closing(p) => format!("closing-{p}"),
-        Entry::WeightMass(i) => format!("weight-mass-{i}"),
-        Entry::WeightClock(i) => format!("weight-clock-{i}"),
-        Entry::WeightDistance(i) => format!("weight-distance-{i}"),
-        Entry::WeightRadius(i) => format!("weight-radius-{i}"),
-        Entry::YokeTurned => "yoke-turned".to_owned(),
-        Entry::ShaftMass => "shaft-mass".to_owned(),
-    }
+    entry.name()
 }
 
 /// Enter goes on to the next field, as a hand on the bench wants it.

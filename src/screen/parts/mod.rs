@@ -10,7 +10,7 @@ mod notices;
 mod picture;
 
 pub use bar::{bar, rail};
-pub use card::{answer_strip, cards};
+pub use card::{Part, answer_strip, cards};
 pub use choice::{choice, segments};
 pub use element::{Element, all, either, el, key, slot, text};
 pub use field::{field, field_row, fields};

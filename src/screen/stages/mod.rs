@@ -9,7 +9,7 @@ mod weights;
 
 use leptos::prelude::*;
 
-use super::parts::{answer_strip, cards, el, text};
+use super::parts::{Part, answer_strip, cards, el, key, text};
 use super::state::State;
 use crate::sheet::{caution, stage_lead, stage_title};
 use crate::stage::{Finding, Stage, truing as truing_stage};
@@ -32,15 +32,21 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
     };
     let place = Stage::ALL.iter().position(|known| *known == stage).unwrap_or(0);
     let next = Stage::ALL.get(place + 1).copied();
-    let columns = el("div").class("columns").child(el("div").class("questions").child(questions)).child(
-        el("div").class("answers").attr("id", "answers").child(cards(state, findings)).child(pictures),
-    );
+    let answers = el("div")
+        .class("answers")
+        .attr("id", "answers")
+        .child(cards(state, findings, Part::First))
+        .child(pictures)
+        .child(cards(state, findings, Part::Rest));
+    let columns =
+        el("div").class("columns").child(el("div").class("questions").child(questions)).child(answers);
+    let save = key("plain", "Save this job as a file", move || state.save_file());
     let onward = next.map(|next| {
-        let link = el("a")
+        el("a")
             .class("button")
             .live("href", text(move || state.address(next)))
-            .text(format!("On to {}", stage_title(next)));
-        el("p").class("onward").child(link).into()
+            .text(format!("On to {}", stage_title(next)))
+            .into()
     });
     el("section")
         .class("stage")
@@ -49,7 +55,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
         .child(el("p").class("lead").text(stage_lead(stage)))
         .child(cautions(stage))
         .child(columns)
-        .children(onward)
+        .child(el("div").class("onward").child(save).children(onward))
         .child(answer_strip(state, findings))
         .into()
 }

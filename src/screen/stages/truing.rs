@@ -127,14 +127,14 @@ fn free_readings(state: State, pass: usize, count: usize) -> AnyView {
 
 /// The curve and the clock.
 pub fn pictures(state: State) -> AnyView {
-    all([
-        picture(
-            state,
-            "Readings round the clock in the dial's own lines: points read, thin line fitted, bold line the offset, faint lines earlier turns",
-            move |job| drawing::runout_curve(job, state.pass.get()),
-        ),
+    let clock =
         picture(state, "Tube from the rear: the high side, and which way to move it", move |job| {
             drawing::high_spot(job, state.pass.get())
-        }),
-    ])
+        });
+    let curve = picture(
+        state,
+        "Readings round the clock, in the dial's lines: points read, thin line fitted, bold line the offset, faint lines earlier turns",
+        move |job| drawing::runout_curve(job, state.pass.get()),
+    );
+    el("div").class("side-by-side").child(curve).child(clock).into()
 }
