@@ -11,11 +11,11 @@ use std::path::{Path, PathBuf};
 use serde_json::{Value, json};
 use shaftwright::job::{
     Dial, Display, Division, End, Entry, Job, LONGEST_NAME, LevelDivision, MOST_PASSES, MOST_READINGS,
-    MOST_STATIONS, MOST_WEIGHTS, Material, NotAJob, PassKind, PhaseMethod, RunOutLimit, Side, Stations,
-    WhirlShare, YokeAt, from_text, sample, to_text,
+    MOST_STATIONS, MOST_WEIGHTS, Material, NotAJob, Pass, PassKind, PhaseMethod, RunOutLimit, Side,
+    Stations, Typed, WeightRow, WhirlShare, YokeAt, from_text, to_text,
 };
 use shaftwright::quantity::Unit;
-use shaftwright::stage::{Stage, whole};
+use shaftwright::stage::{Answer, Stage, whole};
 
 fn fixtures() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/fixtures")
@@ -90,11 +90,12 @@ fn version_1_opens_and_says_what_it_said() {
 
 #[test]
 fn nothing_in_it_is_lost_by_saving_it_again() {
-    // A field added later may stand beside what was there; what was there stays word for word.
-    let before: Value = serde_json::from_str(&version_1()).unwrap();
+    // What is added later may stand beside what was there; what was there stays word for word.
+    let mut before: Value = serde_json::from_str(&version_1()).unwrap();
+    before.as_object_mut().unwrap().remove("shaftwright-job");
     let after: Value =
         serde_json::from_str(&to_text(&from_text(&version_1()).unwrap()).unwrap()).unwrap();
-    assert!(holds(&after["job"], &before["job"]), "{after}");
+    assert!(holds(&after, &before), "{after}");
 }
 
 /// Whether `whole` says everything that `part` says.
@@ -110,39 +111,130 @@ fn holds(whole: &Value, part: &Value) -> bool {
     }
 }
 
+/// A job's text with these groups in place of empty ones.
+fn with(groups: Value) -> Result<Job, NotAJob> {
+    let mut whole = json!({"shaftwright-job": 1, "name": "", "choices": {}, "turns": [], "counts": {}, "fields": {}});
+    for (name, group) in groups.as_object().unwrap() {
+        whole[name] = group.clone();
+    }
+    from_text(&whole.to_string())
+}
+
 #[test]
-fn fields_not_known_yet_and_fields_no_longer_known() {
-    let job = from_text(r#"{"shaftwright-job":1,"job":{}}"#).unwrap();
-    assert_eq!(job, Job::default());
-    let odd = r#"{"shaftwright-job":1,"paint":"red","job":{"name":"x","horn":{"text":"loud"}}}"#;
-    assert_eq!(from_text(odd).unwrap().name, "x");
+fn what_is_absent_is_empty_and_usual_and_what_stands_beside_is_passed_over() {
+    let job = with(json!({"paint": "red", "name": "x"})).unwrap();
+    assert_eq!(job.name, "x");
+    for entry in job.entries() {
+        assert_eq!(job.typed(entry).unwrap().text, "", "{entry:?}");
+    }
+    // All but the usual values is as in a new job.
+    let mut new = Job { name: "x".to_owned(), ..Job::default() };
+    new.entries().into_iter().for_each(|entry| new.put(entry, ""));
+    assert_eq!(job, new);
+}
+
+fn comes_back(job: &Job) {
+    assert_eq!(&from_text(&to_text(job).unwrap()).unwrap(), job);
+}
+
+#[test]
+fn a_usual_value_that_was_emptied_stays_empty() {
+    for display in [Display::Sixteenth, Display::Millimetre] {
+        let mut job = Job::new(display);
+        for entry in [Entry::Shrinkage, Entry::RootGap, Entry::PhaseLimit, Entry::YokeTurned] {
+            assert_ne!(job.typed(entry).unwrap().text, "", "{entry:?} has no usual value");
+            job.put(entry, "");
+            comes_back(&job);
+        }
+    }
+}
+
+#[test]
+fn an_emptied_field_leaves_nothing_behind() {
+    // By the rule of `Job::put`: an empty field takes the unit in force when it is typed into.
+    let mut job = Job::new(Display::Millimetre);
+    job.put(Entry::OldReading(0), "1455");
+    job.put(Entry::OldReading(0), "");
+    comes_back(&job);
+    job.put(Entry::Closing(0), "  ");
+    job.put(Entry::OldReading(1), " 1455.7 mm\t\"\u{0}");
+    comes_back(&job);
+}
+
+#[test]
+fn rows_without_text_stay() {
+    let mut job = Job::default();
+    job.measure.old.resize_with(MOST_READINGS, Typed::default);
+    job.measure.wanted.resize_with(1, Typed::default);
+    job.weights.rows.resize_with(4, WeightRow::default);
+    job.truing.passes.push(Pass::new(PassKind::Tacked, Stations::Free));
+    job.truing.passes[1].add_station();
+    // Twelve marks taken, then four shown: the other eight wait.
+    job.truing.passes.push(Pass::new(PassKind::Welded, Stations::Twelve));
+    job.truing.passes[2].set_stations(Stations::Four);
+    comes_back(&job);
+    job.put(Entry::StationReading(2, 10), "3");
+    job.put(Entry::StationAt(1, 2), "7:30");
+    job.put(Entry::WeightRadius(2), "40 mm");
+    comes_back(&job);
+}
+
+#[test]
+fn lists_reach_to_their_last_text_and_are_never_empty() {
+    let field = json!({"text": "1", "unit": "in"});
+    let job = with(json!({
+        "counts": {"old": 2, "weights": 0},
+        "turns": [{"stations": "Free", "marks": 0}, {"stations": "Twelve", "marks": 4}, {}],
+        "fields": {"old-4": field, "wanted-1": field, "station-at-0-1": field, "station-2-9": field},
+    }))
+    .unwrap();
+    let marks: Vec<_> =
+        job.truing.passes.iter().map(|pass| (pass.at.len(), pass.readings.len())).collect();
+    assert_eq!((job.measure.old.len(), job.measure.wanted.len(), job.weights.rows.len()), (5, 3, 1));
+    assert_eq!(marks, [(2, 2), (12, 12), (10, 10)]);
+    let none = with(json!({"counts": {"old": 0, "wanted": 0, "weights": 0}})).unwrap();
+    assert_eq!((none.measure.old.len(), none.measure.wanted.len(), none.weights.rows.len()), (1, 1, 1));
+    assert_eq!(none.truing.passes, [Pass::default()]);
+    // With nothing to read, the first reading is named as missing.
+    let Answer::Missing(needs) = &Stage::Measure.findings(&none)[0].answer else { panic!("{none:?}") };
+    assert!(!needs.is_empty());
 }
 
 #[test]
 fn damaged_files_are_told_apart() {
     let read = |name: &str| fs::read_to_string(fixtures().join("damaged").join(name)).unwrap();
     assert_eq!(from_text(&read("cut-short.json")), Err(NotAJob::OtherText));
-    for name in [
-        "unknown-unit.json",
-        "unknown-choice.json",
-        "number-for-text.json",
-        "no-job.json",
-        "null-job.json",
-        "half-a-field.json",
+    for (name, said) in [
+        ("unknown-unit.json", "unknown unit of tube-wall: cubit"),
+        ("unknown-choice.json", "unknown material: Oak"),
+        ("unknown-choice-name.json", "unknown choice: paint"),
+        ("unknown-field.json", "unknown field: horn"),
+        ("unknown-count.json", "unknown count: wheels"),
+        ("unknown-turn-kind.json", "unknown kind: Glued"),
+        ("unknown-turn-member.json", "unknown choice: marx"),
+        ("field-of-no-turn.json", "no such turn: closing-1"),
+        ("number-for-text.json", "no text or no unit: tube-wall"),
+        ("half-a-field.json", "no text or no unit: tube-wall"),
+        ("text-for-count.json", "not a count: old"),
+        ("list-for-turn.json", "not a group: turn"),
+        ("no-fields.json", "missing: fields"),
+        ("null-choices.json", "not a group: choices"),
     ] {
-        let Err(NotAJob::Damaged { detail }) = from_text(&read(name)) else {
-            panic!("{name}: {:?}", from_text(&read(name)))
-        };
-        assert!(!detail.is_empty(), "{name}");
+        let detail = said.to_owned();
+        assert_eq!(from_text(&read(name)), Err(NotAJob::Damaged { detail }), "{name}");
     }
+    // One field has one name: another spelling must not take its place.
+    let twice =
+        json!({"fields": {"old-1": {"text": "1", "unit": "in"}, "old-01": {"text": "2", "unit": "in"}}});
+    assert!(matches!(with(twice), Err(NotAJob::Damaged { .. })));
     for text in ["", "null", "[]", "7", "\"job\"", "{}", "{\"job\":{}}", "\u{feff}{}", "🔧"] {
         assert_eq!(from_text(text), Err(NotAJob::OtherText), "{text:?}");
     }
     for version in ["-1", "1.5", "\"1\"", "null", "99999999999"] {
-        let text = format!("{{\"shaftwright-job\":{version},\"job\":{{}}}}");
+        let text = format!("{{\"shaftwright-job\":{version},\"name\":\"\"}}");
         assert_eq!(from_text(&text), Err(NotAJob::OtherText), "{version}");
     }
-    let newer = r#"{"shaftwright-job":2,"job":"a form not thought of yet"}"#;
+    let newer = r#"{"shaftwright-job":2,"fields":"a form not thought of yet"}"#;
     assert_eq!(from_text(newer), Err(NotAJob::Newer { version: 2, known: 1 }));
 }
 
@@ -153,7 +245,7 @@ fn a_file_cut_off_anywhere_is_refused_and_one_byte_changed_never_stops_the_page(
         assert!(from_text(&text[..at]).is_err(), "cut off at {at}");
     }
     for (at, c) in text.char_indices().filter(|(_, c)| c.is_ascii()) {
-        for other in ['0', '"', '}', '-', 'e'] {
+        for other in ['0', '"', '}', '-', 'e', '9'] {
             let mut changed = text.clone();
             changed.replace_range(at..at + c.len_utf8(), &other.to_string());
             // It may still be a job; then it must be one that can be looked at and saved.
@@ -161,41 +253,47 @@ fn a_file_cut_off_anywhere_is_refused_and_one_byte_changed_never_stops_the_page(
                 && at % 16 == 0
             {
                 assert_eq!(whole(&job).stages.len(), Stage::ALL.len());
-                assert_eq!(from_text(&to_text(&job).unwrap()).unwrap(), job);
+                comes_back(&job);
             }
         }
     }
 }
 
-/// The sample job's text with one list or word made longer.
-fn swollen(change: impl Fn(&mut Value)) -> Result<Job, NotAJob> {
-    let mut whole: Value = serde_json::from_str(&to_text(&sample()).unwrap()).unwrap();
-    change(&mut whole["job"]);
-    from_text(&whole.to_string())
-}
-
 #[test]
 fn more_than_there_are_places_for_is_refused() {
     let field = json!({"text": "1", "unit": "in"});
-    let many = |count: usize| Value::Array(vec![field.clone(); count]);
-    let pass = |stations: &str, at: usize, readings: usize| json!({"stations": stations, "at": many(at), "readings": many(readings)});
+    let last = |name: &str, count: usize| json!({"fields": {format!("{name}-{}", count - 1): field}});
+    let marks =
+        |stations: &str, marks: usize| json!({"turns": [{"stations": stations, "marks": marks}]});
     for (fits, change) in [
-        (true, json!({"measure": {"old": many(MOST_READINGS)}})),
-        (false, json!({"measure": {"old": many(MOST_READINGS + 1)}})),
-        (false, json!({"measure": {"wanted": many(MOST_READINGS + 1)}})),
+        (
+            true,
+            json!({"counts": {"old": MOST_READINGS, "wanted": MOST_READINGS, "weights": MOST_WEIGHTS}}),
+        ),
+        (false, json!({"counts": {"old": MOST_READINGS + 1}})),
+        (false, json!({"counts": {"wanted": MOST_READINGS + 1}})),
+        (false, json!({"counts": {"weights": MOST_WEIGHTS + 1}})),
+        (false, json!({"counts": {"old": u64::MAX}})),
+        (true, last("old", MOST_READINGS)),
+        (false, last("old", MOST_READINGS + 1)),
+        (false, last("wanted", MOST_READINGS + 1)),
+        (false, last("wanted", usize::MAX)),
+        (true, last("weight-clock", MOST_WEIGHTS)),
+        (false, last("weight-clock", MOST_WEIGHTS + 1)),
+        (true, last("station-0", MOST_STATIONS)),
+        (false, last("station-0", MOST_STATIONS + 1)),
+        (false, last("station-at-0", MOST_STATIONS + 1)),
         (true, json!({"name": "é".repeat(LONGEST_NAME)})),
         (false, json!({"name": "é".repeat(LONGEST_NAME + 1)})),
-        (true, json!({"weights": {"rows": vec![json!({}); MOST_WEIGHTS]}})),
-        (false, json!({"weights": {"rows": vec![json!({}); MOST_WEIGHTS + 1]}})),
-        (true, json!({"truing": {"passes": vec![json!({}); MOST_PASSES]}})),
-        (false, json!({"truing": {"passes": vec![json!({}); MOST_PASSES + 1]}})),
-        (true, json!({"truing": {"passes": [pass("free", MOST_STATIONS, MOST_STATIONS)]}})),
-        (false, json!({"truing": {"passes": [pass("free", MOST_STATIONS + 1, MOST_STATIONS + 1)]}})),
-        (false, json!({"truing": {"passes": [pass("free", 3, 4)]}})),
-        (false, json!({"truing": {"passes": [pass("twelve", 8, 8)]}})),
+        (true, json!({"turns": vec![json!({}); MOST_PASSES]})),
+        (false, json!({"turns": vec![json!({}); MOST_PASSES + 1]})),
+        (true, marks("Free", MOST_STATIONS)),
+        (true, marks("Four", MOST_STATIONS)),
+        (false, marks("Free", MOST_STATIONS + 1)),
+        (false, marks("Twelve", usize::MAX)),
     ] {
-        let got = swollen(|job| *job = change.clone());
-        let refused = got == Err(NotAJob::TooMuch);
-        assert!(got.is_ok() == fits && refused != fits, "{change}: {got:?}");
+        let got = with(change.clone());
+        assert_eq!(got.is_ok(), fits, "{change}: {got:?}");
+        assert_eq!(got == Err(NotAJob::TooMuch), !fits, "{change}: {got:?}");
     }
 }

@@ -6,7 +6,7 @@
 use core::cell::RefCell;
 use std::collections::BTreeMap;
 
-use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value};
 
 use super::store::{Store, StoreError};
 use super::trouble::Trouble;
@@ -19,8 +19,12 @@ const BIN: &str = "shaftwright.bin.";
 const KEPT: &str = "shaftwright.kept.";
 const SETTING: &str = "shaftwright.setting.";
 
+// Of a job, in the index.
+const NAME: &str = "name";
+const CHANGED: &str = "changed";
+
 /// A job as listed.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Card {
     /// Its id: what its address says.
     pub id: String,
@@ -89,13 +93,12 @@ impl Shelf {
 
     /// The jobs on the shelf, latest first. Mends the index where it disagrees with the jobs.
     pub fn cards(&self) -> Vec<Card> {
-        let index: Vec<Card> =
-            self.read(INDEX).and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
+        let index = self.read(INDEX).and_then(|text| serde_json::from_str(&text).ok());
+        let index: Value = index.unwrap_or_default();
         let mut cards: Vec<Card> = Vec::new();
         for key in self.keys(JOB) {
             let Some(id) = key.strip_prefix(JOB) else { continue };
-            let known = index.iter().find(|card| card.id == id).cloned();
-            let card = known.unwrap_or_else(|| {
+            let card = listed(&index, id).unwrap_or_else(|| {
                 let name = self.read(&key).and_then(|text| from_text(&text).ok()).map(|job| job.name);
                 Card { name: name.unwrap_or_else(|| id.to_owned()), id: id.to_owned(), changed_ms: 0 }
             });
@@ -110,7 +113,14 @@ impl Shelf {
         let mut cards = self.cards();
         cards.retain(|known| known.id != card.id);
         cards.push(card);
-        let text = serde_json::to_string(&cards).unwrap_or_default();
+        let mut index = Map::new();
+        for card in cards {
+            let mut known = Map::new();
+            known.insert(NAME.to_owned(), card.name.into());
+            known.insert(CHANGED.to_owned(), card.changed_ms.into());
+            index.insert(card.id, known.into());
+        }
+        let text = serde_json::to_string(&Value::Object(index)).unwrap_or_default();
         self.write(INDEX, &text)
     }
 
@@ -278,6 +288,14 @@ impl Shelf {
     pub fn set_setting(&self, name: &str, value: &str) {
         let _ = self.write(&format!("{SETTING}{name}"), value);
     }
+}
+
+/// A job as the index has it. The index is a JSON value like a job on disk, so that no second way of
+/// reading goes into the page's first load.
+fn listed(index: &Value, id: &str) -> Option<Card> {
+    let known = index.get(id)?;
+    let name = known.get(NAME)?.as_str()?.to_owned();
+    Some(Card { id: id.to_owned(), name, changed_ms: known.get(CHANGED)?.as_u64()? })
 }
 
 /// A name with something behind it, still short enough.

@@ -1,24 +1,33 @@
 //! What is chosen rather than typed.
 
-use serde::{Deserialize, Serialize};
-
 use crate::quantity::{Denominator, LengthDisplay};
 
 /// A choice between a few named things.
 pub trait Choice: Copy + PartialEq + 'static {
     /// Every one, in the order in which they are offered.
     const ALL: &'static [Self];
+
+    /// Its name in a saved job.
+    fn code(self) -> &'static str;
+
+    /// The one with this name in a saved job.
+    fn from_code(code: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|item| item.code() == code)
+    }
 }
 
 macro_rules! choices {
     ($($(#[$about:meta])* $name:ident { $($(#[$item_about:meta])* $item:ident),+ $(,)? })+) => {$(
         $(#[$about])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
-        #[serde(rename_all = "kebab-case")]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
         pub enum $name { $($(#[$item_about])* $item),+ }
 
         impl Choice for $name {
             const ALL: &'static [Self] = &[$($name::$item),+];
+
+            fn code(self) -> &'static str {
+                match self { $($name::$item => stringify!($item)),+ }
+            }
         }
     )+};
 }

@@ -1,12 +1,23 @@
-//! The form on disk: JSON text with a version in front.
+//! The form on disk: JSON text with a version in front, then choices and fields by name.
 //!
 //! Every length is kept as typed text with its unit beside it, so the file needs no unit of its own.
-//! A field added later has a default and needs no new version; a field whose meaning changes does,
-//! and its old form then stays here and in tests/fixtures.
+//! Empty fields are not written and what is absent is empty; how long the lists are is written, so
+//! that rows without text stay. The text is read into JSON values of one type and from there by name:
+//! reading code of its own for every part of a job would be a good share of the page's first load.
+//!
+//! A name that is not known is never passed over: what cannot be read would be lost at the next
+//! saving. So whatever is added or changes its meaning raises the version, and an earlier page says
+//! that the file is newer; an earlier version's form then stays here and in tests/fixtures.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
+use serde_json::{Map, Value};
 
-use super::{Job, LONGEST_NAME, MOST_PASSES, MOST_READINGS, MOST_STATIONS, MOST_WEIGHTS};
+use super::name::{AnyChoice, choices};
+use super::{
+    Choice, Display, Entry, Job, LONGEST_NAME, MOST_PASSES, MOST_READINGS, MOST_STATIONS, MOST_WEIGHTS,
+    Pass, PassKind, Stations, Typed,
+};
+use crate::quantity::Unit;
 
 /// The version written now.
 const VERSION: u32 = 1;
@@ -32,89 +43,212 @@ pub enum NotAJob {
     TooMuch,
 }
 
-#[derive(Deserialize)]
-struct Head {
-    #[serde(rename = "shaftwright-job")]
-    version: u32,
-}
+/// What an object of the file holds.
+type Members = Map<String, Value>;
 
-#[derive(Deserialize)]
-struct Whole {
-    job: Job,
-}
-
+/// All that is written, in this order.
 #[derive(Serialize)]
-struct Written<'a> {
+struct Saved<'a> {
     #[serde(rename = "shaftwright-job")]
     version: u32,
-    job: &'a Job,
+    name: &'a str,
+    choices: Members,
+    turns: Vec<Value>,
+    counts: Members,
+    fields: Members,
 }
+
+// Names that are written and read.
+const HEAD: &str = "shaftwright-job";
+const OLD: &str = "old";
+const WANTED: &str = "wanted";
+const WEIGHTS: &str = "weights";
+const KIND: &str = "kind";
+const STATIONS: &str = "stations";
+const MARKS: &str = "marks";
+const TEXT: &str = "text";
+const UNIT: &str = "unit";
 
 /// The text of a job; `None` where it cannot be written, which no job of text and choices can cause.
 pub fn to_text(job: &Job) -> Option<String> {
-    serde_json::to_string(&Written { version: VERSION, job }).ok()
+    let mut saved = Saved {
+        version: VERSION,
+        name: &job.name,
+        choices: Members::new(),
+        turns: Vec::new(),
+        counts: Members::new(),
+        fields: Members::new(),
+    };
+    // A copy, since the one list of the choices is a list of places to change.
+    for (name, choice) in choices(&mut job.clone()) {
+        put(&mut saved.choices, name, choice.code().into());
+    }
+    for pass in &job.truing.passes {
+        let mut turn = Members::new();
+        put(&mut turn, KIND, Choice::code(pass.kind).into());
+        put(&mut turn, STATIONS, Choice::code(pass.stations).into());
+        put(&mut turn, MARKS, pass.readings.len().into());
+        saved.turns.push(turn.into());
+    }
+    put(&mut saved.counts, OLD, job.measure.old.len().into());
+    put(&mut saved.counts, WANTED, job.measure.wanted.len().into());
+    put(&mut saved.counts, WEIGHTS, job.weights.rows.len().into());
+    for entry in job.entries() {
+        if let Some(typed) = job.typed(entry).filter(|typed| !typed.text.is_empty()) {
+            let mut field = Members::new();
+            put(&mut field, TEXT, typed.text.as_str().into());
+            put(&mut field, UNIT, typed.unit.symbol().into());
+            put(&mut saved.fields, &entry.name(), field.into());
+        }
+    }
+    serde_json::to_string(&saved).ok()
 }
 
-/// The job in a text.
+fn put(members: &mut Members, name: &str, value: Value) {
+    members.insert(name.to_owned(), value);
+}
+
+/// The job in a text. A choice or count that is missing is the usual one; a whole group that is
+/// missing is damage, since its name may be what is damaged.
 ///
 /// # Errors
 /// [`NotAJob`]; the text is left to the caller, who keeps it.
 pub fn from_text(text: &str) -> Result<Job, NotAJob> {
-    let head: Head = serde_json::from_str(text).map_err(|_| NotAJob::OtherText)?;
-    if head.version > VERSION {
-        return Err(NotAJob::Newer { version: head.version, known: VERSION });
+    let whole: Value = serde_json::from_str(text).map_err(|_| NotAJob::OtherText)?;
+    let version = whole.get(HEAD).and_then(Value::as_u64).and_then(|version| version.try_into().ok());
+    let version: u32 = version.ok_or(NotAJob::OtherText)?;
+    if version > VERSION {
+        return Err(NotAJob::Newer { version, known: VERSION });
     }
-    let whole: Whole =
-        serde_json::from_str(text).map_err(|error| NotAJob::Damaged { detail: error.to_string() })?;
-    if fits(&whole.job) { Ok(whole.job) } else { Err(NotAJob::TooMuch) }
+    let group = |name: &str| whole.get(name).ok_or_else(|| damaged("missing", name));
+    let mut job = Job::blank(Display::default());
+    job.name = group("name")?.as_str().ok_or_else(|| damaged("not a text", "name"))?.to_owned();
+    if job.name.chars().count() > LONGEST_NAME {
+        return Err(NotAJob::TooMuch);
+    }
+    let mut places = choices(&mut job);
+    for (name, code) in members(group("choices")?, "choices")? {
+        choose(&mut places, name, code)?;
+    }
+    read_turns(&mut job, group("turns")?)?;
+    for (name, count) in members(group("counts")?, "counts")? {
+        let count = number(count).ok_or_else(|| damaged("not a count", name))?;
+        match name.as_str() {
+            OLD => resize(&mut job.measure.old, count, MOST_READINGS),
+            WANTED => resize(&mut job.measure.wanted, count, MOST_READINGS),
+            WEIGHTS => resize(&mut job.weights.rows, count, MOST_WEIGHTS),
+            _ => Err(damaged("unknown count", name)),
+        }?;
+    }
+    for (name, field) in members(group("fields")?, "fields")? {
+        read_field(&mut job, name, field)?;
+    }
+    Ok(job)
 }
 
-/// A file from elsewhere may hold anything; more than the places there are would make a page no one
-/// can use.
-fn fits(job: &Job) -> bool {
-    let pass_fits = |pass: &super::Pass| {
-        pass.readings.len() <= MOST_STATIONS
-            && pass.at.len() == pass.readings.len()
-            && pass.stations.fixed_count().is_none_or(|count| count <= pass.readings.len())
-    };
-    job.name.chars().count() <= LONGEST_NAME
-        && job.measure.old.len() <= MOST_READINGS
-        && job.measure.wanted.len() <= MOST_READINGS
-        && job.truing.passes.len() <= MOST_PASSES
-        && job.truing.passes.iter().all(pass_fits)
-        && job.weights.rows.len() <= MOST_WEIGHTS
+fn choose(
+    places: &mut [(&'static str, &mut dyn AnyChoice)],
+    name: &str,
+    code: &Value,
+) -> Result<(), NotAJob> {
+    let place = places.iter_mut().find(|(known, _)| *known == name);
+    let (_, place) = place.ok_or_else(|| damaged("unknown choice", name))?;
+    let code = code.as_str().ok_or_else(|| damaged("not a text", name))?;
+    if place.take(code) { Ok(()) } else { Err(damaged(&format!("unknown {name}"), code)) }
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::job::sample;
+fn read_turns(job: &mut Job, turns: &Value) -> Result<(), NotAJob> {
+    let turns = turns.as_array().ok_or_else(|| damaged("not a list", "turns"))?;
+    if turns.len() > MOST_PASSES {
+        return Err(NotAJob::TooMuch);
+    }
+    // Without any, the one empty turn of an empty job stays: there is always one to fill in.
+    if !turns.is_empty() {
+        job.truing.passes.clear();
+    }
+    for turn in turns {
+        job.truing.passes.push(read_turn(turn)?);
+    }
+    Ok(())
+}
 
-    #[test]
-    fn a_job_comes_back() {
-        // Round trip, no outside value.
-        for job in [Job::default(), sample()] {
-            let text = to_text(&job).unwrap();
-            assert_eq!(from_text(&text).unwrap(), job);
+fn read_turn(turn: &Value) -> Result<Pass, NotAJob> {
+    let (mut kind, mut stations, mut marks) = (PassKind::default(), Stations::default(), None);
+    let mut places: [(_, &mut dyn AnyChoice); 2] = [(KIND, &mut kind), (STATIONS, &mut stations)];
+    for (name, value) in members(turn, "turn")? {
+        if name == MARKS {
+            marks = Some(number(value).ok_or_else(|| damaged("not a count", name))?);
+        } else {
+            choose(&mut places, name, value)?;
         }
     }
+    let mut pass = Pass::new(kind, stations);
+    // Readings of a finer division wait behind a coarser one; there are never fewer than are shown.
+    let marks = marks.unwrap_or(pass.readings.len()).max(stations.fixed_count().unwrap_or(1));
+    resize(&mut pass.readings, marks, MOST_STATIONS)?;
+    resize(&mut pass.at, marks, MOST_STATIONS)?;
+    Ok(pass)
+}
 
-    #[test]
-    fn what_is_not_a_job() {
-        assert_eq!(from_text("gearbox"), Err(NotAJob::OtherText));
-        assert_eq!(from_text("{}"), Err(NotAJob::OtherText));
-        assert_eq!(
-            from_text(r#"{"shaftwright-job":2,"job":{}}"#),
-            Err(NotAJob::Newer { version: 2, known: 1 })
-        );
-        let bad_unit = r#"{"shaftwright-job":1,"job":{"tube":{"wall":{"text":"3","unit":"cubit"}}}}"#;
-        assert!(matches!(from_text(bad_unit), Err(NotAJob::Damaged { .. })));
+fn read_field(job: &mut Job, name: &str, field: &Value) -> Result<(), NotAJob> {
+    let entry = Entry::from_name(name).ok_or_else(|| damaged("unknown field", name))?;
+    let part = |part: &str| field.get(part).and_then(Value::as_str);
+    let (Some(text), Some(symbol)) = (part(TEXT), part(UNIT)) else {
+        return Err(damaged("no text or no unit", name));
+    };
+    let unit = Unit::from_symbol(symbol);
+    let unit = unit.ok_or_else(|| damaged(&format!("unknown unit of {name}"), symbol))?;
+    make_room(job, entry)?;
+    let slot = job.slot(entry).ok_or_else(|| damaged("no such turn", name))?;
+    if !text.is_empty() {
+        *slot = Typed { text: text.to_owned(), unit };
     }
+    Ok(())
+}
 
-    #[test]
-    fn too_much_is_refused() {
-        let mut job = Job::default();
-        job.measure.old.resize_with(500, Default::default);
-        assert_eq!(from_text(&to_text(&job).unwrap()), Err(NotAJob::TooMuch));
+/// A count; one past every limit stays past it where numbers are shorter.
+fn number(value: &Value) -> Option<usize> {
+    value.as_u64().map(|count| count.try_into().unwrap_or(usize::MAX))
+}
+
+fn members<'a>(value: &'a Value, name: &str) -> Result<&'a Members, NotAJob> {
+    value.as_object().ok_or_else(|| damaged("not a group", name))
+}
+
+/// Gives a list its length. A list without a row could not be filled in, nor named as empty.
+fn resize<T: Default>(list: &mut Vec<T>, count: usize, most: usize) -> Result<(), NotAJob> {
+    // A file from elsewhere may hold anything; more than the places there are would make a page no
+    // one can use.
+    if count > most {
+        return Err(NotAJob::TooMuch);
     }
+    list.resize_with(count.max(1), T::default);
+    Ok(())
+}
+
+/// Lengthens the list that a field is in until it has the field's row.
+fn make_room(job: &mut Job, entry: Entry) -> Result<(), NotAJob> {
+    fn reach<T: Default>(list: &mut Vec<T>, row: usize, most: usize) -> Result<(), NotAJob> {
+        resize(list, list.len().max(row.saturating_add(1)), most)
+    }
+    match entry {
+        Entry::OldReading(row) => reach(&mut job.measure.old, row, MOST_READINGS),
+        Entry::WantedReading(row) => reach(&mut job.measure.wanted, row, MOST_READINGS),
+        Entry::WeightMass(row)
+        | Entry::WeightClock(row)
+        | Entry::WeightDistance(row)
+        | Entry::WeightRadius(row) => reach(&mut job.weights.rows, row, MOST_WEIGHTS),
+        Entry::StationAt(turn, station) | Entry::StationReading(turn, station) => {
+            let Some(pass) = job.truing.passes.get_mut(turn) else { return Ok(()) };
+            reach(&mut pass.at, station, MOST_STATIONS)?;
+            reach(&mut pass.readings, station, MOST_STATIONS)
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Damage, and where. A file from elsewhere may hold names of any length.
+fn damaged(what: &str, name: &str) -> NotAJob {
+    let short = |text: &str| text.chars().take(40).collect::<String>();
+    NotAJob::Damaged { detail: format!("{}: {}", short(what), short(name)) }
 }

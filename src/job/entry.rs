@@ -4,63 +4,102 @@
 use super::{Dial, Job, Typed};
 use crate::quantity::Unit;
 
-/// A field that is typed into.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Entry {
-    /// A reading of the old length.
-    OldReading(usize),
-    /// A reading of the wanted distance.
-    WantedReading(usize),
-    /// Slip yoke drawn out from bottomed.
-    SetPoint,
-    /// Tube diameter.
-    TubeDiameter,
-    /// Tube wall.
-    TubeWall,
-    /// Top speed of the shaft.
-    TopSpeed,
-    /// Old weld line from the far datum.
-    WeldLine,
-    /// Weld line at the far end from the far datum.
-    FarWeldLine,
-    /// Kerf.
-    Kerf,
-    /// Root gap.
-    RootGap,
-    /// Weld shrinkage.
-    Shrinkage,
-    /// Spigot length.
-    Spigot,
-    /// Lift under one ear.
-    Lift,
-    /// Span between the ears.
-    Span,
-    /// Level across the front yoke.
-    FrontLevel,
-    /// Level across the rear yoke.
-    RearLevel,
-    /// Most turn of the yokes allowed.
-    PhaseLimit,
-    /// The mechanic's own limit of the total reading.
-    OwnLimit,
-    /// Place of a free station: pass, station.
-    StationAt(usize, usize),
-    /// Reading at a station: pass, station.
-    StationReading(usize, usize),
-    /// First station read again: pass.
-    Closing(usize),
-    /// Mass of a weight.
-    WeightMass(usize),
-    /// Clock position of a weight.
-    WeightClock(usize),
-    /// Distance of a weight from the far datum.
-    WeightDistance(usize),
-    /// Radius of a weight.
-    WeightRadius(usize),
-    /// Turn of the cut end's yoke against its witness mark.
-    YokeTurned,
-    /// Mass of the whole shaft.
-    ShaftMass,
+/// One list of the fields and their names, so that no field can be without a name or a number.
+macro_rules! entries {
+    (
+        single { $($(#[$about:meta])* $single:ident = $single_name:literal,)+ }
+        of_row { $($(#[$row_about:meta])* $row:ident = $row_name:literal,)+ }
+        of_turn { $($(#[$mark_about:meta])* $mark:ident = $mark_name:literal,)+ }
+    ) => {
+        /// A field that is typed into.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        pub enum Entry {
+            $($(#[$about])* $single,)+
+            $($(#[$row_about])* $row(usize),)+
+            $($(#[$mark_about])* $mark(usize, usize),)+
+        }
+
+        impl Entry {
+            /// Each kind of field by name, the first of its list.
+            pub(super) const KINDS: &[(&str, Entry)] = &[
+                $(($single_name, Entry::$single),)+
+                $(($row_name, Entry::$row(0)),)+
+                $(($mark_name, Entry::$mark(0, 0)),)+
+            ];
+
+            /// Its numbers: row, or turn and station.
+            pub(super) fn numbers(&mut self) -> [Option<&mut usize>; 2] {
+                match self {
+                    $(Entry::$single)|+ => [None, None],
+                    $(Entry::$row(row))|+ => [Some(row), None],
+                    $(Entry::$mark(turn, station))|+ => [Some(turn), Some(station)],
+                }
+            }
+        }
+    };
+}
+
+entries! {
+    single {
+        /// Slip yoke drawn out from bottomed.
+        SetPoint = "set-point",
+        /// Tube diameter.
+        TubeDiameter = "tube-diameter",
+        /// Tube wall.
+        TubeWall = "tube-wall",
+        /// Top speed of the shaft.
+        TopSpeed = "top-speed",
+        /// Old weld line from the far datum.
+        WeldLine = "weld-line",
+        /// Weld line at the far end from the far datum.
+        FarWeldLine = "far-weld-line",
+        /// Kerf.
+        Kerf = "kerf",
+        /// Root gap.
+        RootGap = "root-gap",
+        /// Weld shrinkage.
+        Shrinkage = "shrinkage",
+        /// Spigot length.
+        Spigot = "spigot",
+        /// Lift under one ear.
+        Lift = "lift",
+        /// Span between the ears.
+        Span = "span",
+        /// Level across the front yoke.
+        FrontLevel = "front-level",
+        /// Level across the rear yoke.
+        RearLevel = "rear-level",
+        /// Most turn of the yokes allowed.
+        PhaseLimit = "phase-limit",
+        /// The mechanic's own limit of the total reading.
+        OwnLimit = "own-limit",
+        /// Turn of the cut end's yoke against its witness mark.
+        YokeTurned = "yoke-turned",
+        /// Mass of the whole shaft.
+        ShaftMass = "shaft-mass",
+    }
+    of_row {
+        /// A reading of the old length.
+        OldReading = "old",
+        /// A reading of the wanted distance.
+        WantedReading = "wanted",
+        /// First station read again: pass.
+        Closing = "closing",
+        /// Mass of a weight.
+        WeightMass = "weight-mass",
+        /// Clock position of a weight.
+        WeightClock = "weight-clock",
+        /// Distance of a weight from the far datum.
+        WeightDistance = "weight-distance",
+        /// Radius of a weight.
+        WeightRadius = "weight-radius",
+    }
+    of_turn {
+        /// Place of a free station: pass, station.
+        StationAt = "station-at",
+        /// Reading at a station: pass, station.
+        StationReading = "station",
+    }
 }
 
 /// One table for reading and for writing, so that the two can never point to different places.

@@ -1,0 +1,208 @@
+//! The names of fields and of choices: what a saved job calls them, and the page its fields.
+
+use super::{Choice, Entry, Job};
+
+impl Entry {
+    /// Its name: `tube-wall`, `old-0`, or `station-0-3` for the fourth station of the first turn.
+    pub fn name(self) -> String {
+        let mut first = self;
+        let numbers = first.numbers().map(|number| number.map(core::mem::take));
+        let kind = Entry::KINDS.iter().find(|(_, entry)| *entry == first);
+        let mut name = kind.map_or(String::new(), |(name, _)| (*name).to_owned());
+        for number in numbers.into_iter().flatten() {
+            name.push('-');
+            name.push_str(&number.to_string());
+        }
+        name
+    }
+
+    /// The field with this name, whether or not a job has it.
+    pub fn from_name(name: &str) -> Option<Entry> {
+        let read = |(word, first): &(&str, Entry)| {
+            let (mut entry, mut rest) = (*first, name.strip_prefix(word)?);
+            for place in entry.numbers().into_iter().flatten() {
+                let number = rest.strip_prefix('-')?;
+                let end = number.find('-').unwrap_or(number.len());
+                *place = number.get(..end)?.parse().ok()?;
+                rest = number.get(end..)?;
+            }
+            rest.is_empty().then_some(entry)
+        };
+        // One name a field: `old-01` must not stand beside `old-1` and take its place.
+        Entry::KINDS.iter().find_map(read).filter(|entry| entry.name() == name)
+    }
+
+    /// The same kind of field with other numbers.
+    fn at(mut self, numbers: [usize; 2]) -> Entry {
+        for (place, number) in self.numbers().into_iter().flatten().zip(numbers) {
+            *place = number;
+        }
+        self
+    }
+}
+
+impl Job {
+    /// Every field there is in this job.
+    pub fn entries(&self) -> Vec<Entry> {
+        let mut all = Vec::new();
+        for (_, mut first) in Entry::KINDS.iter().copied() {
+            match first.numbers() {
+                [None, _] => all.push(first),
+                [_, None] => self.go_on(&mut all, |row| first.at([row, 0])),
+                _ => {
+                    for turn in 0..self.truing.passes.len() {
+                        self.go_on(&mut all, |station| first.at([turn, station]));
+                    }
+                }
+            }
+        }
+        all
+    }
+
+    /// The fields of a list, as far as it goes.
+    fn go_on(&self, all: &mut Vec<Entry>, entry: impl Fn(usize) -> Entry) {
+        all.extend((0..).map(entry).take_while(|entry| self.typed(*entry).is_some()));
+    }
+}
+
+/// A choice of any kind, by name.
+pub(super) trait AnyChoice {
+    /// Its name.
+    fn code(&self) -> &'static str;
+    /// Takes the one with this name; false where there is none.
+    fn take(&mut self, code: &str) -> bool;
+}
+
+impl<C: Choice> AnyChoice for C {
+    fn code(&self) -> &'static str {
+        Choice::code(*self)
+    }
+
+    fn take(&mut self, code: &str) -> bool {
+        C::from_code(code).map(|choice| *self = choice).is_some()
+    }
+}
+
+/// Every choice of a job outside its turns: one list for reading and for writing.
+pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 11] {
+    [
+        ("display", &mut job.display),
+        ("material", &mut job.tube.material),
+        ("division", &mut job.measure.division),
+        ("yoke-at", &mut job.measure.yoke_at),
+        ("whirl-share", &mut job.check.whirl_share),
+        ("cut-end", &mut job.cut.end),
+        ("phase-method", &mut job.phase.method),
+        ("lifted-ear", &mut job.phase.lifted),
+        ("level-division", &mut job.phase.level_division),
+        ("dial", &mut job.truing.dial),
+        ("run-out-limit", &mut job.truing.limit),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::{Pass, PassKind, Stations, from_text, sample, to_text};
+
+    #[test]
+    fn every_field_has_its_own_name_and_comes_back_by_it() {
+        // Round trip, no outside value.
+        let mut job = sample();
+        job.truing.passes.push(Pass::new(PassKind::Welded, Stations::Twelve));
+        let all = job.entries();
+        for (at, entry) in all.iter().enumerate() {
+            assert!(job.typed(*entry).is_some());
+            assert_eq!(Entry::from_name(&entry.name()), Some(*entry), "{}", entry.name());
+            assert!(!all[..at].contains(entry));
+        }
+        for (name, first) in Entry::KINDS {
+            assert!(all.contains(first), "{name}");
+            let far = first.at([10, 2345]);
+            assert_eq!(Entry::from_name(&far.name()), Some(far));
+        }
+        // 18 single, 3 + 3 readings, 4 for each of 2 weights, 4 turns' closings, 2 a station.
+        assert_eq!(all.len(), 18 + 6 + 8 + 4 + 2 * (3 * 8 + 12));
+    }
+
+    #[test]
+    fn names_stay_as_they_are() {
+        // By definition: saved jobs and the page's own addresses of fields hold them.
+        for (entry, name) in [
+            (Entry::OldReading(0), "old-0"),
+            (Entry::WantedReading(11), "wanted-11"),
+            (Entry::SetPoint, "set-point"),
+            (Entry::TubeDiameter, "tube-diameter"),
+            (Entry::TubeWall, "tube-wall"),
+            (Entry::TopSpeed, "top-speed"),
+            (Entry::WeldLine, "weld-line"),
+            (Entry::FarWeldLine, "far-weld-line"),
+            (Entry::Kerf, "kerf"),
+            (Entry::RootGap, "root-gap"),
+            (Entry::Shrinkage, "shrinkage"),
+            (Entry::Spigot, "spigot"),
+            (Entry::Lift, "lift"),
+            (Entry::Span, "span"),
+            (Entry::FrontLevel, "front-level"),
+            (Entry::RearLevel, "rear-level"),
+            (Entry::PhaseLimit, "phase-limit"),
+            (Entry::OwnLimit, "own-limit"),
+            (Entry::StationAt(1, 35), "station-at-1-35"),
+            (Entry::StationReading(0, 3), "station-0-3"),
+            (Entry::Closing(2), "closing-2"),
+            (Entry::WeightMass(0), "weight-mass-0"),
+            (Entry::WeightClock(1), "weight-clock-1"),
+            (Entry::WeightDistance(2), "weight-distance-2"),
+            (Entry::WeightRadius(23), "weight-radius-23"),
+            (Entry::YokeTurned, "yoke-turned"),
+            (Entry::ShaftMass, "shaft-mass"),
+        ] {
+            assert_eq!(entry.name(), name);
+            assert_eq!(Entry::from_name(name), Some(entry));
+        }
+    }
+
+    #[test]
+    fn what_is_no_name() {
+        for name in [
+            "",
+            "-",
+            "old",
+            "old-",
+            "old-x",
+            "old--1",
+            "old-+1",
+            "old-01",
+            "old-1-",
+            "old-1-2",
+            "old 1",
+            "kerf-0",
+            "Kerf",
+            "station-1",
+            "station-at-1",
+            "station-0-",
+            "station--0",
+            "station-1-2-3",
+            "old-99999999999999999999999",
+            "horn",
+        ] {
+            assert_eq!(Entry::from_name(name), None, "{name:?}");
+        }
+    }
+
+    #[test]
+    fn every_choice_comes_back() {
+        // Round trip: each choice at each place that has it.
+        for place in 0..choices(&mut Job::default()).len() {
+            for code in
+                ["Millimetre", "Aluminium", "Fiftieth", "Bottomed", "Light", "Front", "Left", "Own"]
+            {
+                let mut job = Job::default();
+                if choices(&mut job)[place].1.take(code) {
+                    assert_eq!(choices(&mut job)[place].1.code(), code);
+                    assert_eq!(from_text(&to_text(&job).unwrap()).unwrap(), job);
+                }
+            }
+        }
+    }
+}
