@@ -73,7 +73,7 @@ fn job_row(state: State, card: Card) -> AnyView {
     el("article")
         .class("job")
         .slot(heading)
-        .children(when.map(|when| el("p").class("small").text(when).into()))
+        .children(when.map(|when| el("p").class("small").text(&when).into()))
         .child(actions)
         .into()
 }
@@ -84,13 +84,13 @@ fn link(id: &str, name: RwSignal<String>) -> AnyView {
         if name.trim().is_empty() { "(no name)".to_owned() } else { name }
     };
     let address = format!("#/{id}/{}", Stage::Measure.slug());
-    el("a").class("job-link").attr("href", address).words(text(shown)).into()
+    el("a").class("job-link").attr("href", &address).words(text(shown)).into()
 }
 
 fn rename(name: RwSignal<String>, finish: impl Fn() + Copy + 'static) -> AnyView {
     let input = el("input")
         .attr("type", "text")
-        .attr("maxlength", LONGEST_NAME.to_string())
+        .attr("maxlength", &LONGEST_NAME.to_string())
         .prop("value", name.into())
         .on("input", move |event| name.set(event_target_value(&event)))
         .on("change", move |_| finish());
@@ -103,7 +103,7 @@ fn rename(name: RwSignal<String>, finish: impl Fn() + Copy + 'static) -> AnyView
 
 /// A folded list with a title.
 fn folded(title: String, items: Vec<AnyView>) -> Element {
-    el("details").class("bin").child(el("summary").text(title)).child(el("ul").children(items))
+    el("details").class("bin").child(el("summary").text(&title)).child(el("ul").children(items))
 }
 
 /// Jobs in the bin.
@@ -116,7 +116,7 @@ fn bin(state: State) -> Option<AnyView> {
     let row = |card: Card| {
         let id = card.id;
         let back = key("", "Put back", move || state.put_back(&id));
-        el("li").child(el("span").text(card.name)).child(back).into()
+        el("li").child(el("span").text(&card.name)).child(back).into()
     };
     let empty = move || {
         state.with_shelf(Shelf::empty_bin);
@@ -143,7 +143,7 @@ fn kept(state: State) -> Option<AnyView> {
         };
         let save = move || browser::save_file("unreadable-job.txt", &kept.text);
         el("li")
-            .child(el("span").text(kept.key))
+            .child(el("span").text(&kept.key))
             .child(key("", "Save its text", save))
             .child(key("", "Forget it", forget))
             .into()

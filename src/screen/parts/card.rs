@@ -88,8 +88,8 @@ fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {
         .child(el("span").words(text(move || face.with(|face| face.word.to_owned()))));
     el("article")
         .class("card")
-        .attr("data-name", format!("{name:?}"))
-        .child(el("h2").text(title(name)))
+        .attr("data-name", &format!("{name:?}"))
+        .child(el("h2").text(&title(name)))
         .child(verdict)
         .child(line("value", part(|face| face.value.clone())))
         .child(line("doubt", part(|face| face.plus_minus.clone())))
@@ -107,7 +107,7 @@ fn needs_list(needs: Vec<(Entry, String)>) -> Option<AnyView> {
     }
     let items = needs
         .into_iter()
-        .map(|(entry, words)| el("li").child(key("need", words, move || jump_to(entry))).into());
+        .map(|(entry, words)| el("li").child(key("need", &words, move || jump_to(entry))).into());
     let list = el("ul").children(items.collect::<Vec<AnyView>>());
     Some(el("div").class("needs").child(el("p").text("Still needed:")).child(list).into())
 }
@@ -142,7 +142,7 @@ fn working_lines(state: State, face: Memo<Face>) -> AnyView {
     let (steps, sources) = face.with(|face| (face.steps.clone(), face.sources.clone()));
     let steps = steps.iter().map(|step| {
         let line = working(step, display);
-        el("li").child(el("span").text(line.law)).child(el("code").text(line.numbers)).into()
+        el("li").child(el("span").text(line.law)).child(el("code").text(&line.numbers)).into()
     });
     let sources = sources.into_iter().map(|words| el("li").text(words).into());
     all([

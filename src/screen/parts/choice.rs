@@ -35,7 +35,7 @@ pub fn labelled(
 ) -> AnyView {
     let at = Memo::new(move |_| at());
     let options = words.into_iter().enumerate().map(|(i, word)| {
-        let option = el("option").attr("value", i.to_string()).text(word);
+        let option = el("option").attr("value", &i.to_string()).text(word);
         // Said in the markup too: the property below is set before the options are there.
         if at.get_untracked() == i { option.attr("selected", "").into() } else { option.into() }
     });
@@ -59,7 +59,7 @@ pub fn segments(
     set: impl Fn(usize) + Copy + 'static,
 ) -> AnyView {
     let keys = words.into_iter().enumerate().map(|(i, word)| {
-        key("", word, move || set(i))
+        key("", &word, move || set(i))
             .live("aria-pressed", either(move || at.get() == i, "true", "false"))
             .into()
     });

@@ -12,16 +12,20 @@ use leptos::tachys::html::element::custom;
 use leptos::tachys::html::property::prop;
 use web_sys::Event;
 
-/// An element in the making.
-pub struct Element {
+/// An element in the making. Boxed, and its steps kept from being inlined, so that each step of a
+/// chain is one short call: the chains are many.
+pub struct Element(Box<Parts>);
+
+struct Parts {
     tag: &'static str,
     attributes: Vec<AnyAttribute>,
     children: Vec<AnyView>,
 }
 
 /// Begins an element.
-pub const fn el(tag: &'static str) -> Element {
-    Element { tag, attributes: Vec::new(), children: Vec::new() }
+#[inline(never)]
+pub fn el(tag: &'static str) -> Element {
+    Element(Box::new(Parts { tag, attributes: Vec::new(), children: Vec::new() }))
 }
 
 impl Element {
@@ -31,51 +35,63 @@ impl Element {
     }
 
     /// An attribute that never changes.
-    pub fn attr(mut self, key: &'static str, value: impl Into<String>) -> Self {
-        self.attributes.push(custom_attribute(key, value.into()).into_any_attr());
+    #[inline(never)]
+    pub fn attr(mut self, key: &'static str, value: &str) -> Self {
+        self.0.attributes.push(custom_attribute(key, value.to_owned()).into_any_attr());
         self
     }
 
     /// An attribute that follows the job.
+    #[inline(never)]
     pub fn live(mut self, key: &'static str, value: Signal<String>) -> Self {
-        self.attributes.push(custom_attribute(key, value).into_any_attr());
+        self.0.attributes.push(custom_attribute(key, value).into_any_attr());
         self
     }
 
     /// A property, such as what stands in an input, that follows the job.
+    #[inline(never)]
     pub fn prop(mut self, key: &'static str, value: Signal<String>) -> Self {
-        self.attributes.push(prop(key, value).into_any_attr());
+        self.0.attributes.push(prop(key, value).into_any_attr());
         self
     }
 
     /// What to do on an event.
-    pub fn on(mut self, event: &'static str, act: impl FnMut(Event) + 'static) -> Self {
-        let act: Box<dyn FnMut(Event)> = Box::new(act);
-        self.attributes.push(on(Custom::<Event>::new(event), act).into_any_attr());
+    pub fn on(self, event: &'static str, act: impl FnMut(Event) + 'static) -> Self {
+        self.listen(event, Box::new(act))
+    }
+
+    #[inline(never)]
+    fn listen(mut self, event: &'static str, act: Box<dyn FnMut(Event)>) -> Self {
+        self.0.attributes.push(on(Custom::<Event>::new(event), act).into_any_attr());
         self
     }
 
     /// Text that never changes.
-    pub fn text(mut self, words: impl Into<String>) -> Self {
-        self.children.push(words.into().into_any());
-        self
+    #[inline(never)]
+    pub fn text(self, words: &str) -> Self {
+        self.with(words.to_owned().into_any())
     }
 
     /// Text that follows the job.
-    pub fn words(mut self, words: Signal<String>) -> Self {
-        self.children.push(words.into_any());
-        self
+    #[inline(never)]
+    pub fn words(self, words: Signal<String>) -> Self {
+        self.with(words.into_any())
     }
 
     /// An element or any other part within.
-    pub fn child(mut self, child: impl Into<AnyView>) -> Self {
-        self.children.push(child.into());
+    pub fn child(self, child: impl Into<AnyView>) -> Self {
+        self.with(child.into())
+    }
+
+    #[inline(never)]
+    fn with(mut self, child: AnyView) -> Self {
+        self.0.children.push(child);
         self
     }
 
     /// Several parts within.
     pub fn children(mut self, children: impl IntoIterator<Item = AnyView>) -> Self {
-        self.children.extend(children);
+        self.0.children.extend(children);
         self
     }
 
@@ -86,8 +102,10 @@ impl Element {
 }
 
 impl From<Element> for AnyView {
+    #[inline(never)]
     fn from(element: Element) -> AnyView {
-        custom(element.tag).child(element.children).add_any_attr(element.attributes).into_any()
+        let Parts { tag, attributes, children } = *element.0;
+        custom(tag).child(children).add_any_attr(attributes).into_any()
     }
 }
 
@@ -107,17 +125,21 @@ pub fn either(
 
 /// A part of the page that may be there or not.
 pub fn slot(draw: impl Fn() -> Option<AnyView> + Send + 'static) -> AnyView {
-    let draw: Box<dyn Fn() -> Option<AnyView> + Send> = Box::new(draw);
+    boxed_slot(Box::new(draw))
+}
+
+#[inline(never)]
+fn boxed_slot(draw: Box<dyn Fn() -> Option<AnyView> + Send>) -> AnyView {
     (move || draw()).into_any()
 }
 
 /// A line of text that may be there or not.
 pub fn line(class: &'static str, words: impl Fn() -> Option<String> + Send + 'static) -> AnyView {
-    slot(move || words().map(|words| el("p").class(class).text(words).into()))
+    slot(move || words().map(|words| el("p").class(class).text(&words).into()))
 }
 
 /// A key to press.
-pub fn key(class: &'static str, words: impl Into<String>, act: impl Fn() + 'static) -> Element {
+pub fn key(class: &'static str, words: &str, act: impl Fn() + 'static) -> Element {
     el("button").attr("type", "button").class(class).text(words).on("click", move |_| act())
 }
 

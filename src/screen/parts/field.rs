@@ -135,7 +135,7 @@ pub fn field(state: State, entry: Entry) -> AnyView {
     let label = text(move || face.with(|face| face.label.clone()));
     let wrong = Memo::new(move |_| face.with(|face| face.complaint.is_some()));
     let input = el("input")
-        .attr("id", id.clone())
+        .attr("id", &id.clone())
         .attr("type", "text")
         .attr("inputmode", keypad)
         .attr("autocomplete", "off")
@@ -143,7 +143,7 @@ pub fn field(state: State, entry: Entry) -> AnyView {
         .attr("spellcheck", "false")
         .attr("enterkeyhint", "next")
         .attr("maxlength", "60")
-        .attr("aria-describedby", note_id.clone())
+        .attr("aria-describedby", &note_id.clone())
         .live("aria-invalid", either(move || wrong.get(), "true", "false"))
         .prop("value", text(move || face.with(|face| face.text.clone())))
         .on("input", move |event| state.put(entry, &event_target_value(&event)))
@@ -152,7 +152,7 @@ pub fn field(state: State, entry: Entry) -> AnyView {
     let unit = el("span").class("unit").words(text(move || face.with(|face| face.unit.to_owned())));
     el("div")
         .live("class", either(move || wrong.get(), "field wrong", "field"))
-        .child(el("label").class("label").attr("for", id).words(label))
+        .child(el("label").class("label").attr("for", &id).words(label))
         .child(el("span").class("entry").children(sign).child(input).child(unit))
         .child(note(state, entry, face, note_id))
         .into()
@@ -171,13 +171,13 @@ fn note(state: State, entry: Entry, face: Memo<Face>, id: String) -> Element {
         let (sentence, readings) = complaint.get();
         let put = move |words: String| {
             let typed = words.clone();
-            key("", words, move || state.put(entry, &typed))
+            key("", &words, move || state.put(entry, &typed))
         };
         sentence.map(|sentence| {
             let keys = readings.map(|(grouped, decimal)| {
                 el("span").class("either").child(put(grouped)).child(put(decimal)).into()
             });
-            all(core::iter::once(el("strong").text(sentence).into()).chain(keys))
+            all(core::iter::once(el("strong").text(&sentence).into()).chain(keys))
         })
     };
     let hint = hint(entry);
@@ -185,7 +185,7 @@ fn note(state: State, entry: Entry, face: Memo<Face>, id: String) -> Element {
     let understood = Memo::new(move |_| face.with(|face| face.understood.clone()));
     el("div")
         .class("note")
-        .attr("id", id)
+        .attr("id", &id)
         .slot(wrong)
         .child(line("understood", move || understood.get()))
         .children(hint)

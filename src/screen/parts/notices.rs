@@ -9,7 +9,7 @@ use crate::screen::state::State;
 fn notice(class: &'static str, words: String, keys: [Option<super::element::Element>; 2]) -> AnyView {
     el("div")
         .class(class)
-        .child(el("p").text(words))
+        .child(el("p").text(&words))
         .children(keys.into_iter().flatten().map(AnyView::from))
         .into()
 }

@@ -46,7 +46,7 @@ fn list(state: State) -> AnyView {
                 .attr("scope", "row")
                 .text(mark_title(mark.name))
                 .child(el("small").text(mark_note(mark.name)));
-            el("tr").child(what).child(el("td").text(show_length(mark.from_far, display))).into()
+            el("tr").child(what).child(el("td").text(&show_length(mark.from_far, display))).into()
         };
         let rows: Vec<AnyView> = marks.with(|marks| marks.iter().map(row).collect());
         (!rows.is_empty()).then(|| {

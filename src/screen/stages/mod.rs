@@ -45,7 +45,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
         el("a")
             .class("button")
             .live("href", text(move || state.address(next)))
-            .text(format!("On to {}", stage_title(next)))
+            .text(&format!("On to {}", stage_title(next)))
             .into()
     });
     el("section")

@@ -54,7 +54,7 @@ fn new_turn(state: State, passes: Memo<Vec<PassKind>>) -> AnyView {
     };
     let keys = move || {
         let each = PassKind::ALL.iter();
-        all(each.map(|kind| key("plain", format!("+ {}", kind.word()), move || add(*kind)).into()))
+        all(each.map(|kind| key("plain", &format!("+ {}", kind.word()), move || add(*kind)).into()))
     };
     slot(move || {
         (passes.with(Vec::len) < MOST_PASSES).then(|| {
