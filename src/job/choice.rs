@@ -175,6 +175,15 @@ choices! {
         Welded,
     }
 
+    /// Whether weights came off.
+    WeightsCame {
+        /// Some did; they are logged.
+        #[default]
+        Off,
+        /// The shaft had none.
+        None,
+    }
+
     /// Where the stations of a turn are.
     Stations {
         /// Every 90°.

@@ -2,7 +2,7 @@
 
 use super::{
     Dial, Division, End, LevelDivision, MOST_STATIONS, Material, PassKind, PhaseMethod, RunOutLimit,
-    Side, Stations, Typed, WhirlShare, YokeAt,
+    Side, Stations, Typed, WeightsCame, WhirlShare, YokeAt,
 };
 
 /// The tube, asked once and used by several stages.
@@ -111,6 +111,8 @@ pub struct Pass {
 /// Balance weights.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WeightsForm {
+    /// Whether weights came off at all.
+    pub came: WeightsCame,
     /// Weights that came off.
     pub rows: Vec<WeightRow>,
     /// How far the yoke at the cut end was turned against its own witness mark, clockwise from the rear.
@@ -192,6 +194,7 @@ impl Default for MeasureForm {
 impl Default for WeightsForm {
     fn default() -> Self {
         WeightsForm {
+            came: WeightsCame::default(),
             rows: vec![WeightRow::default()],
             yoke_turned: Typed::default(),
             shaft_mass: Typed::default(),

@@ -11,7 +11,7 @@ mod typed;
 
 pub use choice::{
     Choice, Dial, Display, Division, End, LevelDivision, Material, PassKind, PhaseMethod, RunOutLimit,
-    Side, Stations, WhirlShare, YokeAt,
+    Side, Stations, WeightsCame, WhirlShare, YokeAt,
 };
 pub use disk::{NotAJob, from_text, to_text};
 pub use entry::Entry;

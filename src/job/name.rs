@@ -84,7 +84,7 @@ impl<C: Choice> AnyChoice for C {
 }
 
 /// Every choice of a job outside its turns: one list for reading and for writing.
-pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 11] {
+pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 12] {
     [
         ("display", &mut job.display),
         ("material", &mut job.tube.material),
@@ -97,6 +97,7 @@ pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 11]
         ("level-division", &mut job.phase.level_division),
         ("dial", &mut job.truing.dial),
         ("run-out-limit", &mut job.truing.limit),
+        ("weights-came", &mut job.weights.came),
     ]
 }
 

@@ -39,6 +39,7 @@ pub fn title(name: Name) -> String {
         Name::Ovality => "Oval, as the dial shows it",
         Name::Leftover => "Left over",
         Name::WeldPull => "Pull of the weld",
+        Name::NothingToPutBack => "Weights to put back",
         Name::PutBack(row) => return format!("Weight {}", row + 1),
         Name::LeftFront => "Left in the front joint's plane",
         Name::LeftRear => "Left in the rear joint's plane",

@@ -2,7 +2,7 @@
 
 use crate::job::{
     Dial, Display, Division, End, Entry, Job, LevelDivision, Material, PassKind, PhaseMethod,
-    RunOutLimit, Side, Stations, WhirlShare, YokeAt,
+    RunOutLimit, Side, Stations, WeightsCame, WhirlShare, YokeAt,
 };
 use crate::stage::Stage;
 use crate::stage::cut::MarkName;
@@ -74,6 +74,7 @@ worded! {
         Own => "my own",
     }
     PassKind { AsFitted => "As fitted", Tacked => "Tacked", Welded => "Welded" }
+    WeightsCame { Off => "yes, logged below", None => "none: the shaft had no weights" }
     Stations { Four => "4", Eight => "8", Twelve => "12", Free => "my own" }
 }
 

@@ -80,6 +80,7 @@ pub enum Name {
     Leftover,
     WeldPull,
     PutBack(usize),
+    NothingToPutBack,
     LeftFront,
     LeftRear,
 }

@@ -4,7 +4,7 @@ use super::cut::cut_list;
 use super::field::Fields;
 use super::finding::{Amount, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 use super::measure::{LengthChange, length_change};
-use crate::job::{End, Entry, Job};
+use crate::job::{End, Entry, Job, WeightsCame};
 use crate::mechanics::across::Across;
 use crate::mechanics::unbalance::{Grade, Shares, Weight, permitted, shares};
 use crate::mechanics::uncertainty::{Spread, combined, rectangular};
@@ -91,6 +91,9 @@ pub fn placed(job: &Job, row: usize) -> Result<Placed, Vec<Need>> {
 pub fn all_placed(job: &Job) -> (Vec<Placed>, Vec<Need>) {
     let mut found = Vec::new();
     let mut fields = Fields::of(job);
+    if job.weights.came == WeightsCame::None {
+        return (found, fields.needs());
+    }
     for row in (0..job.weights.rows.len()).filter(|row| !is_blank(job, *row)) {
         match placed(job, row) {
             Ok(weight) => found.push(weight),
@@ -102,6 +105,10 @@ pub fn all_placed(job: &Job) -> (Vec<Placed>, Vec<Need>) {
 
 /// What follows for the weights.
 pub fn findings(job: &Job) -> Vec<Finding> {
+    if job.weights.came == WeightsCame::None {
+        let value = Value { amount: Amount::Count(0), plus_minus: None, sense: None };
+        return vec![Finding::known(Name::NothingToPutBack, value, Verdict::Good)];
+    }
     let rows: Vec<usize> = (0..job.weights.rows.len()).filter(|row| !is_blank(job, *row)).collect();
     let mut found: Vec<Finding> = rows.iter().map(|row| put_back(job, *row)).collect();
     found.extend(left(job, rows.is_empty()));

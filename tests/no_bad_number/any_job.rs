@@ -2,7 +2,7 @@
 
 use shaftwright::job::{
     Choice, Dial, Display, Division, End, Entry, Job, LevelDivision, Material, Pass, PassKind,
-    PhaseMethod, RunOutLimit, Side, Stations, WeightRow, WhirlShare, YokeAt, sample,
+    PhaseMethod, RunOutLimit, Side, Stations, WeightRow, WeightsCame, WhirlShare, YokeAt, sample,
 };
 
 /// A linear congruential generator with the constants of Knuth's MMIX (from memory); the seed is
@@ -204,6 +204,9 @@ pub fn any_job(luck: &mut Luck) -> Job {
     job.phase.level_division = luck.choice::<LevelDivision>();
     job.truing.dial = luck.choice::<Dial>();
     job.truing.limit = luck.choice::<RunOutLimit>();
+    // Seldom: a job without weights leaves nothing of the stage to walk.
+    job.weights.came =
+        luck.of(&[WeightsCame::Off, WeightsCame::Off, WeightsCame::Off, WeightsCame::None]);
     for _ in 0..luck.next() % 3 {
         job.truing.passes.push(Pass::new(luck.choice::<PassKind>(), luck.choice::<Stations>()));
     }

@@ -3,8 +3,8 @@
 use leptos::prelude::*;
 
 use crate::drawing;
-use crate::job::{Entry, MOST_WEIGHTS, WeightRow};
-use crate::screen::parts::{all, el, field_row, fields, key, picture, slot};
+use crate::job::{Entry, MOST_WEIGHTS, WeightRow, WeightsCame};
+use crate::screen::parts::{all, choice, el, field_row, fields, key, picture, slot};
 use crate::screen::state::State;
 
 /// The questions: each weight that came off, and what judges the rest.
@@ -23,9 +23,12 @@ pub fn questions(state: State) -> AnyView {
         let add = move || state.change(|job| job.weights.rows.push(WeightRow::default()));
         (count.get() < MOST_WEIGHTS).then(|| key("plain more-weights", "One more weight", add).into())
     };
+    let came = Memo::new(move |_| state.job.with(|job| job.weights.came == WeightsCame::Off));
+    let rows = move || came.get().then(|| all((0..count.get()).map(row)));
     all([
-        slot(move || Some(all((0..count.get()).map(row)))),
-        slot(more),
+        choice(state, "Did weights come off?", |job| job.weights.came, |job, to| job.weights.came = to),
+        slot(rows),
+        slot(move || if came.get() { more() } else { None }),
         fields(state, &[Entry::YokeTurned, Entry::ShaftMass, Entry::TopSpeed]),
     ])
 }
