@@ -179,6 +179,9 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
                 Name::LengthChange | Name::WantedLength | Name::FinishedLength => {
                     format!("Known within the ± {limit} that a finished length may have.")
                 }
+                Name::Correction => {
+                    format!("Shows inside the limit of {limit} on the dial: it may stay as it is.")
+                }
                 _ => format!("Inside the limit of {limit}."),
             }
         }),

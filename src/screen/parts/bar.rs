@@ -13,14 +13,7 @@ use crate::stage::{Stage, Standing, Whole, whole};
 
 /// The bar: home, the job's name, how lengths are shown, colours.
 pub fn bar(state: State) -> AnyView {
-    let theme_words = text(move || {
-        let word = match state.theme.get() {
-            Theme::Auto => "auto",
-            Theme::Light => "light",
-            Theme::Dark => "dark",
-        };
-        format!("Colours: {word}")
-    });
+    let theme_words = text(move || format!("◐ {}", theme_word(state)));
     let open = Memo::new(move |_| state.job_id.with(Option::is_some));
     let skip = el("a").class("skip").attr("href", "#main").text("To the work").on("click", |event| {
         // The address is where the page is: only the focus moves.
@@ -34,7 +27,8 @@ pub fn bar(state: State) -> AnyView {
         .text("Job book");
     let theme = el("button")
         .attr("type", "button")
-        .class("plain")
+        .class("plain theme")
+        .live("aria-label", text(move || format!("Colours: {}", theme_word(state))))
         .words(theme_words)
         .on("click", move |_| state.next_theme());
     let bar = el("header")
@@ -43,6 +37,14 @@ pub fn bar(state: State) -> AnyView {
         .slot(move || open.get().then(|| of_job(state)))
         .child(theme);
     all([skip.into(), bar.into()])
+}
+
+fn theme_word(state: State) -> &'static str {
+    match state.theme.get() {
+        Theme::Auto => "auto",
+        Theme::Light => "light",
+        Theme::Dark => "dark",
+    }
 }
 
 fn of_job(state: State) -> AnyView {

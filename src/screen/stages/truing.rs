@@ -136,5 +136,5 @@ pub fn pictures(state: State) -> AnyView {
         "Readings round the clock, in the dial's lines: points read, thin line fitted, bold line the offset, faint lines earlier turns",
         move |job| drawing::runout_curve(job, state.pass.get()),
     );
-    el("div").class("side-by-side").child(curve).child(clock).into()
+    all([curve, clock])
 }
