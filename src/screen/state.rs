@@ -9,6 +9,8 @@ use crate::job::{Choice, Display, Entry, Job, sample};
 use crate::sheet::unopened;
 use crate::stage::Stage;
 
+/// How long a hand must rest for the rail to follow: short enough to seem at once.
+const PAUSE: Duration = Duration::from_millis(80);
 /// How long after the last keystroke the job is kept.
 const SAVE_AFTER: Duration = Duration::from_millis(400);
 const THEME: &str = "theme";
@@ -71,6 +73,9 @@ pub struct State {
     pub deleted: RwSignal<Option<(String, String)>>,
     /// Changes that are not kept yet.
     pub unsaved: RwSignal<bool>,
+    /// Counts the moments at which a hand has paused: what is seen from the corner of the eye follows
+    /// then, and the keystroke itself stays quick.
+    pub pauses: RwSignal<u32>,
     /// A newer version lies ready.
     pub update_ready: RwSignal<bool>,
     /// The page opens without signal.
@@ -81,6 +86,7 @@ pub struct State {
     pub pass: RwSignal<usize>,
     shelf: StoredValue<Shelf, LocalStorage>,
     save_timer: StoredValue<Option<TimeoutHandle>, LocalStorage>,
+    pause_timer: StoredValue<Option<TimeoutHandle>, LocalStorage>,
 }
 
 impl State {
@@ -101,12 +107,14 @@ impl State {
             troubles: RwSignal::new(Vec::new()),
             deleted: RwSignal::new(None),
             unsaved: RwSignal::new(false),
+            pauses: RwSignal::new(0),
             update_ready: RwSignal::new(browser::flag("data-update")),
             offline_ready: RwSignal::new(browser::flag("data-offline")),
             theme: RwSignal::new(theme),
             pass: RwSignal::new(0),
             shelf: StoredValue::new_local(shelf),
             save_timer: StoredValue::new_local(None),
+            pause_timer: StoredValue::new_local(None),
         };
         browser::set_root_attribute("data-theme", theme.name());
         if let Some(refused) = refused {
@@ -204,12 +212,14 @@ impl State {
             self.unsaved.set(true);
         }
         let state = *self;
-        self.save_timer.update_value(|timer| {
-            if let Some(timer) = timer.take() {
-                timer.clear();
-            }
-            *timer = set_timeout_with_handle(move || state.save_now(), SAVE_AFTER).ok();
+        again(self.save_timer, SAVE_AFTER, move || state.save_now());
+        again(self.pause_timer, PAUSE, move || {
+            state.pauses.update(|count| *count = count.wrapping_add(1))
         });
+    }
+
+    fn paused(&self) {
+        self.pauses.update(|count| *count = count.wrapping_add(1));
     }
 
     /// Keeps the job in hand now, if it has changed.
@@ -251,6 +261,7 @@ impl State {
                 self.job_id.get_untracked().and_then(|id| self.with_shelf(|shelf| shelf.news(&id)));
             if let Some(job) = news {
                 self.job.set(job);
+                self.paused();
             }
         }
         self.list_again();
@@ -347,6 +358,20 @@ impl State {
         self.save_now();
         browser::send("shaftwright:take-update");
     }
+}
+
+/// Sets a timer anew.
+fn again(
+    timer: StoredValue<Option<TimeoutHandle>, LocalStorage>,
+    after: Duration,
+    act: impl Fn() + 'static,
+) {
+    timer.update_value(|timer| {
+        if let Some(timer) = timer.take() {
+            timer.clear();
+        }
+        *timer = set_timeout_with_handle(act, after).ok();
+    });
 }
 
 /// A file name made of what every system takes.

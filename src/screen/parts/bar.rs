@@ -72,7 +72,12 @@ fn focus_main() {
 
 /// The rail: every stage with its standing, and the shaft's.
 pub fn rail(state: State) -> AnyView {
-    let whole = Memo::new(move |_| state.job.with(whole));
+    // Follows the job in hand, not its every keystroke.
+    let whole = Memo::new(move |_| {
+        state.pauses.track();
+        state.job_id.track();
+        state.job.with_untracked(whole)
+    });
     let stations = Stage::ALL.into_iter().map(|stage| station(state, whole, stage));
     let shaft = Memo::new(move |_| whole.with(|whole| whole.shaft));
     let kept = either(move || state.unsaved.get(), "Keeping…", "Kept on this device");

@@ -133,9 +133,15 @@ fn boxed_slot(draw: Box<dyn Fn() -> Option<AnyView> + Send>) -> AnyView {
     (move || draw()).into_any()
 }
 
-/// A line of text that may be there or not.
-pub fn line(class: &'static str, words: impl Fn() -> Option<String> + Send + 'static) -> AnyView {
-    slot(move || words().map(|words| el("p").class(class).text(&words).into()))
+/// A line of text that may be there or not. While it is there only its text changes: drawing it anew
+/// at every keystroke would cost more than all the sums.
+pub fn line(class: &'static str, words: impl Fn() -> Option<String> + Send + Sync + 'static) -> AnyView {
+    let words: Memo<Option<String>> = Memo::new(move |_| words());
+    let there = Memo::new(move |_| words.with(Option::is_some));
+    slot(move || {
+        let words = text(move || words.get().unwrap_or_default());
+        there.get().then(|| el("p").class(class).words(words).into())
+    })
 }
 
 /// A key to press.
