@@ -3,42 +3,51 @@
 use super::amount::amount;
 use super::label::label;
 use crate::job::{Entry, Job, NotAJob};
-use crate::quantity::{Unit, Unreadable, show_number};
+use crate::quantity::{
+    Unit, Unreadable, as_degrees, as_millimetres, in_inches, show_mass, show_number, three_figures,
+};
 use crate::stage::{Amount, Complaint, allowed};
 
-/// The sentence that stands under a field.
+/// The sentence that stands under a field. What was given is quoted as typed.
 pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
-    let shown = |value: Amount| plain(job, entry, value);
+    let typed = job.typed(entry).map_or("", |typed| typed.text.trim());
     match what {
         Complaint::Unreadable(why) => unreadable(entry, why),
-        Complaint::OutOfRange { given, least, most } => format!(
-            "{} is outside what this can be: {} to {}. Check the number and its unit.",
-            shown(*given),
-            shown(*least),
-            shown(*most)
+        Complaint::OutOfRange { least, most, .. } => format!(
+            "“{typed}” is outside what this can be: {} to {}. Check the number and its unit.",
+            bound(job, entry, *least),
+            bound(job, entry, *most)
         ),
-        Complaint::NotBelow { given, other, most } => format!(
-            "{} is too much: it must be below {}, which follows from “{}”. Check both.",
-            shown(*given),
-            shown(*most),
+        Complaint::NotBelow { other, most, .. } => format!(
+            "“{typed}” is too much: it must be below {}, which follows from “{}”. Check both.",
+            bound(job, entry, *most),
             label(job, *other)
         ),
     }
 }
 
-/// An amount as this field is typed: a clock field in hours says hours, a dial field its own unit.
-fn plain(job: &Job, entry: Entry, value: Amount) -> String {
-    let unit = job.unit_of(entry);
-    let hours = |degrees: f64| format!("{} o'clock", show_number(degrees / 30.0, 2));
-    match (value, unit) {
-        (Amount::Clock(angle), Unit::Hour) => {
-            let degrees = crate::quantity::as_degrees(angle);
-            // Whole hours need no decimals.
-            let whole = (degrees / 30.0).fract() == 0.0;
-            if whole { format!("{} o'clock", show_number(degrees / 30.0, 0)) } else { hours(degrees) }
+/// A bound as this field is typed: hours where it takes hours, and no more figures than a bound needs.
+fn bound(job: &Job, entry: Entry, value: Amount) -> String {
+    match value {
+        Amount::Clock(angle) if job.unit_of(entry) == Unit::Hour => {
+            format!("{} o'clock", figures(as_degrees(angle) / 30.0))
         }
-        (Amount::Clock(angle), _) => crate::quantity::show_angle(angle, 1),
+        Amount::Clock(angle) | Amount::Angle(angle) => format!("{}°", figures(as_degrees(angle))),
+        Amount::PlainLength(length) if job.display.is_inch() => {
+            format!("{} in", figures(in_inches(length)))
+        }
+        Amount::PlainLength(length) => format!("{} mm", figures(as_millimetres(length))),
+        Amount::Mass(mass) => show_mass(mass),
         _ => amount(value, job.display.lengths()),
+    }
+}
+
+/// Three figures without zeros that say nothing.
+fn figures(value: f64) -> String {
+    let text = three_figures(value);
+    match text.contains('.') {
+        true => text.trim_end_matches('0').trim_end_matches('.').to_owned(),
+        false => text,
     }
 }
 

@@ -1,7 +1,6 @@
 //! A finding in words: its title, its value, its verdict and why.
 
 use super::amount::amount;
-use super::complaint::complaint;
 use super::label::label;
 use crate::job::{Entry, Job};
 use crate::quantity::{Angle, LengthDisplay, degrees, show_angle, show_clock, show_length, show_number};
@@ -280,7 +279,7 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
     }
 }
 
-/// What a needed field wants: its name, and for a wrong entry what is wrong with it.
+/// The name of a needed field, and whether it is empty or wrong. What is wrong stands at the field.
 pub fn need(job: &Job, need: &Need) -> String {
     let name = match need.entry {
         Entry::StationReading(..) => format!("Reading at {}", label(job, need.entry)),
@@ -288,6 +287,6 @@ pub fn need(job: &Job, need: &Need) -> String {
     };
     match &need.why {
         Why::Empty => name,
-        Why::Wrong(what) => format!("{name}: {}", complaint(job, need.entry, what)),
+        Why::Wrong(_) => format!("{name}: marked wrong"),
     }
 }

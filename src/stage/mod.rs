@@ -18,7 +18,7 @@ pub use finding::{
 };
 pub use whole::{Standing, Whole, standing, whole};
 
-use crate::job::Job;
+use crate::job::{Entry, Job};
 
 /// A stage of the work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -57,6 +57,31 @@ impl Stage {
     /// The stage of this name.
     pub fn from_slug(slug: &str) -> Option<Stage> {
         Stage::ALL.into_iter().find(|stage| stage.slug() == slug)
+    }
+
+    /// The stage at which a field is asked first.
+    pub const fn of(entry: Entry) -> Stage {
+        match entry {
+            Entry::OldReading(_) | Entry::WantedReading(_) | Entry::SetPoint => Stage::Measure,
+            Entry::TubeDiameter | Entry::TubeWall | Entry::TopSpeed => Stage::Check,
+            Entry::WeldLine
+            | Entry::FarWeldLine
+            | Entry::Kerf
+            | Entry::RootGap
+            | Entry::Shrinkage
+            | Entry::Spigot
+            | Entry::OwnLimit => Stage::Cut,
+            Entry::Lift | Entry::Span | Entry::FrontLevel | Entry::RearLevel | Entry::PhaseLimit => {
+                Stage::Phase
+            }
+            Entry::StationAt(..) | Entry::StationReading(..) | Entry::Closing(_) => Stage::True,
+            Entry::WeightMass(_)
+            | Entry::WeightClock(_)
+            | Entry::WeightDistance(_)
+            | Entry::WeightRadius(_)
+            | Entry::YokeTurned
+            | Entry::ShaftMass => Stage::Weights,
+        }
     }
 
     /// What follows from the job at this stage. For True, of its latest turn with readings.

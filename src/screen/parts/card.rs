@@ -6,12 +6,13 @@ use wasm_bindgen::JsCast;
 use super::element::{all, either, el, key, line, text};
 use super::field::field_id;
 use super::mark::standing_mark;
+use crate::book::browser;
 use crate::job::Entry;
 use crate::screen::state::State;
 use crate::sheet::{
     need, shown, source, title, verdict_reason, verdict_standing, verdict_word, working,
 };
-use crate::stage::{Answer, Finding, Name, Standing, Step};
+use crate::stage::{Answer, Finding, Name, Stage, Standing, Step};
 
 /// What a card shows, in words.
 #[derive(Clone, PartialEq, Default)]
@@ -95,30 +96,40 @@ fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {
         .child(line("doubt", part(|face| face.plus_minus.clone())))
         .child(line("sense", part(|face| face.sense.clone())))
         .child(line("reason", part(|face| face.reason.clone())))
-        .slot(move || needs_list(needs.get()))
+        .slot(move || needs_list(state, needs.get()))
         .slot(move || sourced.get().then(|| working_details(state, face)))
         .into()
 }
 
-/// What is missing, each a jump to its field where that field is on this page.
-fn needs_list(needs: Vec<(Entry, String)>) -> Option<AnyView> {
+/// What is missing, each a jump to its field.
+fn needs_list(state: State, needs: Vec<(Entry, String)>) -> Option<AnyView> {
     if needs.is_empty() {
         return None;
     }
     let items = needs
         .into_iter()
-        .map(|(entry, words)| el("li").child(key("need", &words, move || jump_to(entry))).into());
+        .map(|(entry, words)| el("li").child(key("need", &words, move || jump_to(state, entry))).into());
     let list = el("ul").children(items.collect::<Vec<AnyView>>());
     Some(el("div").class("needs").child(el("p").text("Still needed:")).child(list).into())
 }
 
-fn jump_to(entry: Entry) {
-    if let Some(field) = document().get_element_by_id(&field_id(entry)) {
-        field.scroll_into_view();
-        if let Ok(field) = field.dyn_into::<web_sys::HtmlElement>() {
-            let _ = field.focus();
-        }
+/// Goes to a field: on this page, or at the stage that asks for it.
+fn jump_to(state: State, entry: Entry) {
+    if !focus_field(entry) {
+        browser::go(&state.address(Stage::of(entry)));
+        // The stage is drawn when the browser has told of the new address.
+        set_timeout(move || _ = focus_field(entry), core::time::Duration::from_millis(120));
     }
+}
+
+/// Brings a field into sight with the cursor in it; false where it is not on the page.
+fn focus_field(entry: Entry) -> bool {
+    let Some(field) = document().get_element_by_id(&field_id(entry)) else { return false };
+    field.scroll_into_view();
+    if let Ok(field) = field.dyn_into::<web_sys::HtmlElement>() {
+        let _ = field.focus();
+    }
+    true
 }
 
 /// The working, drawn only while it is open.

@@ -1,0 +1,73 @@
+//! When the shaft as a whole may be called good: rules of this house, nothing outside.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+use shaftwright::job::{Entry, Job, PassKind, WeightsCame, sample};
+use shaftwright::stage::{Stage, Standing, whole};
+
+fn shaft(change: impl FnOnce(&mut Job)) -> Standing {
+    let mut job = sample();
+    change(&mut job);
+    whole(&job).shaft
+}
+
+fn stage(job: &Job, which: Stage) -> Standing {
+    whole(job).stages.iter().find(|(stage, _)| *stage == which).unwrap().1
+}
+
+#[test]
+fn the_sample_is_good() {
+    assert_eq!(shaft(|_| {}), Standing::Good);
+}
+
+#[test]
+fn never_good_before_check() {
+    for entry in [Entry::TopSpeed, Entry::TubeWall] {
+        assert_eq!(shaft(|job| job.put(entry, "")), Standing::NotYet, "{entry:?}");
+    }
+}
+
+#[test]
+fn never_good_lengthened() {
+    let longer = |job: &mut Job| {
+        job.put(Entry::TopSpeed, "3500");
+        for reading in 0..3 {
+            job.put(Entry::WantedReading(reading), "57-3/4");
+        }
+    };
+    assert_eq!(shaft(longer), Standing::Watch);
+}
+
+#[test]
+fn never_good_before_a_turn_after_welding() {
+    let before_welding = |job: &mut Job| {
+        job.truing.passes.retain(|pass| pass.kind != PassKind::Welded);
+    };
+    assert_eq!(shaft(before_welding), Standing::NotYet);
+    let mut job = sample();
+    before_welding(&mut job);
+    assert_eq!(stage(&job, Stage::True), Standing::NotYet);
+}
+
+#[test]
+fn never_good_with_a_wrong_entry_that_something_is_checked_by() {
+    for entry in [Entry::Spigot, Entry::FarWeldLine, Entry::Kerf, Entry::SetPoint, Entry::ShaftMass] {
+        assert_eq!(shaft(|job| job.put(entry, "banana")), Standing::NotYet, "{entry:?}");
+    }
+}
+
+#[test]
+fn a_shaft_without_weights_can_be_good() {
+    let without = |job: &mut Job| {
+        job.weights.came = WeightsCame::None;
+        job.weights.rows.clear();
+    };
+    assert_eq!(shaft(without), Standing::Good);
+}
+
+#[test]
+fn one_stop_stops_the_shaft() {
+    assert_eq!(shaft(|job| job.put(Entry::SetPoint, "1/8")), Standing::Stop);
+    assert_eq!(shaft(|job| job.put(Entry::TopSpeed, "6000")), Standing::Stop);
+    assert_eq!(shaft(|job| job.put(Entry::RearLevel, "3")), Standing::Stop);
+    assert_eq!(shaft(|job| job.put(Entry::StationReading(2, 4), "40")), Standing::Stop);
+}
