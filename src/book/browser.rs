@@ -109,6 +109,13 @@ pub fn go(hash: &str) {
     }
 }
 
+/// Shows a new screen from its top.
+pub fn to_top() {
+    if let Some(window) = window() {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
+    }
+}
+
 /// Calls back on an event of the window, for as long as the page lives.
 pub fn on_event(name: &str, call: impl FnMut(Event) + 'static) {
     let closure = Closure::<dyn FnMut(Event)>::new(call);

@@ -150,6 +150,7 @@ impl State {
     /// Goes where the address says: `#/` the job book, `#/ID/STAGE` a stage of a job.
     pub fn follow_address(&self) {
         self.save_now();
+        browser::to_top();
         let hash = browser::hash();
         let mut parts = hash.trim_matches('/').split('/');
         let (id, slug) = (parts.next().unwrap_or(""), parts.next().unwrap_or(""));
