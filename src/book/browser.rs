@@ -3,7 +3,8 @@
 use gloo_storage::{LocalStorage, Storage as _};
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 use web_sys::{
-    Blob, BlobPropertyBag, Event, FileReader, HtmlAnchorElement, HtmlInputElement, Url, Window,
+    Blob, BlobPropertyBag, Event, FileReader, FocusOptions, HtmlAnchorElement, HtmlElement,
+    HtmlInputElement, Url, Window,
 };
 
 use super::store::{MemoryStore, Store, StoreError};
@@ -109,10 +110,23 @@ pub fn go(hash: &str) {
     }
 }
 
-/// Shows a new screen from its top.
-pub fn to_top() {
-    if let Some(window) = window() {
-        window.scroll_to_with_x_and_y(0.0, 0.0);
+/// Begins a screen: from its top, under its own title, with the focus at its beginning.
+pub fn begin_screen(title: &str) {
+    let Some(window) = window() else { return };
+    window.scroll_to_with_x_and_y(0.0, 0.0);
+    if let Some(document) = window.document() {
+        document.set_title(&format!("{title} · Shaftwright"));
+    }
+    focus_main();
+}
+
+/// Puts the focus at the beginning of the screen, without scrolling to it.
+pub fn focus_main() {
+    let main = window().and_then(|window| window.document()?.get_element_by_id("main"));
+    if let Some(main) = main.and_then(|main| main.dyn_into::<HtmlElement>().ok()) {
+        let how = FocusOptions::new();
+        how.set_prevent_scroll(true);
+        let _ = main.focus_with_options(&how);
     }
 }
 

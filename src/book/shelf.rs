@@ -161,7 +161,8 @@ impl Shelf {
         if unseen {
             let mut copy = job.clone();
             copy.name = with_suffix(&job.name, " (other window)");
-            self.create(fresh_id, &copy, now_ms).map_err(|trouble| (None, trouble))?;
+            let moved = Some(fresh_id.to_owned());
+            self.create(fresh_id, &copy, now_ms).map_err(|trouble| (moved, trouble))?;
             return Err((Some(fresh_id.to_owned()), Trouble::ChangedElsewhere { copy: copy.name }));
         }
         self.create(id, job, now_ms).map_err(|trouble| (None, trouble))
@@ -209,21 +210,45 @@ impl Shelf {
     }
 
     /// Puts a job into the bin, untouched.
-    pub fn delete(&self, id: &str) {
-        self.carry(&format!("{JOB}{id}"), &format!("{BIN}{id}"));
+    ///
+    /// # Errors
+    /// The trouble to show; the job then stays where it is.
+    pub fn delete(&self, id: &str) -> Result<(), Trouble> {
+        self.carry(&format!("{JOB}{id}"), &format!("{BIN}{id}"))
     }
 
     /// Takes a job out of the bin again.
-    pub fn put_back(&self, id: &str) {
-        self.carry(&format!("{BIN}{id}"), &format!("{JOB}{id}"));
+    ///
+    /// # Errors
+    /// The trouble to show; the job then stays in the bin.
+    pub fn put_back(&self, id: &str) -> Result<(), Trouble> {
+        self.carry(&format!("{BIN}{id}"), &format!("{JOB}{id}"))
     }
 
-    fn carry(&self, from: &str, to: &str) {
-        let Some(text) = self.read(from) else { return };
-        // Written first, forgotten second: a full store loses nothing.
-        let _ = self.write(to, &text);
+    /// Moves a text to another key without ever having it nowhere. A store too full for both texts is
+    /// given room by taking the first away; if that is not room enough, the first goes back.
+    fn carry(&self, from: &str, to: &str) -> Result<(), Trouble> {
+        let Some(text) = self.read(from) else { return Ok(()) };
+        let stored = self.store.read(from).ok().flatten().is_some();
+        if !stored {
+            self.in_memory.borrow_mut().insert(to.to_owned(), text);
+        } else if self.store.write(to, &text).is_err() {
+            self.store.remove(from);
+            if let Err(error) = self.store.write(to, &text) {
+                let _ = self.write(from, &text);
+                return Err(Trouble::Storage(error));
+            }
+        }
         self.forget(from);
         self.seen.borrow_mut().remove(from);
+        Ok(())
+    }
+
+    /// Whether something would go with the page: the store does not last, or would not take it.
+    pub fn only_in_memory(&self) -> bool {
+        let texts = [JOB, BIN, KEPT];
+        let refused = |key: &String| texts.iter().any(|prefix| key.starts_with(prefix));
+        !self.store.lasts() || self.in_memory.borrow().keys().any(refused)
     }
 
     /// The jobs in the bin: id and name.
@@ -252,8 +277,20 @@ impl Shelf {
     }
 
     /// Moves a job's unreadable text aside, so that the list stays usable and the text is kept.
-    pub fn set_aside(&self, id: &str) {
-        self.carry(&format!("{JOB}{id}"), &format!("{KEPT}{id}"));
+    ///
+    /// # Errors
+    /// The trouble to show; the text then stays where it is.
+    pub fn set_aside(&self, id: &str) -> Result<(), Trouble> {
+        self.carry(&format!("{JOB}{id}"), &format!("{KEPT}{id}"))
+    }
+
+    /// Puts a text that could not be read back among the jobs, to be tried again.
+    ///
+    /// # Errors
+    /// The trouble to show; the text then stays where it is.
+    pub fn try_again(&self, key: &str) -> Result<(), Trouble> {
+        let id = key.strip_prefix(KEPT).unwrap_or(key);
+        self.carry(key, &format!("{JOB}{id}"))
     }
 
     /// The texts that could not be read.
@@ -286,7 +323,7 @@ impl Shelf {
 
     /// Keeps a setting of the page. A setting that cannot be kept is no trouble worth a sentence.
     pub fn set_setting(&self, name: &str, value: &str) {
-        let _ = self.write(&format!("{SETTING}{name}"), value);
+        let _ = self.store.write(&format!("{SETTING}{name}"), value);
     }
 }
 
@@ -347,6 +384,46 @@ mod tests {
         (Shelf::new(Box::new(Shared(store.clone()))), store)
     }
 
+    /// A store with room for so many bytes of text.
+    struct Small(MemoryStore, usize);
+    impl Store for Small {
+        fn read(&self, key: &str) -> Result<Option<String>, StoreError> {
+            self.0.read(key)
+        }
+        fn write(&self, key: &str, text: &str) -> Result<(), StoreError> {
+            let size = |key: &String| self.0.read(key).unwrap().map_or(0, |text| text.len());
+            let others: usize = self.0.keys("").iter().filter(|k| *k != key).map(size).sum();
+            if others + text.len() > self.1 { Err(StoreError::Full) } else { self.0.write(key, text) }
+        }
+        fn remove(&self, key: &str) {
+            self.0.remove(key);
+        }
+        fn keys(&self, prefix: &str) -> Vec<String> {
+            self.0.keys(prefix)
+        }
+    }
+
+    #[test]
+    fn a_store_with_room_for_one_copy_loses_nothing() {
+        let one_copy = to_text(&sample()).unwrap().len();
+        // Room for the text and the index, not for two texts.
+        let shelf = Shelf::new(Box::new(Small(MemoryStore::default(), one_copy + 200)));
+        shelf.create("a", &sample(), 1).unwrap();
+        shelf.delete("a").unwrap();
+        assert_eq!(shelf.bin().len(), 1);
+        assert!(!shelf.only_in_memory());
+        shelf.put_back("a").unwrap();
+        assert_eq!(shelf.open("a").unwrap(), sample());
+        // A second job finds no room: it stays in memory, and the page must say so.
+        assert!(shelf.create("b", &sample(), 2).is_err());
+        assert!(shelf.only_in_memory());
+        shelf.delete("b").unwrap();
+        assert_eq!(shelf.bin().len(), 1);
+        shelf.empty_bin();
+        assert!(!shelf.only_in_memory());
+        assert_eq!(shelf.open("a").unwrap(), sample());
+    }
+
     #[test]
     fn jobs_come_and_go() {
         let (shelf, _) = shelf();
@@ -355,12 +432,12 @@ mod tests {
         shelf.rename("b", "Second shaft", 3).unwrap();
         let names: Vec<String> = shelf.cards().into_iter().map(|card| card.name).collect();
         assert_eq!(names, ["Second shaft", "Orchard flat-bed, five-speed"]);
-        shelf.delete("a");
+        shelf.delete("a").unwrap();
         assert_eq!(shelf.cards().len(), 1);
         assert_eq!(shelf.bin()[0].name, "Orchard flat-bed, five-speed");
-        shelf.put_back("a");
+        shelf.put_back("a").unwrap();
         assert_eq!(shelf.open("a").unwrap(), sample());
-        shelf.delete("a");
+        shelf.delete("a").unwrap();
         shelf.empty_bin();
         assert!(shelf.bin().is_empty() && shelf.open("a") == Err(None));
     }
@@ -372,7 +449,7 @@ mod tests {
         store.write("shaftwright.index", "more rubbish").unwrap();
         assert_eq!(shelf.cards().len(), 1);
         assert_eq!(shelf.open("x"), Err(Some(NotAJob::OtherText)));
-        shelf.set_aside("x");
+        shelf.set_aside("x").unwrap();
         assert!(shelf.cards().is_empty());
         assert_eq!(shelf.kept()[0].text, "{rubbish");
     }

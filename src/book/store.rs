@@ -28,6 +28,10 @@ pub trait Store {
     fn remove(&self, key: &str);
     /// Every key that begins with this.
     fn keys(&self, prefix: &str) -> Vec<String>;
+    /// Whether what is kept here outlives the page.
+    fn lasts(&self) -> bool {
+        true
+    }
 }
 
 /// A store that lasts as long as the page.
@@ -52,5 +56,9 @@ impl Store for MemoryStore {
 
     fn keys(&self, prefix: &str) -> Vec<String> {
         self.texts.borrow().keys().filter(|key| key.starts_with(prefix)).cloned().collect()
+    }
+
+    fn lasts(&self) -> bool {
+        false
     }
 }

@@ -19,6 +19,8 @@ pub enum Trouble {
     },
     /// The address is not safe for offline use.
     InsecureAddress,
+    /// A newer version was to be taken while something is not kept anywhere lasting.
+    UpdateWouldLose,
     /// A file could not be opened; the sentence says why.
     File(String),
     /// The address named a job that is not here.
@@ -33,7 +35,7 @@ impl Trouble {
                 "This browser keeps nothing for this page, so the job lives only while the page is open. Save it as a file before you leave.".to_owned()
             }
             Trouble::Storage(StoreError::Full) => {
-                "The browser's storage is full, so the last changes live only while the page is open. Save the job as a file, then delete old jobs.".to_owned()
+                "The browser's storage is full, so the last changes live only while the page is open. Save the job as a file, then delete old jobs and empty the bin.".to_owned()
             }
             Trouble::Unreadable { what } => {
                 format!("“{what}” is kept but cannot be read. Its text is untouched: save it as a file.")
@@ -43,6 +45,9 @@ impl Trouble {
             }
             Trouble::InsecureAddress => {
                 "This address (plain http) is not safe in the browser's eyes: the page will not open without signal, and what is stored may be lost. Save the job as a file, or open the page over https.".to_owned()
+            }
+            Trouble::UpdateWouldLose => {
+                "The newer version was not taken: it reloads the page, and the last changes are kept nowhere else. Save the job as a file first, then reload the page yourself.".to_owned()
             }
             Trouble::File(why) => why.clone(),
             Trouble::NoSuchJob => {

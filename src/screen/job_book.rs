@@ -136,15 +136,17 @@ fn kept(state: State) -> Option<AnyView> {
         return None;
     }
     let row = |kept: Kept| {
-        let place = kept.key.clone();
+        let (place, again) = (kept.key.clone(), kept.key.clone());
         let forget = move || {
             state.with_shelf(|shelf| shelf.drop_kept(&place));
             state.cards.notify();
         };
-        let save = move || browser::save_file("unreadable-job.txt", &kept.text);
+        let words = el("span").text(&kept.key);
+        let save = move || browser::save_file("unreadable-job.json", &kept.text);
         el("li")
-            .child(el("span").text(&kept.key))
+            .child(words)
             .child(key("", "Save its text", save))
+            .child(key("", "Try again", move || state.try_again(&again)))
             .child(key("", "Forget it", forget))
             .into()
     };

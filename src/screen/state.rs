@@ -5,8 +5,8 @@ use core::time::Duration;
 use leptos::prelude::*;
 
 use crate::book::{Card, Shelf, Trouble, browser};
-use crate::job::{Choice, Display, Entry, Job, sample};
-use crate::sheet::unopened;
+use crate::job::{Choice, Display, Entry, Job, NotAJob, sample};
+use crate::sheet::{stage_title, unopened};
 use crate::stage::Stage;
 
 /// How long a hand must rest for the rail to follow: short enough to seem at once.
@@ -73,6 +73,8 @@ pub struct State {
     pub deleted: RwSignal<Option<(String, String)>>,
     /// Changes that are not kept yet.
     pub unsaved: RwSignal<bool>,
+    /// What is here would go with the page.
+    pub fleeting: RwSignal<bool>,
     /// Counts the moments at which a hand has paused: what is seen from the corner of the eye follows
     /// then, and the keystroke itself stays quick.
     pub pauses: RwSignal<u32>,
@@ -107,6 +109,7 @@ impl State {
             troubles: RwSignal::new(Vec::new()),
             deleted: RwSignal::new(None),
             unsaved: RwSignal::new(false),
+            fleeting: RwSignal::new(shelf.only_in_memory()),
             pauses: RwSignal::new(0),
             update_ready: RwSignal::new(browser::flag("data-update")),
             offline_ready: RwSignal::new(browser::flag("data-offline")),
@@ -150,7 +153,15 @@ impl State {
     /// Goes where the address says: `#/` the job book, `#/ID/STAGE` a stage of a job.
     pub fn follow_address(&self) {
         self.save_now();
-        browser::to_top();
+        self.go_where_it_says();
+        let name = self.job.with_untracked(|job| job.name.clone());
+        match self.place.get_untracked() {
+            Place::Book => browser::begin_screen("Job book"),
+            Place::Stage(stage) => browser::begin_screen(&format!("{} · {name}", stage_title(stage))),
+        }
+    }
+
+    fn go_where_it_says(&self) {
         let hash = browser::hash();
         let mut parts = hash.trim_matches('/').split('/');
         let (id, slug) = (parts.next().unwrap_or(""), parts.next().unwrap_or(""));
@@ -188,7 +199,10 @@ impl State {
                 });
                 self.say(Trouble::Unreadable { what: what.unwrap_or_else(|| id.to_owned()) });
                 self.say(Trouble::File(unopened(&why)));
-                self.with_shelf(|shelf| shelf.set_aside(id));
+                // A newer page can read a newer job: it stays in the list for it.
+                if !matches!(why, NotAJob::Newer { .. }) {
+                    self.settle(self.with_shelf(|shelf| shelf.set_aside(id)));
+                }
                 false
             }
         }
@@ -231,7 +245,9 @@ impl State {
         let (now, fresh) = (browser::now_ms(), browser::fresh_id());
         let outcome =
             self.job.with_untracked(|job| self.with_shelf(|shelf| shelf.save(&id, job, now, &fresh)));
-        self.unsaved.set(false);
+        self.fleeting.set(self.with_shelf(Shelf::only_in_memory));
+        // What the store would not take is tried again when the page goes away.
+        self.unsaved.set(matches!(outcome, Err((_, Trouble::Storage(_)))));
         if let Err((moved, trouble)) = outcome {
             self.say(trouble);
             if let Some(new_id) = moved {
@@ -325,16 +341,17 @@ impl State {
 
     /// Puts a job into the bin.
     pub fn delete(&self, card: &Card) {
-        self.with_shelf(|shelf| shelf.delete(&card.id));
-        self.deleted.set(Some((card.id.clone(), card.name.clone())));
-        self.list_again();
+        let outcome = self.with_shelf(|shelf| shelf.delete(&card.id));
+        if outcome.is_ok() {
+            self.deleted.set(Some((card.id.clone(), card.name.clone())));
+        }
+        self.settle(outcome);
     }
 
     /// Takes a job out of the bin.
     pub fn put_back(&self, id: &str) {
-        self.with_shelf(|shelf| shelf.put_back(id));
         self.deleted.set(None);
-        self.list_again();
+        self.settle(self.with_shelf(|shelf| shelf.put_back(id)));
     }
 
     /// Opens a job from a file's text.
@@ -347,6 +364,11 @@ impl State {
         }
     }
 
+    /// Tries a text that could not be read once more.
+    pub fn try_again(&self, key: &str) {
+        self.settle(self.with_shelf(|shelf| shelf.try_again(key)));
+    }
+
     fn settle(&self, outcome: Result<(), Trouble>) {
         if let Err(trouble) = outcome {
             self.say(trouble);
@@ -357,7 +379,11 @@ impl State {
     /// Takes the newer version: keeps the job first, then leaves the rest to the start script.
     pub fn take_update(&self) {
         self.save_now();
-        browser::send("shaftwright:take-update");
+        if self.with_shelf(Shelf::only_in_memory) {
+            self.say(Trouble::UpdateWouldLose);
+        } else {
+            browser::send("shaftwright:take-update");
+        }
     }
 }
 

@@ -1,11 +1,11 @@
 //! The bar at the top and the rail of stages.
 
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 use super::choice::labelled;
 use super::element::{all, either, el, text};
 use super::mark::standing_mark;
+use crate::book::browser;
 use crate::job::{Choice, Display};
 use crate::screen::state::{Place, State, Theme};
 use crate::sheet::{Worded, shaft_line, stage_title, standing_word};
@@ -18,7 +18,7 @@ pub fn bar(state: State) -> AnyView {
     let skip = el("a").class("skip").attr("href", "#main").text("To the work").on("click", |event| {
         // The address is where the page is: only the focus moves.
         event.prevent_default();
-        focus_main();
+        browser::focus_main();
     });
     let home = el("a")
         .class("home")
@@ -62,14 +62,6 @@ fn of_job(state: State) -> AnyView {
     all([name.into(), labelled("Lengths in", words, Box::new(at), Box::new(set))])
 }
 
-fn focus_main() {
-    let main =
-        document().get_element_by_id("main").and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok());
-    if let Some(main) = main {
-        let _ = main.focus();
-    }
-}
-
 /// The rail: every stage with its standing, and the shaft's.
 pub fn rail(state: State) -> AnyView {
     // Follows the job in hand, not its every keystroke.
@@ -80,7 +72,14 @@ pub fn rail(state: State) -> AnyView {
     });
     let stations = Stage::ALL.into_iter().map(|stage| station(state, whole, stage));
     let shaft = Memo::new(move |_| whole.with(|whole| whole.shaft));
-    let kept = either(move || state.unsaved.get(), "Keeping…", "Kept on this device");
+    let kept = text(move || {
+        let word = match (state.fleeting.get(), state.unsaved.get()) {
+            (true, _) => "Only while this page is open",
+            (false, true) => "Keeping…",
+            (false, false) => "Kept on this device",
+        };
+        word.to_owned()
+    });
     let foot = el("p")
         .class("shaft")
         .slot(move || Some(standing_mark(Some(shaft.get()))))
