@@ -16,7 +16,7 @@ use shaftwright::quantity::{
     Angle, Unbalance, Unit, as_degrees, as_gram_millimetres, as_thousandths, clockwise_angle, degrees,
     grams, in_inches, inches, millimetres, parse_length,
 };
-use shaftwright::stage::{Name, Sense, Stage, cut::cut_list, read};
+use shaftwright::stage::{Name, Stage, cut::cut_list, read, weights};
 
 #[path = "stages/shaft.rs"]
 mod shaft;
@@ -277,17 +277,26 @@ fn rows_and_clock_zero_of_the_weights_do_not_matter() {
     let mut turned = small_permit.clone();
     turned.put(Entry::WeightClock(0), "5:00");
     turned.put(Entry::WeightClock(1), "10:30");
-    for (one, other, by) in [
-        (front, planes(&swapped)[0], 0.0),
-        (rear, planes(&swapped)[1], 0.0),
-        (front, planes(&turned)[0], 90.0),
-        (rear, planes(&turned)[1], 90.0),
+    for (one, other) in [
+        (front, planes(&swapped)[0]),
+        (rear, planes(&swapped)[1]),
+        (front, planes(&turned)[0]),
+        (rear, planes(&turned)[1]),
     ] {
         assert!((number(one.amount) - number(other.amount)).abs() < 1e-6);
-        let (Some(Sense::At(a)), Some(Sense::At(b))) = (one.sense, other.sense) else {
-            panic!("{one:?} {other:?}")
-        };
-        assert!(apart(b, a + degrees(by)) < 1e-6);
+        let doubts = [one, other].map(|value| number(value.plus_minus.unwrap()));
+        assert!((doubts[0] - doubts[1]).abs() < 1e-6);
+    }
+    // The vectors themselves: rows change nothing, the clock's zero turns both.
+    let [here, there, round] =
+        [&small_permit, &swapped, &turned].map(|job| weights::leaves(job).unwrap());
+    for (one, other, by) in [
+        (here.front, there.front, 0.0),
+        (here.rear, there.rear, 0.0),
+        (here.front, round.front, 90.0),
+        (here.rear, round.rear, 90.0),
+    ] {
+        assert!(apart(other.at(), one.at() + degrees(by)) < 1e-6);
     }
     assert!(find(&small_permit, Name::LeftFront).limit.is_some());
 }

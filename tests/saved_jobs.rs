@@ -169,9 +169,9 @@ fn rows_without_text_stay() {
     job.weights.rows.resize_with(4, WeightRow::default);
     job.truing.passes.push(Pass::new(PassKind::Tacked, Stations::Free));
     job.truing.passes[1].add_station();
-    // Twelve marks taken, then four shown: the other eight wait.
+    // Twelve marks laid out, then four shown: the other eight wait.
     job.truing.passes.push(Pass::new(PassKind::Welded, Stations::Twelve));
-    job.truing.passes[2].set_stations(Stations::Four);
+    job.truing.passes[2].stations = Stations::Four;
     comes_back(&job);
     job.put(Entry::StationReading(2, 10), "3");
     job.put(Entry::StationAt(1, 2), "7:30");

@@ -1,5 +1,7 @@
 //! The parts of a job, one a stage, and the rows of its lists.
 
+use crate::quantity::Unit;
+
 use super::{
     Dial, Division, End, LevelDivision, MOST_STATIONS, Material, PassKind, PhaseMethod, RunOutLimit,
     Side, Stations, Typed, WeightsCame, WhirlShare, YokeAt,
@@ -152,12 +154,41 @@ impl Pass {
         self.stations.fixed_count().unwrap_or(self.readings.len())
     }
 
-    /// Takes other stations, keeping every reading that was typed.
-    pub fn set_stations(&mut self, stations: Stations) {
-        self.stations = stations;
-        let count = stations.fixed_count().unwrap_or(FREE_STATIONS).max(self.readings.len());
-        self.readings.resize_with(count, Typed::default);
-        self.at.resize_with(count, Typed::default);
+    /// Takes other marks round the tube; every reading goes with its place. Where a reading has no place
+    /// among the new marks nothing is changed and `false` comes back: those marks want a turn of their own.
+    #[must_use]
+    pub fn set_stations(&mut self, stations: Stations) -> bool {
+        let mut new = Pass::new(self.kind, stations);
+        new.closing = self.closing.clone();
+        let typed = |slot: &Typed| !slot.text.trim().is_empty();
+        let old_count = self.count();
+        for (index, reading) in self.readings.iter().enumerate().filter(|(_, slot)| typed(slot)) {
+            let Some(degrees) = self.place(index, old_count) else { return false };
+            let found = match new.stations.fixed_count() {
+                Some(count) => (0..count).find(|to| new.place(*to, count) == Some(degrees)),
+                None => {
+                    let free = new.readings.iter().position(|slot| !typed(slot));
+                    let to = free.unwrap_or(new.readings.len());
+                    new.readings.resize_with(new.readings.len().max(to + 1), Typed::default);
+                    new.at.resize_with(new.readings.len(), Typed::default);
+                    if let Some(at) = new.at.get_mut(to) {
+                        *at = Typed { text: format!("{degrees}°"), unit: Unit::Hour };
+                    }
+                    Some(to)
+                }
+            };
+            match found.and_then(|to| new.readings.get_mut(to)) {
+                Some(slot) => *slot = reading.clone(),
+                None => return false,
+            }
+        }
+        *self = new;
+        true
+    }
+
+    /// The place of a fixed mark in whole degrees; `None` for a free one, whose place is typed.
+    fn place(&self, index: usize, count: usize) -> Option<usize> {
+        (self.stations != Stations::Free && count > 0 && index < count).then(|| 360 * index / count)
     }
 
     /// Shows one more free station.

@@ -40,8 +40,8 @@ pub fn title(name: Name) -> String {
         Name::WeldPull => "Pull of the weld",
         Name::NothingToPutBack => "Weights to put back",
         Name::PutBack(row) => return format!("Weight {}", row + 1),
-        Name::LeftFront => "Left in the front joint's plane",
-        Name::LeftRear => "Left in the rear joint's plane",
+        Name::LeftFront => "What moving the weights leaves, front joint's plane",
+        Name::LeftRear => "What moving the weights leaves, rear joint's plane",
     };
     fixed.to_owned()
 }
@@ -106,6 +106,20 @@ fn worded_sense(
                 "Turn the witness mark to the top, then tap at {} toward {}, {seen_from_rear}.",
                 show_clock(at),
                 show_clock(opposite(at))
+            )),
+        ),
+        Sense::HeatAt(at) => (
+            number,
+            Some(format!(
+                "High at {}, {seen_from_rear}. Welded: small heat spots there, cooled and read again, or cut it off and start again.",
+                show_clock(at)
+            )),
+        ),
+        Sense::LeaveToShop(at) => (
+            number,
+            Some(format!(
+                "High at {}, {seen_from_rear}. Welded aluminium is never heated: leave it to a driveline shop.",
+                show_clock(at)
             )),
         ),
         Sense::Place { clock, distance } => (
@@ -184,6 +198,14 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
                 _ => format!("Inside the limit of {limit}."),
             }
         }),
+        (Verdict::Figure, Answer::Known(_))
+            if matches!(finding.name, Name::LeftFront | Name::LeftRear) =>
+        {
+            finding.limit.map(|limit| {
+                let limit = amount(limit.amount, display);
+                format!("The move of the weights alone, against {limit}. It is not the shaft's balance.")
+            })
+        }
         _ => None,
     }
 }
@@ -225,6 +247,25 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "Less than two slots of {}: do not saw twice. Open the weld, then file or grind the face back.",
             long(kerf)
         ),
+        Reason::WeldDrawsMore => {
+            "The new weld will draw the shaft shorter by more than comes off: no second cut. Leave a larger root gap.".to_owned()
+        }
+        Reason::FaceOverSpigot => {
+            "The new face lies over the yoke's spigot: open the old weld and draw the yoke out first, then cut to length.".to_owned()
+        }
+        Reason::TravelNotChecked { least, most } => format!(
+            "In the usual {} to {}, but not proven: check by hand that the yoke has room at full bump and enough engaged spline at full droop.",
+            long(least),
+            long(most)
+        ),
+        Reason::PartRead => "Not judged: some marks have no reading yet.".to_owned(),
+        Reason::FewStations { better } => format!(
+            "So few marks cannot tell an offset from an oval tube or a seam: take {better} or more before you act on it."
+        ),
+        Reason::DentOrKink { most } => format!(
+            "More than {} of it is no offset: a dent, a kink or a weld bead. Look; a dented tube is scrap.",
+            fine(most)
+        ),
         Reason::SpigotWontGoIn => "What is left of the tube is too short for the spigots.".to_owned(),
         Reason::OutOfPhase { allowed } => {
             format!("Over the limit of {}: turn the yoke before it is tacked.", show_angle(allowed, 2))
@@ -263,7 +304,7 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         }
         Reason::NearGrade { permitted } => format!("Within its ± of {}.", work(permitted)),
         Reason::GradeUnknown => {
-            "To judge it: the mass of the whole shaft, and its top speed at Check.".to_owned()
+            "To judge it: the mass of the whole shaft here, top speed and tube at Check, weld line at Cut.".to_owned()
         }
         Reason::OnTheWeld { keep } => {
             format!("Too near the new weld: keep {} off it, on the same clock position.", long(keep))

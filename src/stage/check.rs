@@ -28,7 +28,8 @@ fn allowed_share(job: &Job) -> (f64, Source) {
     }
 }
 
-fn stiffness(job: &Job) -> Stiffness {
+/// The stiffness and density of the tube's material.
+pub(super) fn stiffness(job: &Job) -> Stiffness {
     match job.tube.material {
         Material::Steel => steel(),
         Material::Aluminium => aluminium(),
@@ -123,8 +124,11 @@ fn whirl_finding(job: &Job) -> Finding {
         plus_minus: Some(Amount::EstimatedSpeed(whirl.speed.spread.expanded())),
         sense: None,
     };
-    let finding = Finding::known(Name::WhirlSpeed, value, Verdict::Figure)
-        .from(&[Source::WhirlBeam, Source::MaterialFromMemory]);
+    let finding = Finding::known(Name::WhirlSpeed, value, Verdict::Figure).from(&[
+        Source::WhirlBeam,
+        Source::MaterialFromMemory,
+        Source::DoubtOfTube,
+    ]);
     let finding = working(job, finding, &whirl, whirl.length, whirl.speed.best);
     match (whirl.before, length_change(job)) {
         (Some(before), Ok(lengths)) => working(job, finding, &whirl, lengths.old.best, before),

@@ -119,7 +119,8 @@ pub fn cut_list(job: &Job) -> Result<CutList, Vec<Need>> {
             (MarkName::NewJoint, Some(finished)),
             (MarkName::FarWeld, far_weld),
         ];
-        if !lengths.lengthens() {
+        // With nothing to take out there is no second cut to mark.
+        if !lengths.lengthens() && removed.best.base() > 0.0 {
             places.extend([
                 (MarkName::TubeEnd, Some(end)),
                 (MarkName::SlotEnd, kerf.map(|kerf| end + kerf)),
@@ -179,8 +180,13 @@ fn removed_finding(job: &Job, list: &CutList) -> Finding {
     let verdict = match tube_left {
         Some(left) if left.base() <= 0.0 => Verdict::Stop(Reason::MoreThanTheTube),
         Some(left) if left.base() <= two_spigots.base() => Verdict::Stop(Reason::SpigotWontGoIn),
-        _ if half_checked => Verdict::Unjudged(Reason::WrongField),
+        _ if list.lengths.is_within_doubt() => Verdict::Watch(Reason::DifferenceWithinDoubt),
         _ if list.lengths.lengthens() => Verdict::Watch(Reason::Lengthened),
+        _ if removed.base() <= 0.0 => Verdict::Watch(Reason::WeldDrawsMore),
+        _ if spigot.is_some_and(|spigot| removed.base() < spigot.base()) => {
+            Verdict::Watch(Reason::FaceOverSpigot)
+        }
+        _ if half_checked => Verdict::Unjudged(Reason::WrongField),
         _ => measure::loose(list.removed.spread.expanded()),
     };
     let sense = if removed.base() < 0.0 { Sense::Add } else { Sense::Remove };

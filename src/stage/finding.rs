@@ -59,7 +59,7 @@ impl Amount {
 
 /// What is found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[allow(missing_docs)] // each is a name; its words stand in sheet/words
+#[allow(missing_docs)] // each is a name; its words stand in sheet
 pub enum Name {
     LengthChange,
     WantedLength,
@@ -104,6 +104,10 @@ pub enum Sense {
     LobesAt(Angle),
     /// Move the tube from this place toward the place opposite.
     MoveAwayFrom(Angle),
+    /// Welded: heat small spots at this place, or cut it off and start again.
+    HeatAt(Angle),
+    /// High at this place, and nothing to do about it at home.
+    LeaveToShop(Angle),
     /// At this place, so far from the far datum.
     Place {
         /// Place on the clock.
@@ -181,7 +185,7 @@ pub enum Verdict {
 
 /// Why a verdict is not good, with the numbers it rests on.
 #[derive(Clone, Copy, Debug, PartialEq)]
-#[allow(missing_docs)] // each is a name; its words stand in sheet/words
+#[allow(missing_docs)] // each is a name; its words stand in sheet
 pub enum Reason {
     DifferenceWithinDoubt,
     LooseLength { allowed: Length },
@@ -192,6 +196,12 @@ pub enum Reason {
     NearWhirlShare { allowed: f64 },
     MoreThanTheTube,
     LessThanAKerf { kerf: Length },
+    WeldDrawsMore,
+    FaceOverSpigot,
+    TravelNotChecked { least: Length, most: Length },
+    PartRead,
+    FewStations { better: usize },
+    DentOrKink { most: Length },
     SpigotWontGoIn,
     OutOfPhase { allowed: Angle },
     PhaseWithinDoubt { allowed: Angle },
@@ -215,7 +225,7 @@ pub enum Reason {
 
 /// Where a formula, a limit or a usual value comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[allow(missing_docs)] // each is a name; its words stand in sheet/words
+#[allow(missing_docs)] // each is a name; its words stand in sheet
 pub enum Source {
     Gum,
     Geometry,
@@ -236,6 +246,9 @@ pub enum Source {
     BalanceGrade,
     TwoPlanes,
     TubeOvality,
+    DoubtOfWeights,
+    DoubtOfTube,
+    DoubtOfBench,
 }
 
 /// A limit with its source.
@@ -249,7 +262,7 @@ pub struct Limit {
 
 /// The law a working line follows; its formula is worded elsewhere.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[allow(missing_docs)] // each is a name; its formula stands in sheet/words
+#[allow(missing_docs)] // each is a name; its formula stands in sheet
 pub enum Law {
     MeanOld,
     MeanWanted,
@@ -394,7 +407,7 @@ impl Finding {
 
 /// What can hurt someone, worded elsewhere.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[allow(missing_docs)] // each is a name; its words stand in sheet/words
+#[allow(missing_docs)] // each is a name; its words stand in sheet
 pub enum Caution {
     LoadedSuspension,
     ChockBothWays,

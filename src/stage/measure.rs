@@ -48,6 +48,11 @@ pub struct LengthChange {
 }
 
 impl LengthChange {
+    /// The difference is no larger than its own ±.
+    pub fn is_within_doubt(&self) -> bool {
+        self.change.best.base().abs() <= self.change.spread.expanded().base()
+    }
+
     /// The shaft is made longer.
     pub fn lengthens(&self) -> bool {
         self.change.best.base() < 0.0
@@ -116,7 +121,7 @@ fn change_finding(job: &Job) -> Finding {
     };
     let (change, doubt) = (both.change.best, both.change.spread.expanded());
     let size = Length::from_base(change.base().abs());
-    let (sense, verdict) = if size.base() <= doubt.base() {
+    let (sense, verdict) = if both.is_within_doubt() {
         (Sense::LeaveAlone, Verdict::Watch(Reason::DifferenceWithinDoubt))
     } else if both.lengthens() {
         (Sense::Add, Verdict::Watch(Reason::Lengthened))
@@ -187,7 +192,8 @@ fn set_point_finding(job: &Job) -> Finding {
     } else if set_point.base() < least.base() || set_point.base() > most.base() {
         Verdict::Watch(Reason::SetPointUnusual { least, most })
     } else {
-        Verdict::Good
+        // The usual place is not yet a safe one: the travel at bump and droop is not asked here.
+        Verdict::Watch(Reason::TravelNotChecked { least, most })
     };
     let value = Value {
         amount: Amount::Length(set_point),

@@ -116,6 +116,10 @@ fn error_finding(job: &Job) -> Finding {
     let finding = Finding::known(Name::PhaseError, value, verdict)
         .within(Amount::Angle(limit), source)
         .from(&[Source::Geometry, Source::Gum]);
+    let finding = match job.phase.method {
+        PhaseMethod::Levels => finding,
+        PhaseMethod::Bench => finding.from(&[Source::DoubtOfBench]),
+    };
     working(job, finding, turn.best)
 }
 

@@ -4,11 +4,22 @@ use super::field::{Complaint, Fields, order, read};
 use super::finding::{
     Amount, Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict, Why,
 };
-use crate::job::{Dial, Entry, Job, PassKind, RunOutLimit, Stations};
+use crate::job::{Dial, Entry, Job, Material, PassKind, RunOutLimit, Stations};
 use crate::mechanics::across::Across;
-use crate::mechanics::runout::{NoFit, RunOut, Station, fit, without_drift};
+use crate::mechanics::runout::{FEWEST, NoFit, RunOut, Station, fit, without_drift};
 use crate::mechanics::uncertainty::{combined, of_division};
 use crate::quantity::{Angle, Base, Length, degrees, inches, millimetres};
+
+/// From this many marks a turn may be called good: with fewer an oval tube or a seam passes for an offset.
+const ENOUGH_STATIONS: usize = 6;
+/// How many marks are advised.
+const BETTER_STATIONS: usize = 8;
+
+/// How far a new tube may be from round, and so the most of a total reading that no offset explains and
+/// no dent either (ASTM A513: 0.015 to 0.020 in at 2 to 4 in of diameter).
+fn most_ovality() -> Length {
+    inches(0.020)
+}
 
 /// The distance between the lines of the dial in use.
 fn dial_division(job: &Job) -> Length {
@@ -57,6 +68,8 @@ pub struct Turn {
     pub run_out: RunOut,
     /// The dial came back more than one division away.
     pub drifted: Option<Length>,
+    /// Marks that were laid out and have no reading yet.
+    pub unread: usize,
 }
 
 /// Reads a turn. Stations without a reading are left out; uneven ones are taken as they are.
@@ -98,7 +111,7 @@ pub fn turn(job: &Job, pass: usize) -> Result<Turn, Blocked> {
     if !wrong.is_empty() {
         return Err(Blocked::Missing(wrong));
     }
-    if readings.len() < crate::mechanics::runout::FEWEST {
+    if readings.len() < FEWEST {
         let first = empty.first().copied().unwrap_or(Entry::StationReading(pass, 0));
         return Err(Blocked::Missing(vec![Need { entry: first, why: Why::Empty }]));
     }
@@ -121,7 +134,7 @@ pub fn turn(job: &Job, pass: usize) -> Result<Turn, Blocked> {
             NoFit::OneSided => Reason::OneSided,
         })
     })?;
-    Ok(Turn { stations, run_out, drifted })
+    Ok(Turn { stations, run_out, drifted, unread: empty.len() })
 }
 
 fn length(job: &Job, entry: Entry) -> Result<Option<Length>, Complaint> {
@@ -161,7 +174,7 @@ pub fn findings(job: &Job, pass: usize) -> Vec<Finding> {
         return NAMES.map(|name| Finding::missing(name, needs.clone())).to_vec();
     };
     let mut found = vec![
-        correction(&turn, limit, source),
+        correction(job, pass, &turn, limit, source),
         offset(&turn, limit, source),
         until_welded(job, pass, total(job, &turn, limit, source)),
     ];
@@ -179,10 +192,16 @@ fn until_welded(job: &Job, pass: usize, mut finding: Finding) -> Finding {
     finding
 }
 
-/// A verdict that would be good is not, while the dial has not come back to where it began.
-fn unless_drifted(turn: &Turn, verdict: Verdict) -> Verdict {
+/// A verdict that would be good is not, while marks are unread, the marks are too few to tell an offset
+/// from an oval tube or a seam, or the dial has not come back to where it began.
+fn unless_doubtful(turn: &Turn, verdict: Verdict) -> Verdict {
     match (turn.drifted, verdict) {
-        (Some(by), Verdict::Good) => Verdict::Watch(Reason::DialDrifted { by }),
+        (_, verdict) if verdict != Verdict::Good => verdict,
+        (Some(by), _) => Verdict::Watch(Reason::DialDrifted { by }),
+        _ if turn.unread > 0 => Verdict::Unjudged(Reason::PartRead),
+        _ if turn.stations.len() < ENOUGH_STATIONS => {
+            Verdict::Watch(Reason::FewStations { better: BETTER_STATIONS })
+        }
         (_, verdict) => verdict,
     }
 }
@@ -190,7 +209,10 @@ fn unless_drifted(turn: &Turn, verdict: Verdict) -> Verdict {
 fn total(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
     let line = of_division(dial_division(job));
     let total = turn.run_out.total;
-    let verdict = if total.base() > limit.base() {
+    let shape = total - turn.run_out.offset.size() * 2.0;
+    let verdict = if shape.base() > most_ovality().base() {
+        Verdict::Stop(Reason::DentOrKink { most: most_ovality() })
+    } else if total.base() > limit.base() {
         Verdict::Watch(Reason::TotalOverLimit { limit })
     } else {
         Verdict::Good
@@ -203,7 +225,7 @@ fn total(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
     let readings = || turn.stations.iter().map(|station| station.reading.base());
     let most = Length::from_base(readings().fold(f64::NEG_INFINITY, f64::max));
     let least = Length::from_base(readings().fold(f64::INFINITY, f64::min));
-    Finding::known(Name::TotalReading, value, unless_drifted(turn, verdict))
+    Finding::known(Name::TotalReading, value, unless_doubtful(turn, verdict))
         .step(
             Law::TotalReading,
             &[Amount::FineLength(most), Amount::FineLength(least)],
@@ -232,7 +254,7 @@ fn offset_verdict(turn: &Turn, limit: Length) -> Verdict {
     } else {
         Verdict::Watch(Reason::OffsetNotSeen)
     };
-    unless_drifted(turn, verdict)
+    unless_doubtful(turn, verdict)
 }
 
 fn offset(turn: &Turn, limit: Length, source: Source) -> Finding {
@@ -260,13 +282,20 @@ fn circle_step(turn: &Turn, finding: Finding) -> Finding {
 }
 
 /// The one instruction: move the tube so far, or leave it alone. Judged by the offset it would mend.
-fn correction(turn: &Turn, limit: Length, source: Source) -> Finding {
+fn correction(job: &Job, pass: usize, turn: &Turn, limit: Length, source: Source) -> Finding {
     let (size, at) = (turn.run_out.offset.size(), turn.run_out.offset.at());
-    let seen = turn.run_out.offset_is_seen();
+    // Three marks always fit a circle: what it says of a side is worth nothing.
+    let seen = turn.run_out.offset_is_seen() && turn.stations.len() > FEWEST;
+    let welded = job.truing.passes.get(pass).is_some_and(|p| p.kind == PassKind::Welded);
+    let mend = match (welded, job.tube.material) {
+        (false, _) => Sense::MoveAwayFrom(at),
+        (true, Material::Steel) => Sense::HeatAt(at),
+        (true, Material::Aluminium) => Sense::LeaveToShop(at),
+    };
     let value = Value {
         amount: Amount::FineLength(size),
         plus_minus: Some(Amount::FineLength(offset_doubt(turn))),
-        sense: Some(if seen { Sense::MoveAwayFrom(at) } else { Sense::LeaveAlone }),
+        sense: Some(if seen { mend } else { Sense::LeaveAlone }),
     };
     circle_step(turn, Finding::known(Name::Correction, value, offset_verdict(turn, limit)))
         .within(Amount::FineLength(limit), source)
@@ -310,11 +339,14 @@ fn weld_pull(job: &Job, pass: usize) -> Option<Finding> {
     let after = turn(job, pass).ok()?;
     let (from, to) = (before.run_out.offset, after.run_out.offset);
     let pull: Across<Length> = to - from;
-    let standard = before.run_out.offset_plus_minus.base().hypot(after.run_out.offset_plus_minus.base());
-    let seen = pull.size().base() > standard;
+    let both = |of: fn(&RunOut) -> Length| of(&before.run_out).base().hypot(of(&after.run_out).base());
+    // The same rule as for one offset: seen over three times its standard uncertainty, else the circle.
+    let seen = pull.size().base() > 3.0 * both(|run_out| run_out.offset_standard);
+    let doubt =
+        both(if seen { |run_out| run_out.offset_plus_minus } else { |run_out| run_out.offset_circle });
     let value = Value {
         amount: Amount::FineLength(pull.size()),
-        plus_minus: Some(Amount::FineLength(Length::from_base(standard))),
+        plus_minus: Some(Amount::FineLength(Length::from_base(doubt))),
         sense: Some(if seen { Sense::At(pull.at()) } else { Sense::LeaveAlone }),
     };
     let fine = Amount::FineLength;

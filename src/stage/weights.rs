@@ -1,11 +1,14 @@
 //! Weights: where each one goes back, and what that leaves.
 
+use super::check::stiffness;
 use super::cut::cut_list;
 use super::field::Fields;
 use super::finding::{Amount, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 use super::measure::{LengthChange, length_change};
+use super::truing::chosen_limit;
 use crate::job::{End, Entry, Job, WeightsCame};
 use crate::mechanics::across::Across;
+use crate::mechanics::tube::Tube;
 use crate::mechanics::unbalance::{Grade, Shares, Weight, permitted, shares};
 use crate::mechanics::uncertainty::{Spread, combined, rectangular};
 use crate::quantity::{
@@ -122,14 +125,20 @@ fn put_back(job: &Job, row: usize) -> Finding {
         Err(needs) => return Finding::missing(name, needs),
     };
     let weld = cut_list(job).ok().and_then(|list| list.new_weld());
+    let mut optional = Fields::of(job);
+    let far_weld = optional.length(Entry::FarWeldLine);
+    let lengthened = length_change(job).is_ok_and(|change| change.lengthens());
     let near = |weld: Length| (weight.distance - weld).base().abs() < keep_from_weld().base();
     // Shortened past the middle, even a weight that stays where it was may stand on thin air.
     let on_the_shaft =
         |lengths: LengthChange| (0.0..=lengths.wanted.best.base()).contains(&weight.distance.base());
     let verdict = if !length_change(job).is_ok_and(on_the_shaft) {
         Verdict::Stop(Reason::OffTheShaft)
-    } else if weld.is_some_and(near) {
+    } else if weld.is_some_and(near) || (lengthened && far_weld.is_some_and(near)) {
         Verdict::Watch(Reason::OnTheWeld { keep: keep_from_weld() })
+    } else if lengthened {
+        // These weights balanced a tube that is now scrap.
+        Verdict::Watch(Reason::Lengthened)
     } else {
         Verdict::Good
     };
@@ -153,47 +162,96 @@ fn put_back(job: &Job, row: usize) -> Finding {
             plain(weight.distance),
         );
     }
-    finding.from(&[Source::TwoPlanes])
+    finding.from(&[Source::TwoPlanes, Source::DoubtOfWeights, Source::CommonPractice])
 }
 
-/// What the weights' move leaves in the two planes through the joints: their shares on the new shaft
-/// less their shares on the old one. A weight at the turned yoke is compared with its own turned
-/// place, since what it cancels has turned with it.
-fn change_of_shares(placed: &[Placed], lengths: &LengthChange) -> Shares {
-    let after: Vec<Weight> = placed.iter().map(|p| p.after).collect();
-    let before: Vec<Weight> = placed.iter().map(|p| Weight { at: p.after.at, ..p.before }).collect();
-    let new = shares(&after, lengths.wanted.best);
-    let old = shares(&before, lengths.old.best);
-    Shares { front: new.front - old.front, rear: new.rear - old.rear }
+/// The weights before and after, on their shafts. A weight at the turned yoke is compared with its own
+/// turned place, since what it cancels has turned with it.
+#[derive(Clone)]
+struct Move {
+    before: Vec<Weight>,
+    after: Vec<Weight>,
+    old: Length,
+    new: Length,
+}
+
+impl Move {
+    fn of(placed: &[Placed], lengths: &LengthChange) -> Move {
+        Move {
+            before: placed.iter().map(|p| Weight { at: p.after.at, ..p.before }).collect(),
+            after: placed.iter().map(|p| p.after).collect(),
+            old: lengths.old.best,
+            new: lengths.wanted.best,
+        }
+    }
+
+    /// What the move leaves in the two planes through the joints: the weights' shares on the new shaft
+    /// less their shares on the old one.
+    fn leaves(&self) -> Shares {
+        let (new, old) = (shares(&self.after, self.new), shares(&self.before, self.old));
+        Shares { front: new.front - old.front, rear: new.rear - old.rear }
+    }
+
+    /// How far the doubts of each weight move what is left in a plane. Where a weight sat and where it
+    /// is put are two readings, and each has its own doubt.
+    fn doubts(&self, plane: Plane) -> Vec<Spread<Unbalance>> {
+        let best = plane(self.leaves());
+        let mut parts = Vec::new();
+        for row in 0..self.after.len() {
+            for nudge in nudges() {
+                for put_back in [false, true] {
+                    let mut moved = self.clone();
+                    let list = if put_back { &mut moved.after } else { &mut moved.before };
+                    if let Some(weight) = list.get_mut(row) {
+                        nudge(weight);
+                    }
+                    parts.push(rectangular((plane(moved.leaves()) - best).size()));
+                }
+            }
+        }
+        parts
+    }
+}
+
+/// Each doubt of a weight, done to it.
+fn nudges() -> [fn(&mut Weight); 4] {
+    [
+        |weight| weight.mass += weight_doubt().0,
+        |weight| weight.at += weight_doubt().1,
+        |weight| weight.z += weight_doubt().2,
+        |weight| weight.radius += weight_doubt().3,
+    ]
 }
 
 /// Picks one of the two planes.
 type Plane = fn(Shares) -> Across<Unbalance>;
 
-/// How far the doubts of each weight may move what is left in a plane.
-fn doubt(placed: &[Placed], lengths: &LengthChange, plane: Plane) -> Unbalance {
-    let best = plane(change_of_shares(placed, lengths));
-    let (mass, clock, along, radius) = weight_doubt();
-    let nudges: [fn(&mut Weight, f64); 4] = [
-        |w, d| w.mass = Mass::from_base(w.mass.base() + d),
-        |w, d| w.at = Angle::from_base(w.at.base() + d),
-        |w, d| w.z = Length::from_base(w.z.base() + d),
-        |w, d| w.radius = Length::from_base(w.radius.base() + d),
-    ];
-    let sizes = [mass.base(), clock.base(), along.base(), radius.base()];
-    let mut parts: Vec<Spread<Unbalance>> = Vec::new();
-    for row in 0..placed.len() {
-        for (nudge, size) in nudges.iter().zip(sizes) {
-            let mut moved = placed.to_vec();
-            if let Some(weight) = moved.get_mut(row) {
-                nudge(&mut weight.before, size);
-                nudge(&mut weight.after, size);
-            }
-            let shift = plane(change_of_shares(&moved, lengths)) - best;
-            parts.push(rectangular(shift.size()));
-        }
-    }
-    combined(&parts).expanded()
+/// What no one can know without a machine, as spreads in a plane: the unbalance of the ring that was cut
+/// out, taken as its mass at the offset that the run-out limit allows; and what the moved yoke's end
+/// carried beyond its weights, taken as a plane's share of the grade, times the part of the length that
+/// it moved. `None` while the tube or the weld line is not known.
+fn unknowable(job: &Job, moved: &Move, half: Unbalance, plane: Plane) -> Option<Vec<Spread<Unbalance>>> {
+    let mut fields = Fields::of(job);
+    let (diameter, wall) = (fields.length(Entry::TubeDiameter), fields.length(Entry::TubeWall));
+    let (limit, _) = chosen_limit(job, &mut fields)?;
+    let list = cut_list(job).ok()?;
+    let tube = Tube::new(diameter?, wall?).ok()?;
+    let ring = Weight {
+        mass: tube.mass(stiffness(job).density, list.removed.best),
+        radius: limit * 0.5,
+        at: degrees(0.0),
+        z: behind_front(job, list.new_weld()?, moved.new),
+    };
+    let part = ((moved.old - moved.new).base() / moved.new.base()).abs();
+    Some(vec![rectangular(plane(shares(&[ring], moved.new)).size()), rectangular(half * part)])
+}
+
+/// What moving the weights leaves in the two planes, as vectors; `None` while a weight or a length is
+/// missing. The findings show a direction only where it stands clear of its ±.
+pub fn leaves(job: &Job) -> Option<Shares> {
+    let (placed, needs) = all_placed(job);
+    let lengths = length_change(job).ok().filter(|_| needs.is_empty())?;
+    Some(Move::of(&placed, &lengths).leaves())
 }
 
 fn left(job: &Job, none_logged: bool) -> Vec<Finding> {
@@ -214,17 +272,14 @@ fn left(job: &Job, none_logged: bool) -> Vec<Finding> {
             Finding::missing(Name::LeftRear, needs),
         ];
     };
-    let change = change_of_shares(&placed, &lengths);
-    let planes: [(Name, Across<Unbalance>, Plane); 2] = [
-        (Name::LeftFront, change.front, |shares| shares.front),
-        (Name::LeftRear, change.rear, |shares| shares.rear),
-    ];
-    planes
-        .map(|(name, left, plane)| left_in_plane(job, name, left, doubt(&placed, &lengths, plane)))
-        .to_vec()
+    let moved = Move::of(&placed, &lengths);
+    let planes: [(Name, Plane); 2] =
+        [(Name::LeftFront, |shares| shares.front), (Name::LeftRear, |shares| shares.rear)];
+    planes.map(|(name, plane)| left_in_plane(job, name, &moved, plane, lengths.lengthens())).to_vec()
 }
 
-fn left_in_plane(job: &Job, name: Name, left: Across<Unbalance>, doubt: Unbalance) -> Finding {
+/// Never good: it is the move of the weights alone, and the balance of the shaft is more than that.
+fn left_in_plane(job: &Job, name: Name, moved: &Move, plane: Plane, lengthened: bool) -> Finding {
     let mut fields = Fields::of(job);
     let mass = fields.mass(Entry::ShaftMass);
     let top = fields.speed(Entry::TopSpeed);
@@ -232,21 +287,28 @@ fn left_in_plane(job: &Job, name: Name, left: Across<Unbalance>, doubt: Unbalanc
     // Half of what the grade permits belongs to each joint's plane, the shaft's middle being near
     // the middle of its length.
     let half = grade.map(|whole| whole * 0.5);
-    let size = left.size();
-    let verdict = match half {
+    let unknowable = half.and_then(|half| unknowable(job, moved, half, plane));
+    let left = plane(moved.leaves());
+    let mut parts = moved.doubts(plane);
+    let all_counted = unknowable.is_some();
+    parts.extend(unknowable.into_iter().flatten());
+    let (size, doubt) = (left.size(), combined(&parts).expanded());
+    let verdict = match half.filter(|_| all_counted) {
+        _ if lengthened => Verdict::Watch(Reason::Lengthened),
         None => Verdict::Unjudged(Reason::GradeUnknown),
         Some(half) if size.base() > half.base() => Verdict::Stop(Reason::OverGrade { permitted: half }),
         Some(half) if (size + doubt).base() > half.base() => {
             Verdict::Watch(Reason::NearGrade { permitted: half })
         }
-        Some(_) => Verdict::Good,
+        Some(_) => Verdict::Figure,
     };
     let value = Value {
         amount: Amount::Unbalance(size),
         plus_minus: Some(Amount::Unbalance(doubt)),
         sense: (size.base() > doubt.base()).then(|| Sense::At(left.at())),
     };
-    let mut finding = Finding::known(name, value, verdict).from(&[Source::TwoPlanes]);
+    let mut finding =
+        Finding::known(name, value, verdict).from(&[Source::TwoPlanes, Source::DoubtOfWeights]);
     if let (Some(half), Some(mass), Some(top)) = (half, mass, top) {
         finding = grade_working(finding, size, half, mass, top);
     }

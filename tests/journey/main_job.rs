@@ -39,7 +39,7 @@ fn measure(page: &Page) {
     let wanted = Answer::by_hand("WantedLength", "wanted").doubt(by_hand("wanted doubt"));
     page.answers(wanted.judged("Good"));
     // As typed; usual by common practice: 3/4 to 1 in.
-    page.answers(Answer::of("SetPoint", 0.875).judged("Good"));
+    page.answers(Answer::of("SetPoint", 0.875).judged("Watch"));
     // Text with a unit of its own is read back: 1409.7 mm are 55-1/2 in by definition.
     page.reads(".field:has(#wanted-0) .note", "= 55-1/2 in");
 }
@@ -133,11 +133,11 @@ fn check(page: &Page) {
     page.answers(Answer::by_hand("WhirlSpeed", "whirl").doubt(by_hand("whirl doubt")));
     let share = Answer::by_hand("SpeedShare", "share").doubt(by_hand("share doubt"));
     page.answers(share.judged("Good"));
-    page.reads(".rail .shaft", "Good");
+    page.reads(".rail .shaft", "Watch");
     // Now the rest of the weights can be judged: half of what G 16 permits.
     page.stage("weights");
-    page.answers(Answer::by_hand("LeftRear", "left cut").judged("Good"));
-    page.number_behind(".card[data-name=LeftRear] .reason", "limit of", by_hand("permitted half"));
+    page.answers(Answer::by_hand("LeftRear", "left cut").judged("Figure"));
+    page.number_behind(".card[data-name=LeftRear] .reason", "against", by_hand("permitted half"));
 }
 
 fn reload_keeps_all(page: &Page) {
@@ -158,7 +158,7 @@ fn reload_keeps_all(page: &Page) {
             "mark {station} of the latest turn"
         );
     }
-    page.reads(".rail .shaft", "Good");
+    page.reads(".rail .shaft", "Watch");
 }
 
 fn back_and_bookmark(page: &Page, other: &Page) {

@@ -85,11 +85,22 @@ fn stations(state: State) -> AnyView {
     });
     let set = move |chosen: usize| {
         let (pass, stations) = (state.pass.get_untracked(), Stations::ALL.get(chosen).copied());
+        let mut own_turn = None;
         state.change(|job| {
-            if let (Some(pass), Some(stations)) = (job.truing.passes.get_mut(pass), stations) {
-                pass.set_stations(stations);
+            let count = job.truing.passes.len();
+            if let (Some(pass), Some(stations)) = (job.truing.passes.get_mut(pass), stations)
+                && !pass.set_stations(stations)
+                && count < MOST_PASSES
+            {
+                // The readings stay where they were taken: the new marks begin a turn of their own.
+                let turn = Pass::new(pass.kind, stations);
+                job.truing.passes.push(turn);
+                own_turn = Some(count);
             }
         });
+        if let Some(turn) = own_turn {
+            state.pass.set(turn);
+        }
     };
     let words = Stations::ALL.iter().map(|item| item.word().to_owned()).collect();
     let readings = move || {
