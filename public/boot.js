@@ -12,7 +12,12 @@ const root = document.documentElement;
 // ---- the program -----------------------------------------------------------------------------------
 
 const fallen = document.getElementById('fallen');
-fallen.querySelector('button').addEventListener('click', () => location.reload());
+document.getElementById('fallen-reload').addEventListener('click', () => location.reload());
+// The job in the address may be what it stumbles over.
+document.getElementById('fallen-book').addEventListener('click', () => {
+  location.hash = '#/';
+  location.reload();
+});
 
 function showFallen() {
   fallen.hidden = false;
@@ -60,9 +65,9 @@ function watchForUpdate(registration) {
   const look = () => {
     if (registration.waiting && registration.active) announce('update');
   };
-  registration.addEventListener('updatefound', () => {
-    registration.installing?.addEventListener('statechange', look);
-  });
+  const follow = () => registration.installing?.addEventListener('statechange', look);
+  registration.addEventListener('updatefound', follow);
+  follow(); // it may be on its way already
   look(); // it may have been waiting since an earlier visit
   document.addEventListener('visibilitychange', () => {
     // A page left open on the bench for days is never navigated, so it has to ask. Without signal

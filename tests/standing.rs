@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 use shaftwright::job::{Entry, Job, PassKind, WeightsCame, sample};
-use shaftwright::stage::{Stage, Standing, whole};
+use shaftwright::stage::{Caution, Stage, Standing, whole};
 
 fn shaft(change: impl FnOnce(&mut Job)) -> Standing {
     let mut job = sample();
@@ -77,4 +77,33 @@ fn one_stop_stops_the_shaft() {
     assert_eq!(shaft(|job| job.put(Entry::TopSpeed, "6000")), Standing::Stop);
     assert_eq!(shaft(|job| job.put(Entry::RearLevel, "3")), Standing::Stop);
     assert_eq!(shaft(|job| job.put(Entry::StationReading(2, 4), "40")), Standing::Stop);
+}
+
+#[test]
+fn cautions_stand_where_they_bite() {
+    // The stages at which each thing is done: the shaft comes off to be measured, tacking begins at
+    // Phase, weights are put back by welding.
+    for (caution, stages) in [
+        (Caution::LoadedSuspension, &[Stage::Measure][..]),
+        (Caution::ChockBothWays, &[Stage::Measure]),
+        (Caution::SupportTheShaft, &[Stage::Measure, Stage::Cut]),
+        (Caution::EstimateOnly, &[Stage::Check]),
+        (Caution::CuttingThinTube, &[Stage::Cut]),
+        (Caution::ScrapTube, &[Stage::Cut]),
+        (Caution::MarkFirst, &[Stage::Cut, Stage::Phase]),
+        (Caution::OutOfPhaseOnPurpose, &[Stage::Phase]),
+        (Caution::TurnByHand, &[Stage::True]),
+        (Caution::BeforeWelding, &[Stage::Phase, Stage::True, Stage::Weights]),
+        (Caution::HeatSparingly, &[Stage::True]),
+        (Caution::NotABalancingMachine, &[Stage::Weights]),
+        (Caution::NobodyInThePlane, &[Stage::Weights]),
+    ] {
+        for stage in Stage::ALL {
+            assert_eq!(
+                stage.cautions().contains(&caution),
+                stages.contains(&stage),
+                "{caution:?} {stage:?}"
+            );
+        }
+    }
 }

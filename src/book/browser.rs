@@ -176,7 +176,7 @@ pub fn set_root_attribute(name: &str, value: &str) {
 pub fn save_file(name: &str, text: &str) {
     let parts = js_sys::Array::of1(&text.into());
     let kind = BlobPropertyBag::new();
-    kind.set_type("application/json");
+    kind.set_type(if name.ends_with(".json") { "application/json" } else { "text/plain" });
     let Ok(blob) = Blob::new_with_str_sequence_and_options(&parts, &kind) else { return };
     let Ok(address) = Url::create_object_url_with_blob(&blob) else { return };
     let anchor = window()

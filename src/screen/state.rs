@@ -6,7 +6,7 @@ use leptos::prelude::*;
 
 use crate::book::{Card, Shelf, Trouble, browser};
 use crate::job::{Choice, Display, Entry, Job, NotAJob, sample};
-use crate::sheet::{stage_title, unopened};
+use crate::sheet::{report, stage_title, unopened};
 use crate::stage::Stage;
 
 /// How long a hand must rest for the rail to follow: short enough to seem at once.
@@ -267,6 +267,13 @@ impl State {
             if let Some(text) = crate::job::to_text(job) {
                 browser::save_file(&file_name(&job.name), &text);
             }
+        });
+    }
+
+    /// Offers the whole job in plain words, for a driveline shop or a printer.
+    pub fn save_report(&self) {
+        self.job.with_untracked(|job| {
+            browser::save_file(&file_name(&job.name).replace(".json", ".txt"), &report(job));
         });
     }
 

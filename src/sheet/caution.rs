@@ -12,13 +12,13 @@ pub const fn caution(which: Caution) -> &'static str {
             "Chock the wheels both ways before the first bolt. With the shaft out, Park and the gears hold nothing."
         }
         Caution::EstimateOnly => {
-            "An estimate, not an approval: thin yokes, stiff supports, straight tube. A driveline shop, and your local vehicle rules, have the last word."
+            "An estimate, not an approval: thin yokes, stiff supports, straight tube. A driveline shop, and your local vehicle rules, have the last word; in competition a loop round the shaft may be required."
         }
         Caution::SupportTheShaft => {
             "Hold the shaft's weight up, keep the needle cups from falling, catch the gearbox oil. No grinding near fuel or brake lines."
         }
         Caution::CuttingThinTube => {
-            "Eyes, face, ears and hands covered; clamp the tube without crushing it. In the old weld cut only as deep as the tube's wall: the yoke's spigot is under it."
+            "Eyes, face and ears covered, nothing loose near a turning wheel, no gloves that it can catch; clamp the tube without crushing it. In the old weld cut only as deep as the tube's wall: the yoke's spigot is under it."
         }
         Caution::ScrapTube => {
             "A tube that is dented, cracked, rust-pitted or spliced before is scrap. Do not shorten it."
@@ -31,7 +31,7 @@ pub const fn caution(which: Caution) -> &'static str {
         }
         Caution::TurnByHand => "Turn the shaft by hand only while a dial is on it.",
         Caution::BeforeWelding => {
-            "Weld with the shaft off the car or the joints out; earth clamp on the tube beside the weld; battery disconnected. Bare metal, no paint, plating or galvanising, fumes drawn off; no solvent in the tube, never a chlorinated one. A closed tube needs a vent until the last pass."
+            "Weld with the shaft off the car or the joints out; earth clamp on the tube beside the weld; battery disconnected. Bare metal, no paint, plating or galvanising, fumes drawn off; no solvent in the tube, never a chlorinated one. A closed tube needs a vent until the last pass. Welded by a person qualified to weld, or not at all."
         }
         Caution::HeatSparingly => {
             "Heat only the high side, in small spots, cooled and read again. Never on aluminium or high-strength tube, nor near joints, seals or the seam."

@@ -1,12 +1,12 @@
 //! What is wrong with an entry, in one plain sentence: what was given, what is allowed, what to do.
 
 use super::amount::amount;
-use super::label::label;
+use super::label::{label, stage_title};
 use crate::job::{Entry, Job, NotAJob};
 use crate::quantity::{
     Unit, Unreadable, as_degrees, as_millimetres, in_inches, show_mass, show_number, three_figures,
 };
-use crate::stage::{Amount, Complaint, allowed};
+use crate::stage::{Amount, Complaint, Stage, allowed};
 
 /// The sentence that stands under a field. What was given is quoted as typed.
 pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
@@ -19,9 +19,10 @@ pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
             bound(job, entry, *most)
         ),
         Complaint::NotBelow { other, most, .. } => format!(
-            "“{typed}” is too much: it must be below {}, which follows from “{}”. Check both.",
+            "“{typed}” is too much: it must be below {}, which follows from “{}” at {}. Check both.",
             bound(job, entry, *most),
-            label(job, *other)
+            label(job, *other),
+            stage_title(Stage::of(*other))
         ),
     }
 }

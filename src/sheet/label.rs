@@ -106,16 +106,6 @@ pub const fn stage_lead(stage: Stage) -> &'static str {
     }
 }
 
-/// The heading over a list of like fields.
-pub const fn group_label(entry: Entry) -> &'static str {
-    match entry {
-        Entry::OldReading(_) => "Old shaft, joint to joint",
-        Entry::WantedReading(_) => "Wanted distance, joint to joint",
-        Entry::StationReading(..) => "Dial readings",
-        _ => "",
-    }
-}
-
 /// The label of a field.
 pub fn label(job: &Job, entry: Entry) -> String {
     let fixed = match entry {

@@ -43,8 +43,6 @@ pub struct Mark {
     pub name: MarkName,
     /// Distance from the far datum.
     pub from_far: Length,
-    /// Distance from the old weld line toward the far datum.
-    pub from_weld: Length,
 }
 
 /// The cut, with every place on one line from the far datum.
@@ -129,7 +127,7 @@ pub fn cut_list(job: &Job) -> Result<CutList, Vec<Need>> {
             ]);
         }
         for (name, from_far) in places.into_iter().filter_map(|(name, place)| Some((name, place?))) {
-            let mark = Mark { name, from_far, from_weld: weld - from_far };
+            let mark = Mark { name, from_far };
             let at = list.marks.partition_point(|known| known.from_far.base() <= from_far.base());
             list.marks.insert(at, mark);
         }

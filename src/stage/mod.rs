@@ -99,12 +99,21 @@ impl Stage {
     /// What can hurt someone at this stage.
     pub const fn cautions(self) -> &'static [Caution] {
         match self {
-            Stage::Measure => &[Caution::LoadedSuspension, Caution::ChockBothWays],
+            Stage::Measure => {
+                &[Caution::LoadedSuspension, Caution::ChockBothWays, Caution::SupportTheShaft]
+            }
             Stage::Check => &[Caution::EstimateOnly],
-            Stage::Cut => &[Caution::SupportTheShaft, Caution::CuttingThinTube, Caution::ScrapTube],
-            Stage::Phase => &[Caution::OutOfPhaseOnPurpose, Caution::MarkFirst],
+            Stage::Cut => &[
+                Caution::MarkFirst,
+                Caution::SupportTheShaft,
+                Caution::CuttingThinTube,
+                Caution::ScrapTube,
+            ],
+            Stage::Phase => &[Caution::MarkFirst, Caution::OutOfPhaseOnPurpose, Caution::BeforeWelding],
             Stage::True => &[Caution::TurnByHand, Caution::BeforeWelding, Caution::HeatSparingly],
-            Stage::Weights => &[Caution::NotABalancingMachine, Caution::NobodyInThePlane],
+            Stage::Weights => {
+                &[Caution::NotABalancingMachine, Caution::BeforeWelding, Caution::NobodyInThePlane]
+            }
         }
     }
 }

@@ -41,6 +41,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
     let columns =
         el("div").class("columns").child(el("div").class("questions").child(questions)).child(answers);
     let save = key("plain", "Save this job as a file", move || state.save_file());
+    let print = key("plain", "Save it in plain words", move || state.save_report());
     let onward = next.map(|next| {
         el("a")
             .class("button")
@@ -55,7 +56,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
         .child(el("p").class("lead").text(stage_lead(stage)))
         .child(cautions(stage))
         .child(columns)
-        .child(el("div").class("onward").child(save).children(onward))
+        .child(el("div").class("onward").child(save).child(print).children(onward))
         .child(answer_strip(state, findings))
         .into()
 }
