@@ -1,7 +1,8 @@
 //! Check, its seed: whirl speed of the new length against the shaft's top speed.
 
+use super::amount::Amount;
 use super::field::Fields;
-use super::finding::{Amount, Blocked, Finding, Law, Name, Reason, Source, Value, Verdict};
+use super::finding::{Blocked, Finding, Law, Name, Reason, Source, Value, Verdict};
 use super::measure::length_change;
 use crate::job::{Entry, Job, Material, WhirlShare};
 use crate::mechanics::material::{Stiffness, aluminium, steel};

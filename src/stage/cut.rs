@@ -1,7 +1,8 @@
 //! Cut: where the tube ends, and how square.
 
+use super::amount::Amount;
 use super::field::Fields;
-use super::finding::{Amount, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 use super::measure::{self, LengthChange, division, length_change};
 use super::truing::chosen_limit;
 use crate::job::{Entry, Job};

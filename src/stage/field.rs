@@ -1,36 +1,13 @@
 //! Typed text to a quantity that makes sense: each field's kind and range, and what can be wrong.
 
-use super::finding::{Amount, Need, Why};
+use super::amount::Amount;
+use super::complaint::Complaint;
+use super::finding::{Need, Why};
 use crate::job::{Entry, Job, PassKind};
 use crate::quantity::{
     Angle, AngularVelocity, Base, Length, Mass, Unit, Unreadable, degrees, grams, millimetres,
     parse_angle, parse_clock, parse_length, parse_mass, parse_speed, rpm,
 };
-
-/// What is wrong with what stands in a field.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Complaint {
-    /// It cannot be read.
-    Unreadable(Unreadable),
-    /// It is outside what this field can be.
-    OutOfRange {
-        /// What was given.
-        given: Amount,
-        /// The least allowed.
-        least: Amount,
-        /// The most allowed.
-        most: Amount,
-    },
-    /// It must stay below another field.
-    NotBelow {
-        /// What was given.
-        given: Amount,
-        /// The other field.
-        other: Entry,
-        /// What the other field allows.
-        most: Amount,
-    },
-}
 
 /// The range of a field, as amounts of its own kind. The bounds are our own choice: wide enough for
 /// any road vehicle's shaft, narrow enough to catch a wrong unit or a slipped digit.

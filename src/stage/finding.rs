@@ -1,61 +1,9 @@
 //! What a stage finds, as plain data.
 
-use super::field::Complaint;
+use super::amount::Amount;
+use super::complaint::Complaint;
 use crate::job::Entry;
-use crate::quantity::{
-    Angle, AngularVelocity, Base, Force, Length, Mass, MassDensity, Pressure, Unbalance,
-};
-
-/// A quantity of any kind, with how fine it is worth showing.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Amount {
-    /// A length to lay off with a tape.
-    Length(Length),
-    /// A length with decimals even where fractions are on.
-    PlainLength(Length),
-    /// A length of the size a dial reads.
-    FineLength(Length),
-    /// An angle.
-    Angle(Angle),
-    /// A place on the clock.
-    Clock(Angle),
-    /// A mass.
-    Mass(Mass),
-    /// An unbalance.
-    Unbalance(Unbalance),
-    /// A speed of rotation as typed.
-    Speed(AngularVelocity),
-    /// A speed of rotation as estimated: three figures.
-    EstimatedSpeed(AngularVelocity),
-    /// A force.
-    Force(Force),
-    /// A share, shown in hundredths.
-    Share(f64),
-    /// A modulus.
-    Modulus(Pressure),
-    /// A density.
-    Density(MassDensity),
-    /// A count.
-    Count(usize),
-}
-
-impl Amount {
-    /// Whether it is a number that may be shown.
-    pub fn is_finite(self) -> bool {
-        match self {
-            Amount::Length(q) | Amount::PlainLength(q) | Amount::FineLength(q) => q.base().is_finite(),
-            Amount::Angle(q) | Amount::Clock(q) => q.base().is_finite(),
-            Amount::Mass(q) => q.base().is_finite(),
-            Amount::Unbalance(q) => q.base().is_finite(),
-            Amount::Speed(q) | Amount::EstimatedSpeed(q) => q.base().is_finite(),
-            Amount::Force(q) => q.base().is_finite(),
-            Amount::Share(value) => value.is_finite(),
-            Amount::Modulus(q) => q.base().is_finite(),
-            Amount::Density(q) => q.base().is_finite(),
-            Amount::Count(_) => true,
-        }
-    }
-}
+use crate::quantity::{Angle, Length, Unbalance};
 
 /// What is found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

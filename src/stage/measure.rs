@@ -1,7 +1,8 @@
 //! Measure: how much to take out or add.
 
+use super::amount::Amount;
 use super::field::Fields;
-use super::finding::{Amount, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 use crate::job::{Division, Entry, Job, YokeAt};
 use crate::mechanics::uncertainty::{Measured, Spread, combined, mean_of, of_division};
 use crate::quantity::{Base, Length, inches, millimetres};

@@ -1,7 +1,9 @@
 //! One file a stage: the job in, findings out. Plain data: a value with its ±, the working, the limit
 //! with its source, a verdict, and what is still missing. No words for people, nothing of the web.
 
+mod amount;
 pub mod check;
+mod complaint;
 pub mod cut;
 mod field;
 mod finding;
@@ -11,10 +13,12 @@ pub mod truing;
 pub mod weights;
 mod whole;
 
-pub use field::{Complaint, allowed, read};
+pub use amount::Amount;
+pub use complaint::Complaint;
+pub use field::{allowed, read};
 pub use finding::{
-    Amount, Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Sense, Source, Step,
-    Value, Verdict, Why,
+    Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Sense, Source, Step, Value,
+    Verdict, Why,
 };
 pub use whole::{Standing, Whole, standing, whole};
 

@@ -1,7 +1,8 @@
 //! Phase: how far and which way to turn the yoke before it is tacked.
 
+use super::amount::Amount;
 use super::field::Fields;
-use super::finding::{Amount, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 use crate::job::{End, Entry, Job, LevelDivision, PhaseMethod, Side};
 use crate::mechanics::phase::{arc, from_levels, from_lift};
 use crate::mechanics::uncertainty::{Measured, combined, of_division, rectangular, swing};

@@ -1,9 +1,9 @@
 //! True: what a turn of the dial says, and what to do about it.
 
-use super::field::{Complaint, Fields, order, read};
-use super::finding::{
-    Amount, Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict, Why,
-};
+use super::amount::Amount;
+use super::complaint::Complaint;
+use super::field::{Fields, order, read};
+use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict, Why};
 use crate::job::{Dial, Entry, Job, Material, PassKind, RunOutLimit, Stations};
 use crate::mechanics::across::Across;
 use crate::mechanics::runout::{FEWEST, NoFit, RunOut, Station, fit, without_drift};

@@ -1,9 +1,10 @@
 //! Weights: where each one goes back, and what that leaves.
 
+use super::amount::Amount;
 use super::check::stiffness;
 use super::cut::cut_list;
 use super::field::Fields;
-use super::finding::{Amount, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 use super::measure::{LengthChange, length_change};
 use super::truing::chosen_limit;
 use crate::job::{End, Entry, Job, WeightsCame};

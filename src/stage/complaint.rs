@@ -1,0 +1,30 @@
+//! What can be wrong with an entry, as plain data.
+
+use super::amount::Amount;
+use crate::job::Entry;
+use crate::quantity::Unreadable;
+
+/// What is wrong with what stands in a field.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Complaint {
+    /// It cannot be read.
+    Unreadable(Unreadable),
+    /// It is outside what this field can be.
+    OutOfRange {
+        /// What was given.
+        given: Amount,
+        /// The least allowed.
+        least: Amount,
+        /// The most allowed.
+        most: Amount,
+    },
+    /// It must stay below another field.
+    NotBelow {
+        /// What was given.
+        given: Amount,
+        /// The other field.
+        other: Entry,
+        /// What the other field allows.
+        most: Amount,
+    },
+}
