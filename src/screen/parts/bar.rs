@@ -71,7 +71,7 @@ pub fn rail(state: State) -> AnyView {
         state.job.with_untracked(whole)
     });
     let stations = Stage::ALL.into_iter().map(|stage| station(state, whole, stage));
-    let shaft = Memo::new(move |_| whole.with(|whole| whole.shaft));
+    let shaft = Memo::new(move |_| Some(whole.with(|whole| whole.shaft)));
     let kept = text(move || {
         let word = match (state.fleeting.get(), state.unsaved.get()) {
             (true, _) => "Only while this page is open",
@@ -82,7 +82,7 @@ pub fn rail(state: State) -> AnyView {
     });
     let foot = el("p")
         .class("shaft")
-        .slot(move || Some(standing_mark(Some(shaft.get()))))
+        .slot(move || Some(standing_mark(shaft.get())))
         .child(el("span").words(text(move || whole.with(shaft_line).to_owned())))
         .child(el("span").class("kept").words(kept));
     el("nav")
@@ -96,12 +96,13 @@ pub fn rail(state: State) -> AnyView {
 fn station(state: State, whole: Memo<Whole>, stage: Stage) -> AnyView {
     let standing = Memo::new(move |_| {
         let known = whole.with(|whole| whole.stages.iter().find(|(known, _)| *known == stage).copied());
-        known.map_or(Standing::NotYet, |(_, standing)| standing)
+        known.map(|(_, standing)| standing)
     });
+    let of_standing = move || standing_word(standing.get().unwrap_or(Standing::NotYet)).to_owned();
     let word = el("span")
         .class("standing")
-        .slot(move || Some(standing_mark(Some(standing.get()))))
-        .child(el("span").words(text(move || standing_word(standing.get()).to_owned())));
+        .slot(move || Some(standing_mark(standing.get())))
+        .child(el("span").words(text(of_standing)));
     let link = el("a")
         .live("href", text(move || state.address(stage)))
         .live("aria-current", either(move || state.place.get() == Place::Stage(stage), "page", "false"))

@@ -17,6 +17,7 @@ use crate::stage::{Answer, Finding, Name, Stage, Standing, Step};
 /// What a card shows, in words.
 #[derive(Clone, PartialEq, Default)]
 struct Face {
+    title: String,
     value: Option<String>,
     plus_minus: Option<String>,
     sense: Option<String>,
@@ -37,6 +38,7 @@ fn face(state: State, finding: &Finding) -> Face {
             _ => Vec::new(),
         };
         Face {
+            title: title(finding.name),
             value: Some(shown.value).filter(|value| !value.is_empty()),
             plus_minus: shown.plus_minus,
             sense: shown.sense,
@@ -166,18 +168,12 @@ fn working_lines(state: State, face: Memo<Face>) -> AnyView {
 /// On a narrow screen the first answer stays in sight at the foot of the page.
 pub fn answer_strip(state: State, findings: Memo<Vec<Finding>>) -> AnyView {
     let first = Memo::new(move |_| {
-        let first = |all: &Vec<Finding>| all.first().map(|finding| (finding.name, face(state, finding)));
-        findings.with(first)
+        findings.with(|all| all.first().map(|finding| face(state, finding)).unwrap_or_default())
     });
-    let words = text(move || {
-        first.with(|first| match first {
-            Some((name, face)) => face.value.clone().unwrap_or_else(|| title(*name)),
-            None => String::new(),
-        })
-    });
-    let standing = move || first.with(|first| first.as_ref().and_then(|(_, face)| face.standing));
-    let word =
-        text(move || first.with(|first| first.as_ref().map_or("", |(_, face)| face.word).to_owned()));
+    let words =
+        text(move || first.with(|face| face.value.clone().unwrap_or_else(|| face.title.clone())));
+    let standing = Memo::new(move |_| first.with(|face| face.standing));
+    let word = text(move || first.with(|face| face.word.to_owned()));
     let to_answers = |_| {
         if let Some(answers) = document().get_element_by_id("answers") {
             answers.scroll_into_view();
@@ -187,7 +183,7 @@ pub fn answer_strip(state: State, findings: Memo<Vec<Finding>>) -> AnyView {
         .attr("type", "button")
         .class("strip")
         .on("click", to_answers)
-        .slot(move || Some(standing_mark(standing())))
+        .slot(move || Some(standing_mark(standing.get())))
         .child(el("span").class("word").words(word))
         .child(el("span").class("value").words(words))
         .into()

@@ -166,9 +166,10 @@ fn sign_key(state: State, entry: Entry, label: Signal<String>) -> Element {
 /// What stands under a field: what is wrong, both readings of an ambiguous text, what was understood,
 /// what to know.
 fn note(state: State, entry: Entry, face: Memo<Face>, id: String) -> Element {
-    let complaint = Memo::new(move |_| face.with(|face| (face.complaint.clone(), face.either.clone())));
+    let sentence = Memo::new(move |_| face.with(|face| face.complaint.clone()));
     let wrong = move || {
-        let (sentence, readings) = complaint.get();
+        // The sentence quotes what was given, so it changes whenever the two readings do.
+        let (sentence, readings) = (sentence.get(), face.with_untracked(|face| face.either.clone()));
         let put = move |words: String| {
             let typed = words.clone();
             key("", &words, move || state.put(entry, &typed))

@@ -9,13 +9,8 @@ use crate::screen::state::State;
 
 /// The questions of the method chosen.
 pub fn questions(state: State) -> AnyView {
-    let method = Memo::new(move |_| state.job.with(|job| job.phase.method));
-    let of_method = move || {
-        Some(match method.get() {
-            PhaseMethod::Levels => by_levels(state),
-            PhaseMethod::Bench => on_the_bench(state),
-        })
-    };
+    let levels = Memo::new(move |_| state.job.with(|job| job.phase.method == PhaseMethod::Levels));
+    let of_method = move || Some(if levels.get() { by_levels(state) } else { on_the_bench(state) });
     all([
         choice(state, "Measured by", |job| job.phase.method, |job, to| job.phase.method = to),
         slot(of_method),

@@ -24,40 +24,37 @@ pub fn limit_questions(state: State) -> AnyView {
 
 /// The questions: which turn, how many stations, the readings.
 pub fn questions(state: State) -> AnyView {
-    let passes = Memo::new(move |_| {
-        state.job.with(|job| job.truing.passes.iter().map(|pass| pass.kind).collect::<Vec<_>>())
-    });
+    // A turn keeps its kind for good: only how many there are can change.
+    let count = Memo::new(move |_| state.job.with(|job| job.truing.passes.len()));
     let turns = move || {
-        let named = passes
-            .get()
-            .iter()
-            .enumerate()
-            .map(|(i, kind)| format!("{} {}", i + 1, kind.word()))
-            .collect();
-        Some(segments("Turn", named, state.pass.into(), move |pass| state.pass.set(pass)))
+        count.track();
+        let named = |(i, pass): (usize, &Pass)| format!("{} {}", i + 1, pass.kind.word());
+        let words =
+            state.job.with_untracked(|job| job.truing.passes.iter().enumerate().map(named).collect());
+        Some(segments("Turn", words, state.pass.into(), move |pass| state.pass.set(pass)))
     };
     all([
         slot(turns),
-        new_turn(state, passes),
+        new_turn(state, count),
         choice(state, "Dial reads to", |job| job.truing.dial, |job, to| job.truing.dial = to),
         stations(state),
         limit_questions(state),
     ])
 }
 
-fn new_turn(state: State, passes: Memo<Vec<PassKind>>) -> AnyView {
+fn new_turn(state: State, count: Memo<usize>) -> AnyView {
     let add = move |kind: PassKind| {
         let stations =
             state.job.with_untracked(|job| job.truing.passes.last().map(|pass| pass.stations));
         state.change(|job| job.truing.passes.push(Pass::new(kind, stations.unwrap_or_default())));
-        state.pass.set(passes.with_untracked(Vec::len).saturating_sub(1));
+        state.pass.set(count.get_untracked().saturating_sub(1));
     };
     let keys = move || {
         let each = PassKind::ALL.iter();
         all(each.map(|kind| key("plain", &format!("+ {}", kind.word()), move || add(*kind)).into()))
     };
     slot(move || {
-        (passes.with(Vec::len) < MOST_PASSES).then(|| {
+        (count.get() < MOST_PASSES).then(|| {
             el("div")
                 .class("actions")
                 .attr("role", "group")
@@ -71,18 +68,11 @@ fn new_turn(state: State, passes: Memo<Vec<PassKind>>) -> AnyView {
 
 /// Stations and readings of the turn that is shown.
 fn stations(state: State) -> AnyView {
-    let shape = Memo::new(move |_| {
-        let pass = state.pass.get();
-        let of_pass = |p: &Pass| (pass, p.stations, p.count());
-        state.job.with(|job| job.truing.passes.get(pass).map(of_pass)).unwrap_or((
-            pass,
-            Stations::Eight,
-            0,
-        ))
-    });
-    let at = Signal::derive(move || {
-        Stations::ALL.iter().position(|item| *item == shape.get().1).unwrap_or(0)
-    });
+    let of_pass = move |what: fn(&Pass) -> usize| {
+        Memo::new(move |_| state.job.with(|job| job.truing.passes.get(state.pass.get()).map_or(0, what)))
+    };
+    let count = of_pass(Pass::count);
+    let at = of_pass(|pass| Stations::ALL.iter().position(|item| *item == pass.stations).unwrap_or(0));
     let set = move |chosen: usize| {
         let (pass, stations) = (state.pass.get_untracked(), Stations::ALL.get(chosen).copied());
         let mut own_turn = None;
@@ -104,13 +94,13 @@ fn stations(state: State) -> AnyView {
     };
     let words = Stations::ALL.iter().map(|item| item.word().to_owned()).collect();
     let readings = move || {
-        let (pass, stations, count) = shape.get();
-        Some(match stations {
-            Stations::Free => free_readings(state, pass, count),
+        let (pass, count) = (state.pass.get(), count.get());
+        Some(match Stations::ALL.get(at.get()) {
+            Some(Stations::Free) => free_readings(state, pass, count),
             _ => fixed_readings(state, pass, count),
         })
     };
-    all([segments("Marks round the tube", words, at, set), slot(readings)])
+    all([segments("Marks round the tube", words, at.into(), set), slot(readings)])
 }
 
 fn fixed_readings(state: State, pass: usize, count: usize) -> AnyView {
