@@ -120,6 +120,15 @@ pub fn begin_screen(title: &str) {
     focus_main();
 }
 
+/// Puts the cursor into the first field that this selector finds.
+pub fn focus(selector: &str) {
+    let found = window().and_then(|window| window.document()?.query_selector(selector).ok()?);
+    if let Some(input) = found.and_then(|found| found.dyn_into::<HtmlInputElement>().ok()) {
+        let _ = input.focus();
+        input.select();
+    }
+}
+
 /// Puts the focus at the beginning of the screen, without scrolling to it.
 pub fn focus_main() {
     let main = window().and_then(|window| window.document()?.get_element_by_id("main"));

@@ -43,13 +43,15 @@ fn face() -> Svg {
 /// `None` while it is not known.
 pub fn phase(job: &Job) -> Option<String> {
     const LARGER: f64 = 10.0;
+    // Farther round, the drawn turn would pass for another.
+    const FARTHEST: f64 = 60.0;
     let turn = phase_stage::turn(job).ok()?.best;
     let (sense, size) = phase_stage::findings(job).first().and_then(|finding| {
         let value = finding.value()?;
         Some((value.sense?, turn.base().abs()))
     })?;
     let mut svg = face();
-    let drawn = degrees((as_degrees(turn) * LARGER).clamp(-60.0, 60.0));
+    let drawn = degrees((as_degrees(turn) * LARGER).clamp(-FARTHEST, FARTHEST));
     ears(&mut svg, Pen::Ghost, degrees(90.0));
     ears(&mut svg, Pen::Part, degrees(90.0) + drawn);
     let way = match sense {
@@ -65,7 +67,9 @@ pub fn phase(job: &Job) -> Option<String> {
         };
         turning_arrow(&mut svg, start, way);
     }
-    let note = format!("{} drawn ten times as large", show_angle(Angle::from_base(size), 2));
+    let true_tenfold = (as_degrees(turn) * LARGER).abs() <= FARTHEST;
+    let how = if true_tenfold { "drawn ×10" } else { "not to scale" };
+    let note = format!("{}, {how}", show_angle(Angle::from_base(size), 2));
     svg.text(Pen::Thin, (CENTRE.0, HEIGHT - 8.0), Anchor::Middle, &note);
     Some(svg.finish())
 }

@@ -31,9 +31,9 @@ pub fn elevation(job: &Job) -> Option<String> {
     let mut dimensions: Vec<(f64, f64, String, Pen)> = Vec::new();
     let (old_joint, new_joint) = (OLD_WELD + JOINT, NEW_FACE + JOINT);
     if let (Some(list), Some(cut)) = (&list, cut) {
-        let face = cut.place(MarkName::TubeEnd).map(|face| format!("new face {}", show(face)));
+        let face = cut.place(MarkName::TubeEnd).map(|face| format!("face {}", show(face)));
         dimensions.extend(face.map(|text| (FAR_JOINT, NEW_FACE, text, Pen::Accent)));
-        let weld = list.weld_line.map(|weld| format!("old weld {}", show(weld)));
+        let weld = list.weld_line.map(|weld| format!("weld {}", show(weld)));
         dimensions.extend(weld.map(|text| (FAR_JOINT, OLD_WELD, text, Pen::Thin)));
     }
     let longer = lengths.lengthens();
@@ -43,7 +43,7 @@ pub fn elevation(job: &Job) -> Option<String> {
     dimensions.push((FAR_JOINT, old_at, format!("old {}", show(lengths.old.best)), Pen::Thin));
 
     let first_row = AXIS + TUBE + 48.0;
-    let row = 34.0;
+    let row = 36.0;
     let height = first_row + row * (dimensions.len() as f64 - 1.0) + 16.0;
     let mut svg = Svg::new(WIDTH, height);
     let (far_name, cut_name) = match job.cut.end {

@@ -60,6 +60,7 @@ fn plot(
     let root = SVGBackend::with_string(text, SIZE).into_drawing_area();
     let mut chart = ChartBuilder::on(&root)
         .margin(16)
+        .margin_right(40)
         .x_label_area_size(64)
         .y_label_area_size(84)
         .build_cartesian_2d(0.0..12.0, -most..most)?;

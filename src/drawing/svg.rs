@@ -113,12 +113,12 @@ impl Svg {
         );
     }
 
-    /// A dimension: arrows both ways between two ends, the text over its middle.
+    /// A dimension: arrows both ways between two ends, the text over its beginning.
     pub(super) fn dimension(&mut self, pen: Pen, from: f64, to: f64, y: f64, text: &str) {
         let middle = 0.5 * (from + to);
         self.arrow(pen, (middle, y), (from, y));
         self.arrow(pen, (middle, y), (to, y));
-        self.text(pen, (middle, y - 7.0), Anchor::Middle, text);
+        self.text(pen, (from + 12.0, y - 8.0), Anchor::Start, text);
     }
 
     pub(super) fn finish(mut self) -> String {

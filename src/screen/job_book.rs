@@ -66,7 +66,10 @@ fn job_row(state: State, card: Card) -> AnyView {
     let when = (changed > 0).then(|| format!("Changed {}", browser::date_text(changed)));
     let actions = el("div")
         .class("actions")
-        .child(key("", "Rename", move || renaming.set(true)))
+        .child(key("", "Rename", move || {
+            renaming.set(true);
+            set_timeout(|| browser::focus(".rename input"), core::time::Duration::ZERO);
+        }))
         .child(key("", "Duplicate", move || state.duplicate(&id())))
         .child(key("", "Save as a file", save))
         .child(key("delete", "Delete", move || card.with_value(|card| state.delete(card))));

@@ -10,13 +10,20 @@ use crate::stage::{Amount, Complaint, Stage, allowed};
 
 /// The sentence that stands under a field. What was given is quoted as typed.
 pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
-    let typed = job.typed(entry).map_or("", |typed| typed.text.trim());
+    let typed = as_typed(job, entry);
     match what {
         Complaint::Unreadable(why) => unreadable(entry, why),
         Complaint::OutOfRange { least, most, .. } => format!(
-            "“{typed}” is outside what this can be: {} to {}. Check the number and its unit.",
+            "“{typed}” is outside what this can be: {} to {}. {}",
             bound(job, entry, *least),
-            bound(job, entry, *most)
+            bound(job, entry, *most),
+            match least {
+                Amount::Clock(_) => "For degrees, write them with °: 225°.",
+                _ => "Check the number and its unit.",
+            }
+        ),
+        Complaint::FinerThanDial => format!(
+            "“{typed}” is finer than this dial shows. If you mean inches or millimetres, write the unit: 0.006 in, 0.15 mm."
         ),
         Complaint::NotBelow { other, most, .. } => format!(
             "“{typed}” is too much: it must be below {}, which follows from “{}” at {}. Check both.",
@@ -27,6 +34,17 @@ pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
     }
 }
 
+/// What stands in a field; a bare length with the unit it has here, since that may be what is wrong.
+fn as_typed(job: &Job, entry: Entry) -> String {
+    let text = job.typed(entry).map_or("", |typed| typed.text.trim());
+    let bare = text.chars().all(|c| c.is_ascii_digit() || ".,-−/ ".contains(c));
+    let unit = job.unit_of(entry);
+    match unit {
+        Unit::Inch | Unit::Millimetre | Unit::Thousandth if bare => format!("{text} {}", unit.symbol()),
+        _ => text.to_owned(),
+    }
+}
+
 /// A bound as this field is typed: hours where it takes hours, and no more figures than a bound needs.
 fn bound(job: &Job, entry: Entry, value: Amount) -> String {
     match value {
@@ -34,7 +52,7 @@ fn bound(job: &Job, entry: Entry, value: Amount) -> String {
             format!("{} o'clock", figures(as_degrees(angle) / 30.0))
         }
         Amount::Clock(angle) | Amount::Angle(angle) => format!("{}°", figures(as_degrees(angle))),
-        Amount::PlainLength(length) if job.display.is_inch() => {
+        Amount::PlainLength(length) if job.unit_of(entry) == Unit::Inch => {
             format!("{} in", figures(in_inches(length)))
         }
         Amount::PlainLength(length) => format!("{} mm", figures(as_millimetres(length))),

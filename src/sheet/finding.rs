@@ -1,7 +1,7 @@
 //! A finding in words: its title, its value, its verdict and why.
 
 use super::amount::amount;
-use super::label::label;
+use super::label::{cut_yoke, far_joint, label};
 use crate::job::{Entry, Job};
 use crate::quantity::{Angle, LengthDisplay, degrees, show_angle, show_clock, show_length, show_number};
 use crate::stage::{Answer, Finding, Name, Need, Reason, Sense, Standing, Verdict, Whole, Why};
@@ -25,7 +25,7 @@ pub fn title(name: Name) -> String {
         Name::SetPoint => "Slip yoke drawn out",
         Name::WhirlSpeed => "Whirl speed of the new length",
         Name::SpeedShare => "Top speed as a share of whirl",
-        Name::TubeRemoved => "Tube out",
+        Name::TubeRemoved => "Tube",
         Name::FinishedLength => "Finished length, reckoned back",
         Name::ScrapRing => "Ring between the cuts",
         Name::NewTube => "New tube",
@@ -47,13 +47,14 @@ pub fn title(name: Name) -> String {
 }
 
 /// The value of a finding in words; `None` where there is none.
-pub fn shown(finding: &Finding, display: LengthDisplay) -> Option<Shown> {
+pub fn shown(finding: &Finding, job: &Job) -> Option<Shown> {
+    let display = job.display.lengths();
     let value = finding.value()?;
     let number = amount(value.amount, display);
     let plus_minus = value.plus_minus.map(|doubt| format!("± {}", amount(doubt, display)));
     let (number, sense) = match value.sense {
         None => (number, None),
-        Some(sense) => worded_sense(finding.name, number, sense, display),
+        Some(sense) => worded_sense(finding.name, number, sense, job),
     };
     Some(Shown { value: number, plus_minus, sense })
 }
@@ -63,16 +64,20 @@ fn opposite(at: Angle) -> Angle {
 }
 
 /// What a sense says: some stand before the number, others behind it.
-fn worded_sense(
-    name: Name,
-    number: String,
-    sense: Sense,
-    display: LengthDisplay,
-) -> (String, Option<String>) {
+fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String, Option<String>) {
+    let yoke = cut_yoke(job);
     let seen_from_rear = "seen from the rear";
     match sense {
-        Sense::Remove => (format!("Remove {number}"), None),
-        Sense::Add => (format!("Add {number}"), None),
+        Sense::Remove if name == Name::LengthChange => (format!("Shorten by {number}"), None),
+        Sense::Add if name == Name::LengthChange => (format!("Lengthen by {number}"), None),
+        Sense::Remove => (
+            format!("Take out {number}"),
+            Some("Of tube: weld shrinkage and root gap are allowed for.".to_owned()),
+        ),
+        Sense::Add => (
+            format!("Add {number}"),
+            Some("Of tube: weld shrinkage and root gap are allowed for.".to_owned()),
+        ),
         Sense::LeaveAlone => {
             let why = match name {
                 Name::LengthChange => "No difference that this tape can see.",
@@ -84,10 +89,10 @@ fn worded_sense(
             (number, Some(why.to_owned()))
         }
         Sense::TurnClockwise => {
-            (number, Some(format!("Turn the cut end's yoke clockwise, {seen_from_rear}.")))
+            (number, Some(format!("Turn the {yoke} yoke clockwise, {seen_from_rear}.")))
         }
         Sense::TurnCounterclockwise => {
-            (number, Some(format!("Turn the cut end's yoke counter-clockwise, {seen_from_rear}.")))
+            (number, Some(format!("Turn the {yoke} yoke counter-clockwise, {seen_from_rear}.")))
         }
         Sense::At(at) => {
             let what = match name {
@@ -125,9 +130,10 @@ fn worded_sense(
         Sense::Place { clock, distance } => (
             number,
             Some(format!(
-                "Put it at {}, {} from the far joint's centre.",
+                "Put it at {}, {} from the {} joint's centre.",
                 show_clock(clock),
-                show_length(distance, display)
+                show_length(distance, job.display.lengths()),
+                far_joint(job)
             )),
         ),
     }
@@ -217,6 +223,9 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
     match reason {
         Reason::DifferenceWithinDoubt => {
             "The difference is inside its own ±: measure again before you cut.".to_owned()
+        }
+        Reason::OneReading => {
+            "One reading only, of the old or the wanted length: measure again before you cut.".to_owned()
         }
         Reason::LooseLength { allowed } => format!(
             "Known no better than ± {} is wanted: take more readings, or a finer tape.",

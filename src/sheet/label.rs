@@ -74,7 +74,7 @@ worded! {
         Own => "my own",
     }
     PassKind { AsFitted => "As fitted", Tacked => "Tacked", Welded => "Welded" }
-    WeightsCame { Off => "yes, logged below", None => "none: the shaft had no weights" }
+    WeightsCame { Off => "yes, logged below", None => "none came off" }
     Stations { Four => "4", Eight => "8", Twelve => "12", Free => "my own" }
 }
 
@@ -100,9 +100,25 @@ pub const fn stage_lead(stage: Stage) -> &'static str {
         Stage::Cut => "Every place from one far datum: the joint centre at the end that is not cut.",
         Stage::Phase => "How far the two yokes are turned against each other, before you tack.",
         Stage::True => {
-            "One turn of the dial, read at each mark. In is plus. Number the tube clockwise from the witness mark, seen from the rear."
+            "One turn of the dial, read at each mark, beside the new weld. Plunger pushed in is plus. Number the tube clockwise from the witness mark, seen from the rear."
         }
         Stage::Weights => "Where each balance weight goes back, kept with its own yoke.",
+    }
+}
+
+/// The joint at the end that is not cut: the far datum, by name.
+pub const fn far_joint(job: &Job) -> &'static str {
+    match job.cut.end {
+        End::Rear => "gearbox",
+        End::Front => "axle",
+    }
+}
+
+/// The yoke at the end that is cut, by name.
+pub const fn cut_yoke(job: &Job) -> &'static str {
+    match job.cut.end {
+        End::Rear => "rear (axle)",
+        End::Front => "front (gearbox)",
     }
 }
 
@@ -115,8 +131,10 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::TubeDiameter => "Tube diameter, outside",
         Entry::TubeWall => "Tube wall",
         Entry::TopSpeed => "Top speed of the shaft",
-        Entry::WeldLine => "Old weld line, from the far joint's centre",
-        Entry::FarWeldLine => "Weld line at the far end, from the same centre",
+        Entry::WeldLine => return format!("Old weld line, from the {} joint's centre", far_joint(job)),
+        Entry::FarWeldLine => {
+            return format!("Weld line at the {} end, from the same centre", far_joint(job));
+        }
         Entry::Kerf => "Kerf: the slot your wheel leaves",
         Entry::RootGap => "Root gap at each new weld",
         Entry::Shrinkage => "Shrinkage of each new weld",
@@ -132,9 +150,11 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::Closing(_) => "First mark again, to close the turn",
         Entry::WeightMass(i) => return format!("Weight {}: mass", i + 1),
         Entry::WeightClock(i) => return format!("Weight {}: clock position", i + 1),
-        Entry::WeightDistance(i) => return format!("Weight {}: from the far joint", i + 1),
+        Entry::WeightDistance(i) => {
+            return format!("Weight {}: from the {} joint", i + 1, far_joint(job));
+        }
         Entry::WeightRadius(i) => return format!("Weight {}: radius", i + 1),
-        Entry::YokeTurned => "Cut end's yoke turned against its own mark",
+        Entry::YokeTurned => return format!("The {} yoke turned against its own mark", cut_yoke(job)),
         Entry::ShaftMass => "Mass of the whole shaft",
     };
     fixed.to_owned()

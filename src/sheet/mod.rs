@@ -16,7 +16,9 @@ pub use complaint::{complaint, unopened};
 pub use finding::{
     Shown, need, shaft_line, shown, standing_word, title, verdict_reason, verdict_standing, verdict_word,
 };
-pub use label::{Worded, hint, label, mark_note, mark_title, stage_lead, stage_title};
+pub use label::{
+    Worded, cut_yoke, far_joint, hint, label, mark_note, mark_title, stage_lead, stage_title,
+};
 pub use report::report;
 pub use source::source;
 pub use working::{WorkingLine, working};

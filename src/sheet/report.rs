@@ -2,7 +2,7 @@
 
 use super::caution::caution;
 use super::finding::{need, shaft_line, shown, title, verdict_reason, verdict_word};
-use super::label::{Worded, mark_note, mark_title, stage_title};
+use super::label::{Worded, cut_yoke, far_joint, mark_note, mark_title, stage_title};
 use super::source::source;
 use super::working::working;
 use crate::job::Job;
@@ -14,6 +14,11 @@ pub fn report(job: &Job) -> String {
     let mut lines = vec![
         format!("Drive shaft job: {}", job.name),
         format!("Lengths shown in {}", job.display.word()),
+        format!(
+            "Cut at the {} end. Every place counts from the {} joint's centre.",
+            cut_yoke(job),
+            far_joint(job)
+        ),
         "Clock positions: clockwise from the witness mark at 12, seen from the rear.".to_owned(),
         String::new(),
     ];
@@ -37,7 +42,7 @@ pub fn report(job: &Job) -> String {
 fn finding_lines(job: &Job, finding: &Finding, lines: &mut Vec<String>) {
     let display = job.display.lengths();
     let mut line = format!("  {}: ", title(finding.name));
-    if let Some(shown) = shown(finding, display) {
+    if let Some(shown) = shown(finding, job) {
         line.push_str(&shown.value);
         if let Some(doubt) = shown.plus_minus {
             line.push_str(&format!(" {doubt}"));

@@ -39,7 +39,7 @@ pub(super) fn stiffness(job: &Job) -> Stiffness {
 
 /// What follows for the speed.
 pub fn findings(job: &Job) -> Vec<Finding> {
-    vec![whirl_finding(job), share_finding(job)]
+    vec![share_finding(job), whirl_finding(job)]
 }
 
 struct Whirl {
@@ -170,6 +170,11 @@ fn share_finding(job: &Job) -> Finding {
             Law::WhirlShare,
             &[Amount::Speed(top), Amount::EstimatedSpeed(whirl.speed.best)],
             Amount::Share(share),
+        )
+        .step(
+            Law::AllowedSpeed,
+            &[Amount::Share(allowed), Amount::EstimatedSpeed(whirl.speed.best)],
+            Amount::EstimatedSpeed(whirl.speed.best * allowed),
         )
         .within(Amount::Share(allowed), source)
         .from(&[Source::WhirlBeam])

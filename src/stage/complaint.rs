@@ -18,6 +18,8 @@ pub enum Complaint {
         /// The most allowed.
         most: Amount,
     },
+    /// It is finer than any dial in use shows, though not nothing: inches typed for thousandths, likely.
+    FinerThanDial,
     /// It must stay below another field.
     NotBelow {
         /// What was given.

@@ -3,9 +3,9 @@
 use super::amount::Amount;
 use super::complaint::Complaint;
 use super::finding::{Need, Why};
-use crate::job::{Entry, Job, PassKind};
+use crate::job::{Dial, Entry, Job};
 use crate::quantity::{
-    Angle, AngularVelocity, Base, Length, Mass, Unit, Unreadable, degrees, grams, millimetres,
+    Angle, AngularVelocity, Base, Length, Mass, Unit, Unreadable, degrees, grams, inches, millimetres,
     parse_angle, parse_clock, parse_length, parse_mass, parse_speed, rpm,
 };
 
@@ -58,8 +58,26 @@ pub fn read(job: &Job, entry: Entry) -> Result<Option<Amount>, Complaint> {
     if !(at_least && at_most) {
         return Err(Complaint::OutOfRange { given, least, most });
     }
+    if matches!(entry, Entry::StationReading(..) | Entry::Closing(_)) && finer_than_dial(job, given) {
+        return Err(Complaint::FinerThanDial);
+    }
     against_others(job, entry, given)?;
     Ok(Some(given))
+}
+
+/// Not nothing, and under two fifths of a line: no eye reads that, so half lines may still be typed.
+fn finer_than_dial(job: &Job, given: Amount) -> bool {
+    let line = dial_division(job).base();
+    base(given) != 0.0 && base(given).abs() < 0.4 * line
+}
+
+/// The distance between the lines of the dial in use.
+pub(super) fn dial_division(job: &Job) -> Length {
+    match job.truing.dial {
+        Dial::Thousandth => inches(0.001),
+        Dial::HalfThousandth => inches(0.0005),
+        Dial::Hundredth => millimetres(0.01),
+    }
 }
 
 /// A hair of room at a bound, so that the bound itself may be typed in either unit.
@@ -206,14 +224,5 @@ impl<'a> Fields<'a> {
 
     pub(super) fn needs(self) -> Vec<Need> {
         self.needs
-    }
-}
-
-/// The order of a turn's kind in the work, for finding the latest.
-pub(super) const fn order(kind: PassKind) -> u8 {
-    match kind {
-        PassKind::AsFitted => 0,
-        PassKind::Tacked => 1,
-        PassKind::Welded => 2,
     }
 }

@@ -136,6 +136,7 @@ pub enum Verdict {
 #[allow(missing_docs)] // each is a name; its words stand in sheet
 pub enum Reason {
     DifferenceWithinDoubt,
+    OneReading,
     LooseLength { allowed: Length },
     Lengthened,
     TooCloseToBump { least: Length },
@@ -232,6 +233,7 @@ pub enum Law {
     PullVector,
     Whirl,
     WhirlShare,
+    AllowedSpeed,
     Unbalance,
     NewDistance,
     PermittedShare,

@@ -35,6 +35,11 @@ pub(super) fn division(job: &Job) -> Length {
     }
 }
 
+/// How many readings of a list are filled in.
+fn count(list: &[crate::job::Typed]) -> usize {
+    list.iter().filter(|typed| !typed.text.trim().is_empty()).count()
+}
+
 /// Both lengths and their difference.
 #[derive(Clone, Copy, Debug)]
 pub struct LengthChange {
@@ -46,6 +51,8 @@ pub struct LengthChange {
     pub wanted: Measured<Length>,
     /// Old less wanted: + to take out, − to add.
     pub change: Measured<Length>,
+    /// Readings behind the length that has fewer of them.
+    pub readings: usize,
 }
 
 impl LengthChange {
@@ -99,7 +106,8 @@ pub fn length_change(job: &Job) -> Result<LengthChange, Vec<Need>> {
         (Ok(old), Ok((read, wanted))) => {
             let spread = combined(&[old.spread, wanted.spread]);
             let change = Measured { best: old.best - wanted.best, spread };
-            Ok(LengthChange { old, read, wanted, change })
+            let readings = count(&job.measure.old).min(count(&job.measure.wanted));
+            Ok(LengthChange { old, read, wanted, change, readings })
         }
         (old, wanted) => {
             let mut fields = Fields::of(job);
@@ -128,6 +136,11 @@ fn change_finding(job: &Job) -> Finding {
         (Sense::Add, Verdict::Watch(Reason::Lengthened))
     } else {
         (Sense::Remove, loose(doubt))
+    };
+    // One reading shows nothing of its own mistakes.
+    let verdict = match verdict {
+        Verdict::Good if both.readings < 2 => Verdict::Watch(Reason::OneReading),
+        verdict => verdict,
     };
     let value = Value {
         amount: Amount::Length(size),

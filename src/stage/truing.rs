@@ -2,9 +2,9 @@
 
 use super::amount::Amount;
 use super::complaint::Complaint;
-use super::field::{Fields, order, read};
+use super::field::{Fields, dial_division, read};
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict, Why};
-use crate::job::{Dial, Entry, Job, Material, PassKind, RunOutLimit, Stations};
+use crate::job::{Entry, Job, Material, PassKind, RunOutLimit, Stations};
 use crate::mechanics::across::Across;
 use crate::mechanics::runout::{FEWEST, NoFit, RunOut, Station, fit, without_drift};
 use crate::mechanics::uncertainty::{combined, of_division};
@@ -19,15 +19,6 @@ const BETTER_STATIONS: usize = 8;
 /// no dent either (ASTM A513: 0.015 to 0.020 in at 2 to 4 in of diameter).
 fn most_ovality() -> Length {
     inches(0.020)
-}
-
-/// The distance between the lines of the dial in use.
-fn dial_division(job: &Job) -> Length {
-    match job.truing.dial {
-        Dial::Thousandth => inches(0.001),
-        Dial::HalfThousandth => inches(0.0005),
-        Dial::Hundredth => millimetres(0.01),
-    }
 }
 
 /// A limit of the total reading by its name, with its source; `None` for the mechanic's own.
@@ -144,18 +135,13 @@ fn length(job: &Job, entry: Entry) -> Result<Option<Length>, Complaint> {
     })
 }
 
-/// The latest turn that has a reading: of those in the latest state of the shaft, the last one.
+/// The latest turn that has a reading: the last one begun, whatever state of the shaft it was taken in.
+/// A weld that is cut off and tacked again is judged by its new turn.
 pub fn latest(job: &Job) -> usize {
     let has_reading = |pass: &crate::job::Pass| {
         pass.readings.iter().take(pass.count()).any(|typed| !typed.text.trim().is_empty())
     };
-    job.truing
-        .passes
-        .iter()
-        .enumerate()
-        .filter(|(_, pass)| has_reading(pass))
-        .max_by_key(|(i, pass)| (order(pass.kind), *i))
-        .map_or(0, |(i, _)| i)
+    job.truing.passes.iter().rposition(has_reading).unwrap_or(0)
 }
 
 /// What follows from a turn.
@@ -192,18 +178,23 @@ fn until_welded(job: &Job, pass: usize, mut finding: Finding) -> Finding {
     finding
 }
 
-/// A verdict that would be good is not, while marks are unread, the marks are too few to tell an offset
-/// from an oval tube or a seam, or the dial has not come back to where it began.
+/// A verdict waits while the dial has not come back to where it began or marks are unread, and is not
+/// good where the marks are too few to tell an offset from an oval tube or a seam.
 fn unless_doubtful(turn: &Turn, verdict: Verdict) -> Verdict {
     match (turn.drifted, verdict) {
-        (_, verdict) if verdict != Verdict::Good => verdict,
-        (Some(by), _) => Verdict::Watch(Reason::DialDrifted { by }),
+        (Some(by), _) => Verdict::Stop(Reason::DialDrifted { by }),
         _ if turn.unread > 0 => Verdict::Unjudged(Reason::PartRead),
-        _ if turn.stations.len() < ENOUGH_STATIONS => {
+        (_, Verdict::Good) if turn.stations.len() < ENOUGH_STATIONS => {
             Verdict::Watch(Reason::FewStations { better: BETTER_STATIONS })
         }
         (_, verdict) => verdict,
     }
+}
+
+/// Whether a turn may say which way: not while something moved, marks are unread, or three marks fit
+/// any circle.
+fn may_say_where(turn: &Turn) -> bool {
+    turn.drifted.is_none() && turn.unread == 0 && turn.stations.len() > FEWEST
 }
 
 fn total(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
@@ -264,7 +255,7 @@ fn offset(turn: &Turn, limit: Length, source: Source) -> Finding {
     let value = Value {
         amount: fine(size * 2.0),
         plus_minus: Some(fine(offset_doubt(turn) * 2.0)),
-        sense: Some(if seen { Sense::At(at) } else { Sense::LeaveAlone }),
+        sense: may_say_where(turn).then_some(if seen { Sense::At(at) } else { Sense::LeaveAlone }),
     };
     circle_step(turn, Finding::known(Name::OffsetReading, value, offset_verdict(turn, limit)))
         .step(Law::OffsetTwice, &[fine(size)], fine(size * 2.0))
@@ -284,8 +275,7 @@ fn circle_step(turn: &Turn, finding: Finding) -> Finding {
 /// The one instruction: move the tube so far, or leave it alone. Judged by the offset it would mend.
 fn correction(job: &Job, pass: usize, turn: &Turn, limit: Length, source: Source) -> Finding {
     let (size, at) = (turn.run_out.offset.size(), turn.run_out.offset.at());
-    // Three marks always fit a circle: what it says of a side is worth nothing.
-    let seen = turn.run_out.offset_is_seen() && turn.stations.len() > FEWEST;
+    let seen = turn.run_out.offset_is_seen();
     let welded = job.truing.passes.get(pass).is_some_and(|p| p.kind == PassKind::Welded);
     let mend = match (welded, job.tube.material) {
         (false, _) => Sense::MoveAwayFrom(at),
@@ -295,7 +285,7 @@ fn correction(job: &Job, pass: usize, turn: &Turn, limit: Length, source: Source
     let value = Value {
         amount: Amount::FineLength(size),
         plus_minus: Some(Amount::FineLength(offset_doubt(turn))),
-        sense: Some(if seen { mend } else { Sense::LeaveAlone }),
+        sense: may_say_where(turn).then_some(if seen { mend } else { Sense::LeaveAlone }),
     };
     circle_step(turn, Finding::known(Name::Correction, value, offset_verdict(turn, limit)))
         .within(Amount::FineLength(limit), source)

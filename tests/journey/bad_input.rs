@@ -35,10 +35,10 @@ fn an_ambiguous_comma_is_asked_about_and_answered_by_a_tap() {
         page.tap_word(".either button", "1455");
         page.until("the reading taken", "document.getElementById('old-0').value === '1455'");
         // By definition: 1455 less 1410, at 25.4 mm to the inch.
-        page.answers(Answer::of("LengthChange", 45.0 / 25.4).says("Remove 45.00 mm"));
+        page.answers(Answer::of("LengthChange", 45.0 / 25.4).says("Shorten by 45.00 mm"));
         page.write("old-0", "1,455");
         page.tap_word(".either button", "1.455");
-        page.reads(&complaint("old-0"), "“1.455” is outside what this can be: 200 mm to 3000 mm");
+        page.reads(&complaint("old-0"), "“1.455 mm” is outside what this can be: 200 mm to 3000 mm");
     });
 }
 
@@ -50,11 +50,11 @@ fn what_cannot_be_gets_one_sentence_and_other_answers_stay() {
         for (text, said) in [
             ("3 mm", ["“3 mm” is outside what this can be", "7.87 in to 118 in"]),
             ("57-17/16", ["17/16 is no line of a tape", "upper one is below"]),
-            ("-57-5/16", ["“-57-5/16” is outside what this can be", "7.87 in"]),
+            ("-57-5/16", ["“-57-5/16 in” is outside what this can be", "7.87 in"]),
             ("about so long", ["“about so long” cannot be read", "Write it like"]),
             ("57 furlongs", ["“furlongs” is not a unit", "mm"]),
             ("1e400", ["is not a unit", "mm"]),
-            ("9999999999", ["“9999999999” is outside what this can be", "118 in"]),
+            ("9999999999", ["“9999999999 in” is outside what this can be", "118 in"]),
             ("99999999999999999999999999", ["cannot be read as a number", "Write it like"]),
             ("5' 13\"", ["13 inches behind the feet", "under 12"]),
         ] {

@@ -35,7 +35,7 @@ fn measure(page: &Page) {
     page.choose("Tape, rule or calliper reads to", "1/32 in");
     page.fill(MEASURE);
     let change = Answer::by_hand("LengthChange", "change").doubt(by_hand("change doubt"));
-    page.answers(change.says("Remove").judged("Good"));
+    page.answers(change.says("Shorten by").judged("Good"));
     let wanted = Answer::by_hand("WantedLength", "wanted").doubt(by_hand("wanted doubt"));
     page.answers(wanted.judged("Good"));
     // As typed; usual by common practice: 3/4 to 1 in.
@@ -48,7 +48,7 @@ fn cut(page: &Page) {
     page.stage("cut");
     page.fill(CUT);
     let removed = Answer::by_hand("TubeRemoved", "removed").doubt(by_hand("removed doubt"));
-    page.answers(removed.says("Remove"));
+    page.answers(removed.says("Take out"));
     let finished = Answer::by_hand("FinishedLength", "finished").doubt(by_hand("finished doubt"));
     page.answers(finished.judged("Good"));
     page.answers(Answer::by_hand("ScrapRing", "ring"));

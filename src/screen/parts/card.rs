@@ -32,7 +32,7 @@ struct Face {
 fn face(state: State, finding: &Finding) -> Face {
     state.job.with(|job| {
         let display = job.display.lengths();
-        let shown = shown(finding, display).unwrap_or_default();
+        let shown = shown(finding, job).unwrap_or_default();
         let needs = match &finding.answer {
             Answer::Missing(needs) => needs.iter().map(|n| (n.entry, need(job, n))).collect(),
             _ => Vec::new(),

@@ -43,7 +43,7 @@ fn face(job: &Job, entry: Entry) -> Face {
 
 const fn unit_text(unit: Unit) -> &'static str {
     match unit {
-        Unit::Hour => "h",
+        Unit::Hour => "",
         Unit::Hundredth => "×0.01 mm",
         other => other.symbol(),
     }

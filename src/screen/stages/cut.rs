@@ -8,7 +8,7 @@ use crate::job::Entry;
 use crate::quantity::show_length;
 use crate::screen::parts::{all, choice, el, fields, picture, slot};
 use crate::screen::state::State;
-use crate::sheet::{mark_note, mark_title};
+use crate::sheet::{far_joint, mark_note, mark_title};
 use crate::stage::cut::{Mark, cut_list};
 
 /// The questions.
@@ -52,7 +52,13 @@ fn list(state: State) -> AnyView {
         (!rows.is_empty()).then(|| {
             el("table")
                 .class("cut-list")
-                .child(el("caption").text("Cut list, from the far joint's centre"))
+                .child(
+                    el("caption").text(
+                        &state
+                            .job
+                            .with(|job| format!("Cut list, from the {} joint's centre", far_joint(job))),
+                    ),
+                )
                 .child(el("tbody").children(rows))
                 .into()
         })

@@ -4,8 +4,9 @@ use leptos::prelude::*;
 
 use crate::drawing;
 use crate::job::{Entry, PhaseMethod};
-use crate::screen::parts::{all, choice, fields, picture, slot};
+use crate::screen::parts::{all, choice, fields, line, picture, slot};
 use crate::screen::state::State;
+use crate::sheet::cut_yoke;
 
 /// The questions of the method chosen.
 pub fn questions(state: State) -> AnyView {
@@ -15,12 +16,12 @@ pub fn questions(state: State) -> AnyView {
         choice(state, "Measured by", |job| job.phase.method, |job, to| job.phase.method = to),
         slot(of_method),
         fields(state, &[Entry::TubeDiameter, Entry::PhaseLimit]),
-        choice(
-            state,
-            "Yoke that is turned: the cut end's",
-            |job| job.cut.end,
-            |job, to| job.cut.end = to,
-        ),
+        line("reason", move || {
+            let yoke = state.job.with(cut_yoke);
+            Some(format!(
+                "The {yoke} yoke is the one to turn: it is at the end that is cut. Changed at Cut."
+            ))
+        }),
     ])
 }
 

@@ -53,6 +53,21 @@ fn new_turn(state: State, count: Memo<usize>) -> AnyView {
         let each = PassKind::ALL.iter();
         all(each.map(|kind| key("plain", &format!("+ {}", kind.word()), move || add(*kind)).into()))
     };
+    // A turn begun by mistake can be taken away while nothing stands in it.
+    let empty = Memo::new(move |_| {
+        let blank = |pass: &Pass| pass.readings.iter().all(|typed| typed.text.trim().is_empty());
+        let at = state.pass.get();
+        state.job.with(|job| job.truing.passes.len() > 1 && job.truing.passes.get(at).is_some_and(blank))
+    });
+    let take_away = move || {
+        let at = state.pass.get_untracked();
+        state.pass.set(at.saturating_sub(1));
+        state.change(|job| {
+            if at < job.truing.passes.len() {
+                job.truing.passes.remove(at);
+            }
+        });
+    };
     slot(move || {
         (count.get() < MOST_PASSES).then(|| {
             el("div")
@@ -61,6 +76,9 @@ fn new_turn(state: State, count: Memo<usize>) -> AnyView {
                 .attr("aria-label", "Take a new turn")
                 .child(el("span").class("small").text("New turn:"))
                 .child(keys())
+                .slot(move || {
+                    empty.get().then(|| key("plain", "Take this empty turn away", take_away).into())
+                })
                 .into()
         })
     })
@@ -105,7 +123,7 @@ fn stations(state: State) -> AnyView {
 
 fn fixed_readings(state: State, pass: usize, count: usize) -> AnyView {
     let entries = (0..count).map(|station| Entry::StationReading(pass, station)).collect();
-    let row = field_row(state, "Dial readings, in is plus", entries);
+    let row = field_row(state, "Dial readings: plunger pushed in is plus", entries);
     all([el("div").class("dial").child(row).into(), field(state, Entry::Closing(pass))])
 }
 
