@@ -68,9 +68,9 @@ fn what_cannot_be_gets_one_sentence_and_other_answers_stay() {
         page.fill(CUT);
         page.stage("check");
         page.write("tube-wall", "0.083");
-        refused(&page, "tube-wall", "1-5/8", &["“1-5/8” is outside what this can be"]);
+        refused(&page, "tube-wall", "1-5/8", &["“1-5/8 in” is outside what this can be"]);
         page.write("tube-diameter", "0.8");
-        refused(&page, "tube-wall", "0.45", &["“0.45” is too much", "below 0.4 in", "Tube diameter"]);
+        refused(&page, "tube-wall", "0.45", &["“0.45 in” is too much", "below 0.4 in", "Tube diameter"]);
         refused(&page, "top-speed", "fast", &["“fast” cannot be read"]);
         page.stage("phase");
         refused(&page, "front-level", "200", &["“200” is outside", "−180° to 180°"]);

@@ -88,10 +88,10 @@ fn another_display_changes_no_text_and_no_length() {
         };
         let before = saved();
         for (display, says) in [
-            ("inch, decimal", "Remove 1.7917 in"),
-            ("mm", "Remove 45.51 mm"),
-            ("inch, 1/64", "Remove 1-51/64 in"),
-            ("inch, 1/16", "Remove 1-13/16 in"),
+            ("inch, decimal", "Shorten by 1.7917 in"),
+            ("mm", "Shorten by 45.51 mm"),
+            ("inch, 1/64", "Shorten by 1-51/64 in"),
+            ("inch, 1/16", "Shorten by 1-13/16 in"),
         ] {
             page.choose("Lengths in", display);
             answers(says);
