@@ -63,10 +63,10 @@ fn plot(
         .margin_right(40)
         .x_label_area_size(64)
         .y_label_area_size(84)
-        .build_cartesian_2d(0.0..12.0, -most..most)?;
+        .build_cartesian_2d(0.0..4.0, -most..most)?;
     chart
         .configure_mesh()
-        .x_labels(13)
+        .x_labels(5)
         .y_labels(7)
         .x_label_formatter(&|at| hour(*at))
         .y_label_formatter(&|height| crate::quantity::show_number(*height, usize::from(most < 4.0)))
@@ -76,7 +76,7 @@ fn plot(
         .light_line_style(LINE.mix(0.0))
         .draw()?;
     let curve = |height: &dyn Fn(crate::quantity::Angle) -> Length| -> Vec<(f64, f64)> {
-        (0..=STEPS).map(|i| (12.0 * i as f64 / STEPS as f64, in_lines(height(round(i))))).collect()
+        (0..=STEPS).map(|i| (4.0 * i as f64 / STEPS as f64, in_lines(height(round(i))))).collect()
     };
     for turn in older {
         chart.draw_series(LineSeries::new(curve(&|at| turn.run_out.fitted(at)), LINE.mix(0.3)))?;
@@ -86,7 +86,7 @@ fn plot(
     let fitted = curve(&|at| now.run_out.fitted(at));
     chart.draw_series(LineSeries::new(fitted, LINE.stroke_width(2)))?;
     let points = now.stations.iter().map(|station| {
-        let at = crate::quantity::as_degrees(station.at) / 30.0;
+        let at = crate::quantity::as_degrees(station.at) / 90.0;
         Circle::new((at, in_lines(station.reading - now.run_out.mean)), 9, LINE.filled())
     });
     chart.draw_series(points)?;
@@ -94,11 +94,8 @@ fn plot(
     Ok(())
 }
 
-/// The number of an hour; only the four quarters carry one.
-fn hour(at: f64) -> String {
-    let whole = at.round();
-    if (at - whole).abs() > 0.01 || whole as i64 % 3 != 0 {
-        return String::new();
-    }
-    if whole as i64 % 12 == 0 { "12".to_owned() } else { format!("{whole:.0}") }
+/// The hour at a quarter of the clock: the axis counts quarters, so that it draws no more lines and
+/// numbers than those.
+fn hour(quarter: f64) -> String {
+    if quarter < 0.5 { "12".to_owned() } else { format!("{:.0}", quarter * 3.0) }
 }
