@@ -15,4 +15,4 @@ pub use choice::{choice, segments};
 pub use element::{Element, all, either, el, key, line, slot, text};
 pub use field::{field, field_row, fields};
 pub use notices::notices;
-pub use picture::picture;
+pub use picture::{Follows, picture};

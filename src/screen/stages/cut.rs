@@ -6,7 +6,7 @@ use super::truing::limit_questions;
 use crate::drawing::elevation;
 use crate::job::Entry;
 use crate::quantity::show_length;
-use crate::screen::parts::{all, choice, el, fields, picture, slot};
+use crate::screen::parts::{Follows, all, choice, el, fields, picture, slot};
 use crate::screen::state::State;
 use crate::sheet::{far_joint, mark_note, mark_title};
 use crate::stage::cut::{Mark, cut_list};
@@ -31,7 +31,10 @@ pub fn questions(state: State) -> AnyView {
 
 /// The drawing and the cut list.
 pub fn pictures(state: State) -> AnyView {
-    all([list(state), picture(state, "Side view, broken in the middle, not to scale", elevation)])
+    all([
+        list(state),
+        picture(state, "Side view, broken in the middle, not to scale", Follows::Pause, elevation),
+    ])
 }
 
 /// The cut list: every place from the far datum, in its order.

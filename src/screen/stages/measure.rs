@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::drawing::elevation;
 use crate::job::{Entry, Job, MOST_READINGS, Typed};
-use crate::screen::parts::{all, choice, el, field, field_row, key, picture};
+use crate::screen::parts::{Follows, all, choice, el, field, field_row, key, picture};
 use crate::screen::state::State;
 
 /// The questions.
@@ -62,5 +62,5 @@ fn readings(
 
 /// The drawing.
 pub fn pictures(state: State) -> AnyView {
-    picture(state, "Side view, broken in the middle, not to scale", elevation)
+    picture(state, "Side view, broken in the middle, not to scale", Follows::Pause, elevation)
 }

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::drawing;
 use crate::job::{Entry, PhaseMethod};
-use crate::screen::parts::{all, choice, fields, line, picture, slot};
+use crate::screen::parts::{Follows, all, choice, fields, line, picture, slot};
 use crate::screen::state::State;
 use crate::sheet::cut_yoke;
 
@@ -51,5 +51,5 @@ fn on_the_bench(state: State) -> AnyView {
 
 /// The drawing.
 pub fn pictures(state: State) -> AnyView {
-    picture(state, "Both yokes from the rear: front dashed, rear solid", drawing::phase)
+    picture(state, "Both yokes from the rear: front dashed, rear solid", Follows::Pause, drawing::phase)
 }

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::drawing;
 use crate::job::{Entry, MOST_WEIGHTS, WeightRow, WeightsCame};
-use crate::screen::parts::{all, choice, el, field_row, fields, key, picture, slot};
+use crate::screen::parts::{Follows, all, choice, el, field_row, fields, key, picture, slot};
 use crate::screen::state::State;
 
 /// The questions: each weight that came off, and what judges the rest.
@@ -35,5 +35,5 @@ pub fn questions(state: State) -> AnyView {
 
 /// The drawing.
 pub fn pictures(state: State) -> AnyView {
-    picture(state, "Weights on the new shaft, from the rear", drawing::weights)
+    picture(state, "Weights on the new shaft, from the rear", Follows::Pause, drawing::weights)
 }
