@@ -4,7 +4,9 @@ use leptos::prelude::*;
 
 use crate::drawing;
 use crate::job::{Choice, Entry, MOST_PASSES, MOST_STATIONS, Pass, PassKind, RunOutLimit, Stations};
-use crate::screen::parts::{all, choice, el, field, field_row, fields, key, picture, segments, slot};
+use crate::screen::parts::{
+    Follows, all, choice, el, field, field_row, fields, key, picture, segments, slot,
+};
 use crate::screen::state::State;
 use crate::sheet::Worded;
 
@@ -146,13 +148,16 @@ fn free_readings(state: State, pass: usize, count: usize) -> AnyView {
 
 /// The curve and the clock.
 pub fn pictures(state: State) -> AnyView {
-    let clock =
-        picture(state, "Tube from the rear: the high side, and which way to move it", move |job| {
-            drawing::high_spot(job, state.pass.get())
-        });
+    let clock = picture(
+        state,
+        "Tube from the rear: the high side, and which way to move it",
+        Follows::Pause,
+        move |job| drawing::high_spot(job, state.pass.get()),
+    );
     let curve = picture(
         state,
         "Readings round the clock, in the dial's lines: points read, thin line fitted, bold line the offset, faint lines earlier turns",
+        Follows::Keystroke,
         move |job| drawing::runout_curve(job, state.pass.get()),
     );
     all([curve, clock])
