@@ -29,8 +29,11 @@ struct Face {
     sources: Vec<&'static str>,
 }
 
+/// The face of a finding now. It follows the finding; what it takes from the job besides, the display
+/// above all, it follows when the hand has paused.
 fn face(state: State, finding: &Finding) -> Face {
-    state.job.with(|job| {
+    state.pauses.track();
+    state.job.with_untracked(|job| {
         let display = job.display.lengths();
         let shown = shown(finding, job).unwrap_or_default();
         let needs = match &finding.answer {

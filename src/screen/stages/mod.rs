@@ -22,6 +22,13 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
             _ => stage.findings(job),
         })
     });
+    // Only the first answer is watched while typing; the others follow when the hand has paused.
+    let at_rest: Memo<Vec<Finding>> = Memo::new(move |_| {
+        state.pauses.track();
+        state.pass.track();
+        state.job_id.track();
+        findings.get_untracked()
+    });
     let (questions, pictures) = match stage {
         Stage::Measure => (measure::questions(state), measure::pictures(state)),
         Stage::Check => (check::questions(state), ().into_any()),
@@ -37,7 +44,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
         .attr("id", "answers")
         .child(cards(state, findings, Part::First))
         .child(pictures)
-        .child(cards(state, findings, Part::Rest));
+        .child(cards(state, at_rest, Part::Rest));
     let columns =
         el("div").class("columns").child(el("div").class("questions").child(questions)).child(answers);
     let save = key("plain", "Save this job as a file", move || state.save_file());
