@@ -11,8 +11,8 @@ const SIZE: (u32, u32) = (960, 620);
 /// Stand-ins that the page's own colours replace once the plot is text.
 const LINE: RGBColor = RGBColor(1, 2, 3);
 const ACCENT: RGBColor = RGBColor(4, 5, 6);
-/// Points on a drawn curve: one every five degrees.
-const STEPS: usize = 72;
+/// Points on a drawn curve: one every seven and a half degrees, fine enough for a second order.
+const STEPS: usize = 48;
 /// Least height of the scale either way, in the dial's lines: a flat turn shows as flat.
 const LEAST_SCALE: f64 = 2.0;
 
