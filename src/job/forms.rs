@@ -160,7 +160,7 @@ impl Pass {
     pub fn set_stations(&mut self, stations: Stations) -> bool {
         let mut new = Pass::new(self.kind, stations);
         new.closing = self.closing.clone();
-        let typed = |slot: &Typed| !slot.text.trim().is_empty();
+        let typed = |slot: &Typed| !slot.is_blank();
         let old_count = self.count();
         for (index, reading) in self.readings.iter().enumerate().filter(|(_, slot)| typed(slot)) {
             let Some(degrees) = self.place(index, old_count) else { return false };

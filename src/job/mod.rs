@@ -105,7 +105,7 @@ impl Job {
             *slot = Typed::default();
             return;
         }
-        if slot.text.trim().is_empty() {
+        if slot.is_blank() {
             slot.unit = in_force;
         }
         slot.text = text.to_owned();
@@ -115,7 +115,7 @@ impl Job {
     /// field the one in force now.
     pub fn unit_of(&self, entry: Entry) -> crate::quantity::Unit {
         match self.typed(entry) {
-            Some(typed) if !typed.text.trim().is_empty() => typed.unit,
+            Some(typed) if !typed.is_blank() => typed.unit,
             _ => self.unit_in_force(entry),
         }
     }

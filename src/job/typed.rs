@@ -16,3 +16,10 @@ impl Default for Typed {
         Typed { text: String::new(), unit: Unit::Inch }
     }
 }
+
+impl Typed {
+    /// Whether nothing is written in it.
+    pub fn is_blank(&self) -> bool {
+        self.text.trim().is_empty()
+    }
+}

@@ -228,9 +228,7 @@ impl State {
         }
         let state = *self;
         again(self.save_timer, SAVE_AFTER, move || state.save_now());
-        again(self.pause_timer, PAUSE, move || {
-            state.pauses.update(|count| *count = count.wrapping_add(1))
-        });
+        again(self.pause_timer, PAUSE, move || state.paused());
     }
 
     fn paused(&self) {

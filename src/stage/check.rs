@@ -44,7 +44,7 @@ pub fn findings(job: &Job) -> Vec<Finding> {
 
 struct Whirl {
     speed: Measured<AngularVelocity>,
-    before: Option<AngularVelocity>,
+    before: Option<(Length, AngularVelocity)>,
     tube: Tube,
     length: Length,
     lengthened: bool,
@@ -87,7 +87,7 @@ fn whirl(job: &Job) -> Result<Whirl, Blocked> {
     ]);
     Ok(Whirl {
         speed: Measured { best: speed, spread },
-        before: at(diameter, wall, lengths.old.best),
+        before: at(diameter, wall, lengths.old.best).map(|speed| (lengths.old.best, speed)),
         tube,
         length,
         lengthened: lengths.lengthens(),
@@ -131,9 +131,9 @@ fn whirl_finding(job: &Job) -> Finding {
         Source::DoubtOfTube,
     ]);
     let finding = working(job, finding, &whirl, whirl.length, whirl.speed.best);
-    match (whirl.before, length_change(job)) {
-        (Some(before), Ok(lengths)) => working(job, finding, &whirl, lengths.old.best, before),
-        _ => finding,
+    match whirl.before {
+        Some((length, speed)) => working(job, finding, &whirl, length, speed),
+        None => finding,
     }
 }
 

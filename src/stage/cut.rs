@@ -53,6 +53,10 @@ pub struct CutList {
     pub lengths: LengthChange,
     /// New welds: one where the tube is cut, two where it is replaced.
     pub new_welds: f64,
+    /// Root gap of all new welds together.
+    pub gap: Length,
+    /// Shrinkage of all new welds together.
+    pub shrinkage: Length,
     /// Tube to take out; negative to add.
     pub removed: Measured<Length>,
     /// Old weld line.
@@ -108,7 +112,16 @@ pub fn cut_list(job: &Job) -> Result<CutList, Vec<Need>> {
     let weld_line = optional.length(Entry::WeldLine);
     let (kerf, spigot) = (optional.length(Entry::Kerf), optional.length(Entry::Spigot));
     let far_weld = optional.length(Entry::FarWeldLine);
-    let mut list = CutList { lengths, new_welds, removed, weld_line, marks: Vec::new(), finished: None };
+    let mut list = CutList {
+        lengths,
+        new_welds,
+        gap,
+        shrinkage,
+        removed,
+        weld_line,
+        marks: Vec::new(),
+        finished: None,
+    };
     if let Some(weld) = weld_line {
         let end = weld - removed.best;
         let finished = finished_length(end, weld, lengths.old.best, gap, shrinkage);
@@ -195,16 +208,14 @@ fn removed_finding(job: &Job, list: &CutList) -> Finding {
         sense: Some(sense),
     };
     let plain = Amount::PlainLength;
-    let (gap, shrinkage) =
-        allowances(job, list.new_welds).map_or((removed, removed), |a| (a.gap, a.shrinkage));
     Finding::known(Name::TubeRemoved, value, verdict)
         .step(
             Law::ClosingEquation,
             &[
                 plain(list.lengths.old.best),
                 plain(list.lengths.wanted.best),
-                plain(gap),
-                plain(shrinkage),
+                plain(list.gap),
+                plain(list.shrinkage),
             ],
             plain(removed),
         )
@@ -217,8 +228,7 @@ fn finished_finding(job: &Job, list: &CutList) -> Finding {
         fields.length(Entry::WeldLine);
         return Finding::missing(Name::FinishedLength, fields.needs());
     };
-    let shrinkage = allowances(job, list.new_welds).map_or(finished, |a| a.shrinkage);
-    let gap = allowances(job, list.new_welds).map_or(finished, |a| a.gap);
+    let (gap, shrinkage) = (list.gap, list.shrinkage);
     // What was cut off is known by the old length; the tape is laid on twice, and the weld draws as
     // it will. The wanted length is the aim, and its own doubt stands with it.
     let laid_off = of_division(division(job));

@@ -37,7 +37,7 @@ pub(super) fn division(job: &Job) -> Length {
 
 /// How many readings of a list are filled in.
 fn count(list: &[crate::job::Typed]) -> usize {
-    list.iter().filter(|typed| !typed.text.trim().is_empty()).count()
+    list.iter().filter(|typed| !typed.is_blank()).count()
 }
 
 /// Both lengths and their difference.

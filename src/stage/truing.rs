@@ -61,6 +61,8 @@ pub struct Turn {
     pub drifted: Option<Length>,
     /// Marks that were laid out and have no reading yet.
     pub unread: usize,
+    /// Taken after welding.
+    pub welded: bool,
 }
 
 /// Reads a turn. Stations without a reading are left out; uneven ones are taken as they are.
@@ -72,8 +74,10 @@ pub fn turn(job: &Job, pass: usize) -> Result<Turn, Blocked> {
     let mut complain = |entry: Entry, complaint: Complaint| {
         wrong.push(Need { entry, why: Why::Wrong(complaint) });
     };
-    let count = job.truing.passes.get(pass).map_or(0, |p| p.count());
-    let free = job.truing.passes.get(pass).is_some_and(|p| p.stations == Stations::Free);
+    let taken = job.truing.passes.get(pass);
+    let count = taken.map_or(0, |p| p.count());
+    let free = taken.is_some_and(|p| p.stations == Stations::Free);
+    let welded = taken.is_some_and(|p| p.kind == PassKind::Welded);
     let mut at = Vec::new();
     let mut readings = Vec::new();
     let mut empty = Vec::new();
@@ -125,7 +129,7 @@ pub fn turn(job: &Job, pass: usize) -> Result<Turn, Blocked> {
             NoFit::OneSided => Reason::OneSided,
         })
     })?;
-    Ok(Turn { stations, run_out, drifted, unread: empty.len() })
+    Ok(Turn { stations, run_out, drifted, unread: empty.len(), welded })
 }
 
 fn length(job: &Job, entry: Entry) -> Result<Option<Length>, Complaint> {
@@ -138,9 +142,8 @@ fn length(job: &Job, entry: Entry) -> Result<Option<Length>, Complaint> {
 /// The latest turn that has a reading: the last one begun, whatever state of the shaft it was taken in.
 /// A weld that is cut off and tacked again is judged by its new turn.
 pub fn latest(job: &Job) -> usize {
-    let has_reading = |pass: &crate::job::Pass| {
-        pass.readings.iter().take(pass.count()).any(|typed| !typed.text.trim().is_empty())
-    };
+    let has_reading =
+        |pass: &crate::job::Pass| pass.readings.iter().take(pass.count()).any(|typed| !typed.is_blank());
     job.truing.passes.iter().rposition(has_reading).unwrap_or(0)
 }
 
@@ -160,19 +163,18 @@ pub fn findings(job: &Job, pass: usize) -> Vec<Finding> {
         return NAMES.map(|name| Finding::missing(name, needs.clone())).to_vec();
     };
     let mut found = vec![
-        correction(job, pass, &turn, limit, source),
+        correction(job, &turn, limit, source),
         offset(&turn, limit, source),
-        until_welded(job, pass, total(job, &turn, limit, source)),
+        until_welded(&turn, total(job, &turn, limit, source)),
     ];
     found.extend(shape(&turn));
-    found.extend(weld_pull(job, pass));
+    found.extend(weld_pull(job, &turn));
     found
 }
 
 /// A turn before welding can be as good as it likes: the weld will move the tube.
-fn until_welded(job: &Job, pass: usize, mut finding: Finding) -> Finding {
-    let welded = job.truing.passes.get(pass).is_some_and(|p| p.kind == PassKind::Welded);
-    if !welded && finding.verdict == Verdict::Good {
+fn until_welded(turn: &Turn, mut finding: Finding) -> Finding {
+    if !turn.welded && finding.verdict == Verdict::Good {
         finding.verdict = Verdict::Unjudged(Reason::NotWelded);
     }
     finding
@@ -273,11 +275,10 @@ fn circle_step(turn: &Turn, finding: Finding) -> Finding {
 }
 
 /// The one instruction: move the tube so far, or leave it alone. Judged by the offset it would mend.
-fn correction(job: &Job, pass: usize, turn: &Turn, limit: Length, source: Source) -> Finding {
+fn correction(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
     let (size, at) = (turn.run_out.offset.size(), turn.run_out.offset.at());
     let seen = turn.run_out.offset_is_seen();
-    let welded = job.truing.passes.get(pass).is_some_and(|p| p.kind == PassKind::Welded);
-    let mend = match (welded, job.tube.material) {
+    let mend = match (turn.welded, job.tube.material) {
         (false, _) => Sense::MoveAwayFrom(at),
         (true, Material::Steel) => Sense::HeatAt(at),
         (true, Material::Aluminium) => Sense::LeaveToShop(at),
@@ -319,14 +320,12 @@ fn shape(turn: &Turn) -> Vec<Finding> {
 }
 
 /// How far the weld pulled: the latest tacked turn against this one, if this one is after welding.
-fn weld_pull(job: &Job, pass: usize) -> Option<Finding> {
-    let passes = &job.truing.passes;
-    if passes.get(pass)?.kind != PassKind::Welded {
+fn weld_pull(job: &Job, after: &Turn) -> Option<Finding> {
+    if !after.welded {
         return None;
     }
-    let tacked = passes.iter().enumerate().rev().filter(|(_, p)| p.kind == PassKind::Tacked);
+    let tacked = job.truing.passes.iter().enumerate().rev().filter(|(_, p)| p.kind == PassKind::Tacked);
     let before = tacked.into_iter().find_map(|(i, _)| turn(job, i).ok())?;
-    let after = turn(job, pass).ok()?;
     let (from, to) = (before.run_out.offset, after.run_out.offset);
     let pull: Across<Length> = to - from;
     let both = |of: fn(&RunOut) -> Length| of(&before.run_out).base().hypot(of(&after.run_out).base());

@@ -54,7 +54,7 @@ fn behind_front(job: &Job, distance: Length, length: Length) -> Length {
 fn is_blank(job: &Job, row: usize) -> bool {
     [Entry::WeightMass, Entry::WeightClock, Entry::WeightDistance, Entry::WeightRadius]
         .iter()
-        .all(|entry| job.typed(entry(row)).is_none_or(|typed| typed.text.trim().is_empty()))
+        .all(|entry| job.typed(entry(row)).is_none_or(|typed| typed.is_blank()))
 }
 
 /// Where a logged weight goes back, kept with its own yoke.
@@ -128,12 +128,13 @@ fn put_back(job: &Job, row: usize) -> Finding {
     let weld = cut_list(job).ok().and_then(|list| list.new_weld());
     let mut optional = Fields::of(job);
     let far_weld = optional.length(Entry::FarWeldLine);
-    let lengthened = length_change(job).is_ok_and(|change| change.lengthens());
+    let lengths = length_change(job);
+    let lengthened = lengths.as_ref().is_ok_and(LengthChange::lengthens);
     let near = |weld: Length| (weight.distance - weld).base().abs() < keep_from_weld().base();
     // Shortened past the middle, even a weight that stays where it was may stand on thin air.
     let on_the_shaft =
-        |lengths: LengthChange| (0.0..=lengths.wanted.best.base()).contains(&weight.distance.base());
-    let verdict = if !length_change(job).is_ok_and(on_the_shaft) {
+        |lengths: &LengthChange| (0.0..=lengths.wanted.best.base()).contains(&weight.distance.base());
+    let verdict = if !lengths.as_ref().is_ok_and(on_the_shaft) {
         Verdict::Stop(Reason::OffTheShaft)
     } else if weld.is_some_and(near) || (lengthened && far_weld.is_some_and(near)) {
         Verdict::Watch(Reason::OnTheWeld { keep: keep_from_weld() })

@@ -57,7 +57,7 @@ fn new_turn(state: State, count: Memo<usize>) -> AnyView {
     };
     // A turn begun by mistake can be taken away while nothing stands in it.
     let empty = Memo::new(move |_| {
-        let blank = |pass: &Pass| pass.readings.iter().all(|typed| typed.text.trim().is_empty());
+        let blank = |pass: &Pass| pass.readings.iter().all(|typed| typed.is_blank());
         let at = state.pass.get();
         state.job.with(|job| job.truing.passes.len() > 1 && job.truing.passes.get(at).is_some_and(blank))
     });
