@@ -53,12 +53,9 @@ struct Whirl {
 /// The whirl speed, or what stands in the way.
 fn whirl(job: &Job) -> Result<Whirl, Blocked> {
     let mut fields = Fields::of(job);
-    let lengths = length_change(job);
     let (diameter, wall) = (fields.length(Entry::TubeDiameter), fields.length(Entry::TubeWall));
-    if let Err(needs) = &lengths {
-        fields.also(needs);
-    }
-    let (Ok(lengths), Some(diameter), Some(wall)) = (lengths, diameter, wall) else {
+    let lengths = fields.sum(length_change(job));
+    let (Some(lengths), Some(diameter), Some(wall)) = (lengths, diameter, wall) else {
         return Err(Blocked::Missing(fields.needs()));
     };
     let at = |diameter: Length, wall: Length, length: Length| {

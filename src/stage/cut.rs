@@ -89,17 +89,13 @@ fn allowances(job: &Job, new_welds: f64) -> Result<Allowances, Vec<Need>> {
 /// # Errors
 /// The fields that are needed.
 pub fn cut_list(job: &Job) -> Result<CutList, Vec<Need>> {
-    let lengths = length_change(job);
+    let mut fields = Fields::of(job);
+    let lengths = fields.sum(length_change(job));
     // A longer shaft gets new tube, and new tube has a new weld at both ends.
-    let new_welds = if lengths.as_ref().is_ok_and(LengthChange::lengthens) { 2.0 } else { 1.0 };
-    let (lengths, allowances) = match (lengths, allowances(job, new_welds)) {
-        (Ok(lengths), Ok(allowances)) => (lengths, allowances),
-        (lengths, allowances) => {
-            let mut fields = Fields::of(job);
-            fields.also(&lengths.err().unwrap_or_default());
-            fields.also(&allowances.err().unwrap_or_default());
-            return Err(fields.needs());
-        }
+    let new_welds = if lengths.as_ref().is_some_and(LengthChange::lengthens) { 2.0 } else { 1.0 };
+    let allowances = fields.sum(allowances(job, new_welds));
+    let (Some(lengths), Some(allowances)) = (lengths, allowances) else {
+        return Err(fields.needs());
     };
     let Allowances { gap, shrinkage } = allowances;
     let removed = Measured {

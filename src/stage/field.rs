@@ -213,6 +213,11 @@ impl<'a> Fields<'a> {
         found
     }
 
+    /// The outcome of another sum; what stands in its way stands in the way here too.
+    pub(super) fn sum<T>(&mut self, outcome: Result<T, Vec<Need>>) -> Option<T> {
+        outcome.map_err(|needs| self.also(&needs)).ok()
+    }
+
     /// Adds needs of another sum.
     pub(super) fn also(&mut self, needs: &[Need]) {
         for need in needs {

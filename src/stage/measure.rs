@@ -102,20 +102,15 @@ fn wanted_length(job: &Job) -> Result<(Measured<Length>, Measured<Length>), Vec<
 /// # Errors
 /// The fields that are needed.
 pub fn length_change(job: &Job) -> Result<LengthChange, Vec<Need>> {
-    match (old_length(job), wanted_length(job)) {
-        (Ok(old), Ok((read, wanted))) => {
-            let spread = combined(&[old.spread, wanted.spread]);
-            let change = Measured { best: old.best - wanted.best, spread };
-            let readings = count(&job.measure.old).min(count(&job.measure.wanted));
-            Ok(LengthChange { old, read, wanted, change, readings })
-        }
-        (old, wanted) => {
-            let mut fields = Fields::of(job);
-            fields.also(&old.err().unwrap_or_default());
-            fields.also(&wanted.err().unwrap_or_default());
-            Err(fields.needs())
-        }
-    }
+    let mut fields = Fields::of(job);
+    let (old, wanted) = (fields.sum(old_length(job)), fields.sum(wanted_length(job)));
+    let (Some(old), Some((read, wanted))) = (old, wanted) else {
+        return Err(fields.needs());
+    };
+    let change =
+        Measured { best: old.best - wanted.best, spread: combined(&[old.spread, wanted.spread]) };
+    let readings = count(&job.measure.old).min(count(&job.measure.wanted));
+    Ok(LengthChange { old, read, wanted, change, readings })
 }
 
 /// What follows from the measurements.

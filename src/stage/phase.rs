@@ -90,11 +90,8 @@ pub fn findings(job: &Job) -> Vec<Finding> {
 fn error_finding(job: &Job) -> Finding {
     let mut fields = Fields::of(job);
     let limit = fields.angle(Entry::PhaseLimit);
-    let turn = turn(job);
-    if let Err(needs) = &turn {
-        fields.also(needs);
-    }
-    let (Some(limit), Ok(turn)) = (limit, turn) else {
+    let turn = fields.sum(turn(job));
+    let (Some(limit), Some(turn)) = (limit, turn) else {
         return Finding::missing(Name::PhaseError, fields.needs());
     };
     let (size, doubt) = (turn.best.base().abs(), turn.spread.expanded());
@@ -149,11 +146,8 @@ fn working(job: &Job, finding: Finding, turn: Angle) -> Finding {
 fn arc_finding(job: &Job) -> Finding {
     let mut fields = Fields::of(job);
     let diameter = fields.length(Entry::TubeDiameter);
-    let turn = turn(job);
-    if let Err(needs) = &turn {
-        fields.also(needs);
-    }
-    let (Some(diameter), Ok(turn)) = (diameter, turn) else {
+    let turn = fields.sum(turn(job));
+    let (Some(diameter), Some(turn)) = (diameter, turn) else {
         return Finding::missing(Name::PhaseArc, fields.needs());
     };
     let size = Angle::from_base(turn.best.base().abs());

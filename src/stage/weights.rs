@@ -68,11 +68,8 @@ pub fn placed(job: &Job, row: usize) -> Result<Placed, Vec<Need>> {
     let distance = fields.length(Entry::WeightDistance(row));
     let radius = fields.length(Entry::WeightRadius(row));
     let turned = fields.angle(Entry::YokeTurned);
-    let lengths = length_change(job);
-    if let Err(needs) = &lengths {
-        fields.also(needs);
-    }
-    let (Some(mass), Some(at), Some(distance), Some(radius), Some(turned), Ok(lengths)) =
+    let lengths = fields.sum(length_change(job));
+    let (Some(mass), Some(at), Some(distance), Some(radius), Some(turned), Some(lengths)) =
         (mass, clock, distance, radius, turned, lengths)
     else {
         return Err(fields.needs());
@@ -263,12 +260,9 @@ fn left(job: &Job, none_logged: bool) -> Vec<Finding> {
     if none_logged {
         fields.mass(Entry::WeightMass(0));
     }
-    let lengths = length_change(job);
-    if let Err(needs) = &lengths {
-        fields.also(needs);
-    }
+    let lengths = fields.sum(length_change(job));
     let needs = fields.needs();
-    let (Ok(lengths), true) = (lengths, needs.is_empty()) else {
+    let (Some(lengths), true) = (lengths, needs.is_empty()) else {
         return vec![
             Finding::missing(Name::LeftFront, needs.clone()),
             Finding::missing(Name::LeftRear, needs),
