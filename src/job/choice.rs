@@ -67,13 +67,120 @@ choices! {
         Fiftieth,
     }
 
-    /// Where the slip yoke stood while the wanted distance was taken.
+    /// What kind of shaft it is: where it takes up the axle's travel, and what its ends are.
+    ShaftKind {
+        /// A slip yoke runs on the gearbox's output shaft.
+        #[default]
+        SlipInGearbox,
+        /// A joint fixed to the gearbox; the slip spline is part of the shaft.
+        SlipOnShaft,
+        /// A flange at both ends, the slip inside the shaft.
+        Flanged,
+    }
+
+    /// Where the slip stood while a length was taken: the wanted distance for a slip yoke in the
+    /// gearbox, the old shaft for a slip in the shaft.
     YokeAt {
-        /// Drawn out to its set point: the distance is the wanted length itself.
+        /// Drawn out to its set point: the reading is the length itself.
         #[default]
         SetPoint,
-        /// Pushed in until it bottomed: the set point comes off.
+        /// Pushed in until it bottomed: the set point is reckoned in.
         Bottomed,
+    }
+
+    /// How the wanted length was measured.
+    Route {
+        /// From joint centre to joint centre.
+        #[default]
+        Joints,
+        /// From seal face or flange to the axle, and the yokes' own dimensions.
+        Ends,
+        /// Both, to compare.
+        Both,
+    }
+
+    /// What the tape was laid on at a joint.
+    Datum {
+        /// The centre of the bearing cup.
+        #[default]
+        CupCentre,
+        /// The cup's seat, on the side away from the other joint.
+        OuterSeat,
+        /// The cup's seat, on the side of the other joint.
+        InnerSeat,
+        /// The ear's edge, beyond the cup as seen from the other joint.
+        OuterEar,
+        /// The ear's edge, on this side of the cup as seen from the other joint.
+        InnerEar,
+    }
+
+    /// How the travel was found.
+    TravelBy {
+        /// The distance measured at bump, ride and droop.
+        #[default]
+        Measured,
+        /// Reckoned from the shaft's slope and the axle's travel.
+        Reckoned,
+    }
+
+    /// What guides the axle fore and aft.
+    Guide {
+        /// It goes straight up and down.
+        #[default]
+        Straight,
+        /// A link with its pivot on the frame ahead of the axle.
+        Trailing,
+        /// A link with its pivot on the frame behind the axle.
+        Leading,
+    }
+
+    /// Whether the old seal wore a groove into the barrel.
+    Groove {
+        /// It did; where, is measured.
+        #[default]
+        Worn,
+        /// None to be felt.
+        None,
+    }
+
+    /// How the yoke comes off the tube.
+    CutAt {
+        /// The old weld is sawn open.
+        #[default]
+        OldWeld,
+        /// The tube is cut clear of it first, and the stub cleaned off the yoke afterwards.
+        ClearOfIt,
+    }
+
+    /// How the face of the tube was proved square.
+    SquareBy {
+        /// How far the face stands out past a strip wrapped square round the tube.
+        #[default]
+        Strip,
+        /// The gap under a square laid along the tube.
+        Feeler,
+    }
+
+    /// Marks to scribe round the tube.
+    ClockMarks {
+        /// Every 45°.
+        #[default]
+        Eight,
+        /// Every 30°.
+        Twelve,
+        /// Every 22.5°.
+        Sixteen,
+        /// Every 15°.
+        TwentyFour,
+    }
+
+    /// Paper in the printer.
+    Paper {
+        /// 297 by 210 mm.
+        #[default]
+        A4,
+        /// 11 by 8.5 in.
+        Letter,
     }
 
     /// What the tube is made of.
@@ -213,6 +320,18 @@ impl Display {
     /// Lengths are shown in some form of inches.
     pub const fn is_inch(self) -> bool {
         !matches!(self, Display::Millimetre)
+    }
+}
+
+impl ClockMarks {
+    /// How many there are.
+    pub const fn count(self) -> usize {
+        match self {
+            ClockMarks::Eight => 8,
+            ClockMarks::Twelve => 12,
+            ClockMarks::Sixteen => 16,
+            ClockMarks::TwentyFour => 24,
+        }
     }
 }
 

@@ -20,7 +20,7 @@ use super::{
 use crate::quantity::Unit;
 
 /// The version written now.
-const VERSION: u32 = 1;
+const VERSION: u32 = 2;
 
 /// Why text is not a job that can be opened.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,6 +62,7 @@ struct Saved<'a> {
 const HEAD: &str = "shaftwright-job";
 const OLD: &str = "old";
 const WANTED: &str = "wanted";
+const ENDS: &str = "ends";
 const WEIGHTS: &str = "weights";
 const KIND: &str = "kind";
 const STATIONS: &str = "stations";
@@ -92,6 +93,7 @@ pub fn to_text(job: &Job) -> Option<String> {
     }
     put(&mut saved.counts, OLD, job.measure.old.len().into());
     put(&mut saved.counts, WANTED, job.measure.wanted.len().into());
+    put(&mut saved.counts, ENDS, job.measure.ends.len().into());
     put(&mut saved.counts, WEIGHTS, job.weights.rows.len().into());
     for entry in job.entries() {
         if let Some(typed) = job.typed(entry).filter(|typed| !typed.text.is_empty()) {
@@ -136,12 +138,17 @@ pub fn from_text(text: &str) -> Result<Job, NotAJob> {
         match name.as_str() {
             OLD => resize(&mut job.measure.old, count, MOST_READINGS),
             WANTED => resize(&mut job.measure.wanted, count, MOST_READINGS),
+            ENDS => resize(&mut job.measure.ends, count, MOST_READINGS),
             WEIGHTS => resize(&mut job.weights.rows, count, MOST_WEIGHTS),
             _ => Err(damaged("unknown count", name)),
         }?;
     }
     for (name, field) in members(group("fields")?, "fields")? {
         read_field(&mut job, name, field)?;
+    }
+    // Version 1 did not ask for these, so nobody has emptied them.
+    if version < 2 {
+        job.usual_since_2();
     }
     Ok(job)
 }
@@ -234,6 +241,7 @@ fn make_room(job: &mut Job, entry: Entry) -> Result<(), NotAJob> {
     match entry {
         Entry::OldReading(row) => reach(&mut job.measure.old, row, MOST_READINGS),
         Entry::WantedReading(row) => reach(&mut job.measure.wanted, row, MOST_READINGS),
+        Entry::EndsReading(row) => reach(&mut job.measure.ends, row, MOST_READINGS),
         Entry::WeightMass(row)
         | Entry::WeightClock(row)
         | Entry::WeightDistance(row)

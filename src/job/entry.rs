@@ -77,12 +77,72 @@ entries! {
         YokeTurned = "yoke-turned",
         /// Mass of the whole shaft.
         ShaftMass = "shaft-mass",
+        /// Spline engaged when bottomed.
+        SplineLength = "spline",
+        /// Least engaged spline wanted.
+        LeastEngaged = "least-engaged",
+        /// Least room wanted before the slip bottoms.
+        BumpRoom = "bump-room",
+        /// Rise of the axle from ride to bump.
+        BumpTravel = "bump-travel",
+        /// Fall of the axle from ride to droop.
+        DroopTravel = "droop-travel",
+        /// Distance at bump.
+        AtBump = "at-bump",
+        /// Distance at ride.
+        AtRide = "at-ride",
+        /// Distance at droop.
+        AtDroop = "at-droop",
+        /// Slope of the shaft at ride.
+        ShaftSlope = "shaft-slope",
+        /// Length of the axle's link.
+        LinkRadius = "link-radius",
+        /// Axle end of the link above its frame pivot.
+        LinkRise = "link-rise",
+        /// Shoulder to seal face, yoke bottomed.
+        BottomedGap = "bottomed",
+        /// Seal face to lip.
+        LipDepth = "lip-depth",
+        /// Length of the slip yoke's barrel.
+        BarrelLength = "barrel",
+        /// Shoulder to the middle of the groove.
+        GroovePlace = "groove-place",
+        /// Width of the groove.
+        GrooveWidth = "groove-width",
+        /// How far the lip shall stay off the groove.
+        GrooveMargin = "groove-margin",
+        /// Cup diameter, front joint.
+        FrontCup = "front-cup",
+        /// Cup diameter, rear joint.
+        RearCup = "rear-cup",
+        /// Cup centre to ear's edge, front joint.
+        FrontEar = "front-ear",
+        /// Cup centre to ear's edge, rear joint.
+        RearEar = "rear-ear",
+        /// Front yoke: shoulder or flange face to joint centre.
+        FrontDepth = "front-depth",
+        /// Rear yoke: flange face to joint centre.
+        RearDepth = "rear-depth",
+        /// How far inside the old weld the tube is cut first.
+        ClearBy = "clear-by",
+        /// Diameter of the spigot.
+        SpigotDiameter = "spigot-diameter",
+        /// Yoke's shoulder to its joint centre.
+        Shoulder = "shoulder",
+        /// Left on the tube to be filed off.
+        Trim = "trim",
+        /// Place of the tube's own seam.
+        SeamClock = "seam",
     }
     of_row {
         /// A reading of the old length.
         OldReading = "old",
         /// A reading of the wanted distance.
         WantedReading = "wanted",
+        /// A reading from seal face or flange to the axle.
+        EndsReading = "ends",
+        /// How the face stands at a place round the tube.
+        FaceReading = "face",
         /// First station read again: pass.
         Closing = "closing",
         /// Mass of a weight.
@@ -108,7 +168,37 @@ macro_rules! places {
         match $entry {
             Entry::OldReading(i) => $job.measure.old.$get(i),
             Entry::WantedReading(i) => $job.measure.wanted.$get(i),
+            Entry::EndsReading(i) => $job.measure.ends.$get(i),
+            Entry::FaceReading(i) => $job.cut.face.$get(i),
             Entry::SetPoint => Some($($borrow)+ $job.measure.set_point),
+            Entry::SplineLength => Some($($borrow)+ $job.slip.spline),
+            Entry::LeastEngaged => Some($($borrow)+ $job.slip.least_engaged),
+            Entry::BumpRoom => Some($($borrow)+ $job.slip.bump_room),
+            Entry::BumpTravel => Some($($borrow)+ $job.slip.bump_travel),
+            Entry::DroopTravel => Some($($borrow)+ $job.slip.droop_travel),
+            Entry::AtBump => Some($($borrow)+ $job.slip.at_bump),
+            Entry::AtRide => Some($($borrow)+ $job.slip.at_ride),
+            Entry::AtDroop => Some($($borrow)+ $job.slip.at_droop),
+            Entry::ShaftSlope => Some($($borrow)+ $job.slip.slope),
+            Entry::LinkRadius => Some($($borrow)+ $job.slip.link_radius),
+            Entry::LinkRise => Some($($borrow)+ $job.slip.link_rise),
+            Entry::BottomedGap => Some($($borrow)+ $job.slip.bottomed),
+            Entry::LipDepth => Some($($borrow)+ $job.slip.lip_depth),
+            Entry::BarrelLength => Some($($borrow)+ $job.slip.barrel),
+            Entry::GroovePlace => Some($($borrow)+ $job.slip.groove_place),
+            Entry::GrooveWidth => Some($($borrow)+ $job.slip.groove_width),
+            Entry::GrooveMargin => Some($($borrow)+ $job.slip.groove_margin),
+            Entry::FrontCup => Some($($borrow)+ $job.measure.front_cup),
+            Entry::RearCup => Some($($borrow)+ $job.measure.rear_cup),
+            Entry::FrontEar => Some($($borrow)+ $job.measure.front_ear),
+            Entry::RearEar => Some($($borrow)+ $job.measure.rear_ear),
+            Entry::FrontDepth => Some($($borrow)+ $job.measure.front_depth),
+            Entry::RearDepth => Some($($borrow)+ $job.measure.rear_depth),
+            Entry::ClearBy => Some($($borrow)+ $job.cut.clear_by),
+            Entry::SpigotDiameter => Some($($borrow)+ $job.cut.spigot_diameter),
+            Entry::Shoulder => Some($($borrow)+ $job.cut.shoulder),
+            Entry::Trim => Some($($borrow)+ $job.cut.trim),
+            Entry::SeamClock => Some($($borrow)+ $job.cut.seam),
             Entry::TubeDiameter => Some($($borrow)+ $job.tube.diameter),
             Entry::TubeWall => Some($($borrow)+ $job.tube.wall),
             Entry::TopSpeed => Some($($borrow)+ $job.check.top_speed),
@@ -155,8 +245,12 @@ impl Job {
         let inch = self.display.is_inch();
         match entry {
             Entry::TopSpeed => Unit::Rpm,
-            Entry::FrontLevel | Entry::RearLevel | Entry::PhaseLimit | Entry::YokeTurned => Unit::Degree,
-            Entry::StationAt(..) | Entry::WeightClock(_) => Unit::Hour,
+            Entry::FrontLevel
+            | Entry::RearLevel
+            | Entry::PhaseLimit
+            | Entry::YokeTurned
+            | Entry::ShaftSlope => Unit::Degree,
+            Entry::StationAt(..) | Entry::WeightClock(_) | Entry::SeamClock => Unit::Hour,
             Entry::StationReading(..) | Entry::Closing(_) => match self.truing.dial {
                 Dial::Hundredth => Unit::Hundredth,
                 _ => Unit::Thousandth,

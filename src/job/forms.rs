@@ -3,8 +3,9 @@
 use crate::quantity::Unit;
 
 use super::{
-    Dial, Division, End, LevelDivision, MOST_STATIONS, Material, PassKind, PhaseMethod, RunOutLimit,
-    Side, Stations, Typed, WeightsCame, WhirlShare, YokeAt,
+    ClockMarks, CutAt, Datum, Dial, Division, End, FACE_PLACES, Groove, Guide, LevelDivision,
+    MOST_STATIONS, Material, Paper, PassKind, PhaseMethod, Route, RunOutLimit, ShaftKind, Side,
+    SquareBy, Stations, TravelBy, Typed, WeightsCame, WhirlShare, YokeAt,
 };
 
 /// The tube, asked once and used by several stages.
@@ -18,19 +19,95 @@ pub struct TubeForm {
     pub material: Material,
 }
 
+/// What the tape was laid on at both ends.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct DatumPair {
+    /// At the front joint.
+    pub front: Datum,
+    /// At the rear joint.
+    pub rear: Datum,
+}
+
 /// Old and wanted length between joint centres.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MeasureForm {
+    /// What kind of shaft it is.
+    pub kind: ShaftKind,
+    /// How the wanted length was measured.
+    pub route: Route,
+    /// Where the tape lay on the old shaft.
+    pub old_datum: DatumPair,
+    /// Where the tape lay for the wanted distance.
+    pub wanted_datum: DatumPair,
+    /// Diameter of the bearing cups, front and rear joint.
+    pub front_cup: Typed,
+    /// The same at the rear joint.
+    pub rear_cup: Typed,
+    /// Cup centre to the ear's edge that the tape was laid on, front joint.
+    pub front_ear: Typed,
+    /// The same at the rear joint.
+    pub rear_ear: Typed,
+    /// Readings from seal face or flange to the axle.
+    pub ends: Vec<Typed>,
+    /// Front yoke: shoulder or flange face to joint centre.
+    pub front_depth: Typed,
+    /// Rear yoke: flange face to joint centre.
+    pub rear_depth: Typed,
     /// Readings of the old shaft, joint centre to joint centre.
     pub old: Vec<Typed>,
     /// Readings of the distance the new shaft must bridge.
     pub wanted: Vec<Typed>,
     /// Lines of the tape or rule.
     pub division: Division,
-    /// Where the slip yoke stood while the wanted distance was taken.
+    /// Where the slip stood while a length was taken.
     pub yoke_at: YokeAt,
-    /// How far the slip yoke is drawn out from bottomed at ride height.
+    /// How far the slip is drawn out from bottomed at ride height.
     pub set_point: Typed,
+}
+
+/// The slip, the axle's travel, and the seal.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct SlipForm {
+    /// Spline engaged when bottomed.
+    pub spline: Typed,
+    /// Least engaged spline wanted at full extension.
+    pub least_engaged: Typed,
+    /// Least room wanted before the slip bottoms.
+    pub bump_room: Typed,
+    /// How the travel was found.
+    pub by: TravelBy,
+    /// How far the axle rises from ride to bump.
+    pub bump_travel: Typed,
+    /// How far the axle falls from ride to droop.
+    pub droop_travel: Typed,
+    /// Distance at bump.
+    pub at_bump: Typed,
+    /// Distance at ride.
+    pub at_ride: Typed,
+    /// Distance at droop.
+    pub at_droop: Typed,
+    /// Slope of the shaft at ride, + falling toward the rear.
+    pub slope: Typed,
+    /// What guides the axle fore and aft.
+    pub guide: Guide,
+    /// Length of the link.
+    pub link_radius: Typed,
+    /// Axle end of the link above its frame pivot at ride.
+    pub link_rise: Typed,
+    /// Barrel's shoulder to the seal's face with the yoke bottomed.
+    pub bottomed: Typed,
+    /// Seal's face to its lip.
+    pub lip_depth: Typed,
+    /// Length of the barrel from its shoulder.
+    pub barrel: Typed,
+    /// Whether the old seal wore a groove.
+    pub groove: Groove,
+    /// Shoulder to the middle of the groove.
+    pub groove_place: Typed,
+    /// Width of the groove.
+    pub groove_width: Typed,
+    /// How far the lip shall stay off it.
+    pub groove_margin: Typed,
 }
 
 /// Speed of the shaft.
@@ -43,8 +120,28 @@ pub struct CheckForm {
 }
 
 /// The cut.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct CutForm {
+    /// How the yoke comes off.
+    pub at: CutAt,
+    /// How far inside the old weld the tube is cut first.
+    pub clear_by: Typed,
+    /// Diameter of the spigot.
+    pub spigot_diameter: Typed,
+    /// Shoulder of the yoke at the cut end to its joint centre.
+    pub shoulder: Typed,
+    /// What is left on the tube to be filed off.
+    pub trim: Typed,
+    /// How the face was proved square.
+    pub square_by: SquareBy,
+    /// How far the face stands out, or the gap, every 45° from the witness mark.
+    pub face: Vec<Typed>,
+    /// Marks to scribe.
+    pub marks: ClockMarks,
+    /// Where the tube's own seam is.
+    pub seam: Typed,
+    /// Paper for the strip.
+    pub paper: Paper,
     /// The end that is cut; the joint at the other end is the far datum.
     pub end: End,
     /// Old weld line at the cut end, from the far datum.
@@ -213,11 +310,46 @@ impl Default for MeasureForm {
     fn default() -> Self {
         // Three empty places ask for three readings without a word.
         MeasureForm {
+            kind: ShaftKind::default(),
+            route: Route::default(),
+            old_datum: DatumPair::default(),
+            wanted_datum: DatumPair::default(),
+            front_cup: Typed::default(),
+            rear_cup: Typed::default(),
+            front_ear: Typed::default(),
+            rear_ear: Typed::default(),
+            ends: vec![Typed::default(); 3],
+            front_depth: Typed::default(),
+            rear_depth: Typed::default(),
             old: vec![Typed::default(); 3],
             wanted: vec![Typed::default(); 3],
             division: Division::default(),
             yoke_at: YokeAt::default(),
             set_point: Typed::default(),
+        }
+    }
+}
+
+impl Default for CutForm {
+    fn default() -> Self {
+        CutForm {
+            at: CutAt::default(),
+            clear_by: Typed::default(),
+            spigot_diameter: Typed::default(),
+            shoulder: Typed::default(),
+            trim: Typed::default(),
+            square_by: SquareBy::default(),
+            face: vec![Typed::default(); FACE_PLACES],
+            marks: ClockMarks::default(),
+            seam: Typed::default(),
+            paper: Paper::default(),
+            end: End::default(),
+            weld_line: Typed::default(),
+            far_weld_line: Typed::default(),
+            kerf: Typed::default(),
+            root_gap: Typed::default(),
+            shrinkage: Typed::default(),
+            spigot: Typed::default(),
         }
     }
 }

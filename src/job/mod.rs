@@ -10,19 +10,23 @@ mod sample;
 mod typed;
 
 pub use choice::{
-    Choice, Dial, Display, Division, End, LevelDivision, Material, PassKind, PhaseMethod, RunOutLimit,
-    Side, Stations, WeightsCame, WhirlShare, YokeAt,
+    Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Groove, Guide, LevelDivision,
+    Material, Paper, PassKind, PhaseMethod, Route, RunOutLimit, ShaftKind, Side, SquareBy, Stations,
+    TravelBy, WeightsCame, WhirlShare, YokeAt,
 };
 pub use disk::{NotAJob, from_text, to_text};
 pub use entry::Entry;
 pub use forms::{
-    CheckForm, CutForm, MeasureForm, Pass, PhaseForm, TruingForm, TubeForm, WeightRow, WeightsForm,
+    CheckForm, CutForm, DatumPair, MeasureForm, Pass, PhaseForm, SlipForm, TruingForm, TubeForm,
+    WeightRow, WeightsForm,
 };
 pub use sample::sample;
 pub use typed::Typed;
 
 /// Most repeat readings of one length.
 pub const MOST_READINGS: usize = 12;
+/// Places round the tube at which its face is proved square: every 45°.
+pub const FACE_PLACES: usize = 8;
 /// Most turns of the dial kept in one job.
 pub const MOST_PASSES: usize = 20;
 /// Most stations in one turn.
@@ -43,6 +47,8 @@ pub struct Job {
     pub tube: TubeForm,
     /// Old and wanted length.
     pub measure: MeasureForm,
+    /// The slip and the axle's travel.
+    pub slip: SlipForm,
     /// Speed.
     pub check: CheckForm,
     /// The cut.
@@ -74,7 +80,19 @@ impl Job {
         job.put(Entry::Shrinkage, if display == Display::Millimetre { "0.4" } else { "1/64" });
         job.put(Entry::PhaseLimit, "1");
         job.put(Entry::YokeTurned, "0");
+        job.usual_since_2();
         job
+    }
+
+    /// The usual values of the fields that came with version 2 of the saved form.
+    fn usual_since_2(&mut self) {
+        let inch = self.display.is_inch();
+        let mut usual =
+            |entry, inches, millimetres| self.put(entry, if inch { inches } else { millimetres });
+        usual(Entry::LeastEngaged, "1-1/2", "38");
+        usual(Entry::BumpRoom, "1/4", "6.5");
+        usual(Entry::GrooveMargin, "1/16", "1.6");
+        usual(Entry::Trim, "0", "0");
     }
 
     /// A job with nothing in any field: what a saved job is read into, since a usual value that the
@@ -85,6 +103,7 @@ impl Job {
             display,
             tube: TubeForm::default(),
             measure: MeasureForm::default(),
+            slip: SlipForm::default(),
             check: CheckForm::default(),
             cut: CutForm::default(),
             phase: PhaseForm::default(),

@@ -84,12 +84,25 @@ impl<C: Choice> AnyChoice for C {
 }
 
 /// Every choice of a job outside its turns: one list for reading and for writing.
-pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 12] {
+pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 25] {
     [
         ("display", &mut job.display),
         ("material", &mut job.tube.material),
         ("division", &mut job.measure.division),
         ("yoke-at", &mut job.measure.yoke_at),
+        ("shaft-kind", &mut job.measure.kind),
+        ("route", &mut job.measure.route),
+        ("old-front-datum", &mut job.measure.old_datum.front),
+        ("old-rear-datum", &mut job.measure.old_datum.rear),
+        ("wanted-front-datum", &mut job.measure.wanted_datum.front),
+        ("wanted-rear-datum", &mut job.measure.wanted_datum.rear),
+        ("travel-by", &mut job.slip.by),
+        ("guide", &mut job.slip.guide),
+        ("groove", &mut job.slip.groove),
+        ("cut-at", &mut job.cut.at),
+        ("square-by", &mut job.cut.square_by),
+        ("clock-marks", &mut job.cut.marks),
+        ("paper", &mut job.cut.paper),
         ("whirl-share", &mut job.check.whirl_share),
         ("cut-end", &mut job.cut.end),
         ("phase-method", &mut job.phase.method),

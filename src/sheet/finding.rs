@@ -3,7 +3,9 @@
 use super::amount::amount;
 use super::label::{cut_yoke, far_joint, label};
 use crate::job::{Entry, Job};
-use crate::quantity::{Angle, LengthDisplay, degrees, show_angle, show_clock, show_length, show_number};
+use crate::quantity::{
+    Angle, Base, Length, LengthDisplay, degrees, show_angle, show_clock, show_length, show_number,
+};
 use crate::stage::{Answer, Finding, Name, Need, Reason, Sense, Standing, Verdict, Whole, Why};
 
 /// A finding's value in words.
@@ -22,13 +24,22 @@ pub fn title(name: Name) -> String {
     let fixed = match name {
         Name::LengthChange => "Change of length",
         Name::WantedLength => "New shaft, joint to joint",
-        Name::SetPoint => "Slip yoke drawn out",
+        Name::RoutesDiffer => "The two ways differ by",
+        Name::SetPoint => "Slip drawn out at ride",
+        Name::PlungeIn => "Goes in at bump",
+        Name::PlungeOut => "Comes out at droop",
+        Name::EngagedSpline => "Engaged spline, at the least",
+        Name::LipBand => "Seal lip runs, from the shoulder",
         Name::WhirlSpeed => "Whirl speed of the new length",
         Name::SpeedShare => "Top speed as a share of whirl",
         Name::TubeRemoved => "Tube",
         Name::FinishedLength => "Finished length, reckoned back",
         Name::ScrapRing => "Ring between the cuts",
         Name::NewTube => "New tube",
+        Name::WeldLine => "Weld line against the yoke's shoulder",
+        Name::SpigotFit => "Spigot in the tube",
+        Name::FaceFound => "Face out of square, as read",
+        Name::ClockStep => "From mark to mark round the tube",
         Name::FaceError => "Face out of square, at most",
         Name::PhaseError => "Turn between the yokes",
         Name::PhaseArc => "Arc on the tube",
@@ -84,6 +95,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
                 Name::PhaseError | Name::PhaseArc => "No turn that this level can see: leave it.",
                 Name::Correction => "No offset that this dial can see: stop tapping.",
                 Name::WeldPull => "No pull that this dial can see.",
+                Name::FaceFound => "Nothing that these readings can see.",
                 _ => "Too small for this dial to say where.",
             };
             (number, Some(why.to_owned()))
@@ -93,6 +105,26 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         }
         Sense::TurnCounterclockwise => {
             (number, Some(format!("Turn the {yoke} yoke counter-clockwise, {seen_from_rear}.")))
+        }
+        Sense::Of { available } => (
+            number,
+            Some(format!("Of {} that there is.", show_length(available, job.display.lengths()))),
+        ),
+        Sense::UpTo { to } => (format!("{number} to {}", show_length(to, job.display.lengths())), None),
+        Sense::Tight => (number, Some("Larger than the bore: it must be driven in.".to_owned())),
+        Sense::Loose => (number, Some("Smaller than the bore.".to_owned())),
+        Sense::FileAt(at) => (
+            number,
+            Some(format!(
+                "Stands out at {}, {seen_from_rear}: file there, running out to nothing at {}.",
+                show_clock(at),
+                show_clock(opposite(at))
+            )),
+        ),
+        Sense::Closes { wanted } => {
+            let plain =
+                |length| amount(crate::stage::Amount::PlainLength(length), job.display.lengths());
+            (number, Some(format!("Wanted {}: it closes.", plain(wanted))))
         }
         Sense::At(at) => {
             let what = match name {
@@ -201,6 +233,9 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
                 Name::Correction => {
                     format!("Shows inside the limit of {limit} on the dial: it may stay as it is.")
                 }
+                Name::PlungeIn => format!("At least {limit} of room is left."),
+                Name::PlungeOut | Name::EngagedSpline => format!("At least {limit} stays engaged."),
+                Name::RoutesDiffer | Name::WeldLine => format!("They agree within {limit}."),
                 _ => format!("Inside the limit of {limit}."),
             }
         }),
@@ -234,14 +269,71 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::Lengthened => {
             "The shaft gets longer: new tube in one piece, welded at both ends; whirl speed falls. Never judged good here.".to_owned()
         }
-        Reason::TooCloseToBump { least } => {
-            format!("Less than {} of room: the yoke can bottom in the gearbox. Draw it out further.", long(least))
-        }
-        Reason::SetPointUnusual { least, most } => format!(
-            "Usual is {} to {}. Make sure of engaged spline at droop and room at bump.",
-            long(least),
-            long(most)
+        Reason::ReadingApart { by, others, .. } => format!(
+            "One reading stands {} from the others, which agree within {}: take it again.",
+            long(Length::from_base(by.base().abs())),
+            long(others)
         ),
+        Reason::TwoReadingsDiffer { by } => {
+            format!("Two readings differ by {}: take a third to see which to believe.", long(by))
+        }
+        Reason::RoutesDisagree { doubt } => format!(
+            "More than their ± {} together: one of the numbers is wrong. Measure both again.",
+            amount(crate::stage::Amount::PlainLength(doubt), display)
+        ),
+        Reason::TooCloseToBump { least } => {
+            format!("Less than {} of room left at bump: it can bottom and break a gearbox. Draw it out further.", long(least))
+        }
+        Reason::NearBump { least } => {
+            format!("Within its ± of the {} of room wanted: measure the travel again.", long(least))
+        }
+        Reason::TooLittleSpline { least } => format!(
+            "Less than {} engaged at full droop: it can come apart. Push it in further, or a longer slip.",
+            long(least)
+        ),
+        Reason::NearLeastSpline { least } => {
+            format!("Within its ± of the {} engaged that is wanted: measure the travel again.", long(least))
+        }
+        Reason::LipOffBarrel => {
+            "At droop the seal can run off the barrel's end: the oil comes out. Push it in further.".to_owned()
+        }
+        Reason::LipInGroove { out, inward } => {
+            let mut text = "The lip would run in the old groove and leak.".to_owned();
+            if let Some(out) = out {
+                text.push_str(&format!(" Draw the slip out {} further to miss it.", long(out)));
+            }
+            if let Some(inward) = inward {
+                text.push_str(&format!(" Push it in {} further to miss it.", long(inward)));
+            }
+            if out.is_none() && inward.is_none() {
+                text.push_str(" Neither way leaves room and spline enough: sleeve the barrel or renew the yoke.");
+            }
+            text
+        }
+        Reason::NearGroove => "Off the groove, but within its ±: look after the first drive.".to_owned(),
+        Reason::TravelUnfit => {
+            "These distances do not go together: a link cannot be shorter than its own rise. Check the travel.".to_owned()
+        }
+        Reason::WeldLineDisagrees { by } => format!(
+            "Old length less shoulder puts it {} elsewhere: was it measured from the right joint?",
+            long(by)
+        ),
+        Reason::CutTooFarIn { removed } => format!(
+            "The first cut must stay outside the new face: less than {} inside the old weld.",
+            long(removed)
+        ),
+        Reason::SpigotLoose { lean } => format!(
+            "Loose enough to lean {}, more than a square face allows: true it under the dial, or shim it.",
+            show_angle(lean, 2)
+        ),
+        Reason::SpigotTight => "Larger than the bore by more than its ±: measure both again.".to_owned(),
+        Reason::FaceOverLimit { allowed } => {
+            format!("Over the {} allowed: file the high side and read again.", fine(allowed))
+        }
+        Reason::FaceNearLimit { allowed } => {
+            format!("Within its ± of the {} allowed: read finer.", fine(allowed))
+        }
+        Reason::FaceNotSeen => "Too few or too rough readings to say: read all eight places, or finer.".to_owned(),
         Reason::OverWhirlShare { allowed } => format!(
             "Over the allowed {}: too fast for this length. Larger tube, or a slower shaft.",
             show_number(allowed, 2)
@@ -262,11 +354,7 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::FaceOverSpigot => {
             "The new face lies over the yoke's spigot: open the old weld and draw the yoke out first, then cut to length.".to_owned()
         }
-        Reason::TravelNotChecked { least, most } => format!(
-            "In the usual {} to {}, but not proven: check by hand that the yoke has room at full bump and enough engaged spline at full droop.",
-            long(least),
-            long(most)
-        ),
+        Reason::TravelNotChecked => "Not proven until the axle's travel is known.".to_owned(),
         Reason::PartRead => "Not judged: some marks have no reading yet.".to_owned(),
         Reason::FewStations { better } => format!(
             "So few marks cannot tell an offset from an oval tube or a seam: take {better} or more before you act on it."
@@ -339,4 +427,19 @@ pub fn need(job: &Job, need: &Need) -> String {
         Why::Empty => name,
         Why::Wrong(_) => format!("{name}: marked wrong"),
     }
+}
+
+/// What makes the ±, largest first: what to measure again. `None` where one measurement makes it all.
+pub fn causes(job: &Job, finding: &Finding) -> Option<String> {
+    let words = finding.causes.iter().filter(|(_, share)| *share >= 0.005).map(|(entry, share)| {
+        let name = match entry {
+            Entry::OldReading(_) => "old length".to_owned(),
+            Entry::WantedReading(_) => "wanted distance".to_owned(),
+            Entry::EndsReading(_) => "distance from the ends".to_owned(),
+            entry => label(job, *entry).to_lowercase(),
+        };
+        format!("{name} {} %", show_number(share * 100.0, 0))
+    });
+    let words: Vec<String> = words.collect();
+    (words.len() > 1).then(|| format!("The ± comes from: {}.", words.join(", ")))
 }

@@ -1,11 +1,13 @@
 //! Labels, hints and titles: the words on the page that do not depend on a number.
 
 use crate::job::{
-    Dial, Display, Division, End, Entry, Job, LevelDivision, Material, PassKind, PhaseMethod,
-    RunOutLimit, Side, Stations, WeightsCame, WhirlShare, YokeAt,
+    ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide, Job, LevelDivision,
+    Material, Paper, PassKind, PhaseMethod, Route, RunOutLimit, ShaftKind, Side, SquareBy, Stations,
+    TravelBy, WeightsCame, WhirlShare, YokeAt,
 };
+use crate::quantity::{Base, Length, LengthDisplay, degrees, show_clock, show_length};
 use crate::stage::Stage;
-use crate::stage::cut::MarkName;
+use crate::stage::cut::{Mark, MarkName};
 use crate::stage::truing::station_at;
 
 /// Something with a word of its own.
@@ -45,6 +47,40 @@ worded! {
         SetPoint => "drawn out to its set point",
         Bottomed => "pushed in, bottomed",
     }
+    ShaftKind {
+        SlipInGearbox => "slip yoke in the gearbox",
+        SlipOnShaft => "slip spline on the shaft",
+        Flanged => "flange at both ends, slip inside",
+    }
+    Route {
+        Joints => "joint to joint",
+        Ends => "from the ends, and the yokes' own sizes",
+        Both => "both ways, to compare",
+    }
+    Datum {
+        CupCentre => "cup centre",
+        OuterSeat => "cup's seat, outer",
+        InnerSeat => "cup's seat, inner",
+        OuterEar => "ear's edge, outer",
+        InnerEar => "ear's edge, inner",
+    }
+    TravelBy {
+        Measured => "measured at bump, ride and droop",
+        Reckoned => "reckoned from the shaft's slope",
+    }
+    Guide {
+        Straight => "straight up and down",
+        Trailing => "link, pivot ahead of the axle",
+        Leading => "link, pivot behind the axle",
+    }
+    Groove { Worn => "worn in", None => "none to feel" }
+    CutAt { OldWeld => "open the old weld", ClearOfIt => "cut clear of it first" }
+    SquareBy {
+        Strip => "how far it stands past a strip",
+        Feeler => "gap under a square",
+    }
+    ClockMarks { Eight => "8", Twelve => "12", Sixteen => "16", TwentyFour => "24" }
+    Paper { A4 => "A4", Letter => "Letter" }
     Material { Steel => "steel", Aluminium => "aluminium" }
     WhirlShare {
         Light => "0.70 light vehicles",
@@ -127,7 +163,40 @@ pub fn label(job: &Job, entry: Entry) -> String {
     let fixed = match entry {
         Entry::OldReading(i) => return format!("Old, reading {}", i + 1),
         Entry::WantedReading(i) => return format!("Wanted, reading {}", i + 1),
-        Entry::SetPoint => "Slip yoke drawn out from bottomed",
+        Entry::EndsReading(i) => return format!("Ends, reading {}", i + 1),
+        Entry::SetPoint => "Slip drawn out from bottomed, at ride",
+        Entry::SplineLength => "Spline engaged when bottomed",
+        Entry::LeastEngaged => "Least engaged at full droop",
+        Entry::BumpRoom => "Least room at full bump",
+        Entry::BumpTravel => "Axle up, ride to bump",
+        Entry::DroopTravel => "Axle down, ride to droop",
+        Entry::AtBump => "Distance at bump",
+        Entry::AtRide => "Distance at ride",
+        Entry::AtDroop => "Distance at droop",
+        Entry::ShaftSlope => "Slope of the shaft at ride",
+        Entry::LinkRadius => "Length of the link",
+        Entry::LinkRise => "Its axle end above its frame pivot",
+        Entry::BottomedGap => "Shoulder to seal face, bottomed",
+        Entry::LipDepth => "Seal face to its lip",
+        Entry::BarrelLength => "Barrel, from its shoulder",
+        Entry::GroovePlace => "Shoulder to middle of groove",
+        Entry::GrooveWidth => "Width of the groove",
+        Entry::GrooveMargin => "Lip to stay off it by",
+        Entry::FrontCup => "Cup diameter, front joint",
+        Entry::RearCup => "Cup diameter, rear joint",
+        Entry::FrontEar => "Cup centre to ear's edge, front",
+        Entry::RearEar => "Cup centre to ear's edge, rear",
+        Entry::FrontDepth => match job.measure.kind {
+            ShaftKind::SlipInGearbox => "Slip yoke: shoulder to joint centre",
+            _ => "Front flange yoke: face to joint centre",
+        },
+        Entry::RearDepth => "Rear flange yoke: face to joint centre",
+        Entry::ClearBy => "First cut, inside the old weld by",
+        Entry::SpigotDiameter => "Spigot diameter",
+        Entry::Shoulder => return format!("Shoulder of the {} yoke to its joint centre", cut_yoke(job)),
+        Entry::Trim => "Left on to be filed",
+        Entry::SeamClock => "Tube's own seam at",
+        Entry::FaceReading(i) => return show_clock(degrees(i as f64 * 45.0)),
         Entry::TubeDiameter => "Tube diameter, outside",
         Entry::TubeWall => "Tube wall",
         Entry::TopSpeed => "Top speed of the shaft",
@@ -173,7 +242,24 @@ fn station_label(job: &Job, pass: usize, station: usize) -> String {
 /// What to know while filling in a field; empty where the label says it all.
 pub const fn hint(entry: Entry) -> &'static str {
     match entry {
-        Entry::SetPoint => "At ride height. Usual: 3/4 to 1 in (common practice, no source).",
+        Entry::SetPoint => {
+            "Usual: 3/4 to 1 in; industrial, a third of the slip's travel (common practice; cardan-shaft maker's handbook)."
+        }
+        Entry::SplineLength => "The shorter of yoke's and output shaft's.",
+        Entry::LeastEngaged => {
+            "Usual: one spline diameter, 1-1/2 in on small cars (common practice, no source)."
+        }
+        Entry::BumpRoom => "Usual: 1/4 in (common practice, no source).",
+        Entry::GrooveMargin => "Usual: 1/16 in (common practice, no source).",
+        Entry::AtBump => "Seal face or flange to axle yoke, the same two marks all three times.",
+        Entry::ShaftSlope => "+ falling toward the rear.",
+        Entry::LinkRise => "At ride; − when it is below.",
+        Entry::BarrelLength => "Ground surface that the seal runs on.",
+        Entry::Shoulder => "Proves the weld line; empty: not proved.",
+        Entry::ClearBy => "Far enough to miss the spigot.",
+        Entry::Trim => "Saw this far outside the line, then file to it.",
+        Entry::SpigotDiameter => "By calliper; shows whether it sits tight in the tube.",
+        Entry::SeamClock => "Empty: a seamless tube.",
         Entry::TubeDiameter => "By calliper.",
         Entry::TopSpeed => {
             "Engine speed divided by the top gear's ratio, at the fastest you will drive. Overdrive makes the shaft faster than the engine."
@@ -210,6 +296,8 @@ pub const fn mark_title(name: MarkName) -> &'static str {
     match name {
         MarkName::FarWeld => "Far weld",
         MarkName::OldWeld => "Old weld line",
+        MarkName::FirstCut => "First cut",
+        MarkName::SawLine => "Saw in here",
         MarkName::TubeEnd => "New face of the tube",
         MarkName::SlotEnd => "Other side of the slot",
         MarkName::SpigotReach => "Spigot reaches to here",
@@ -219,13 +307,27 @@ pub const fn mark_title(name: MarkName) -> &'static str {
     }
 }
 
-/// What to do at a line of the cut list.
-pub const fn mark_note(name: MarkName) -> &'static str {
+/// Where a line lies from the nearer old weld, for a tape hooked on it.
+pub fn mark_nearest(mark: &Mark, display: LengthDisplay) -> Option<String> {
+    let (feature, out) = mark.nearest?;
+    let way = if out.base() < 0.0 { "toward the far joint" } else { "away from the far joint" };
+    let far = show_length(Length::from_base(out.base().abs()), display);
+    Some(format!("{far} from the {}, {way}", mark_title(feature).to_lowercase()))
+}
+
+/// What to do at a line of the cut list; `longer`: the tube is replaced.
+pub const fn mark_note(job: &Job, name: MarkName, longer: bool) -> &'static str {
     match name {
+        MarkName::FarWeld if longer => "Open this weld too: the new tube is one piece.",
         MarkName::FarWeld => "Stays as it is.",
+        MarkName::OldWeld if matches!(job.cut.at, CutAt::ClearOfIt) && !longer => {
+            "Leave it; clean the stub off the yoke afterwards."
+        }
         MarkName::OldWeld => "Saw through the wall only, on the tube's side of the line.",
+        MarkName::FirstCut => "Right through, on the yoke's side of this line.",
+        MarkName::SawLine => "What stands out past the face is filed off.",
         MarkName::TubeEnd => "Scribe right round. This line must stay: saw beside it.",
-        MarkName::SlotEnd => "The kerf lies between these two, on the scrap side.",
+        MarkName::SlotEnd => "The kerf ends here, on the scrap side.",
         MarkName::SpigotReach => "Clear the inside seam up to here.",
         MarkName::NewWeld => "Tack in quarters, true, then weld opposite quarters in turn.",
         MarkName::NewJoint => "Where the joint's centre must come out when all is welded.",

@@ -14,10 +14,12 @@ pub use amount::amount;
 pub use caution::caution;
 pub use complaint::{complaint, unopened};
 pub use finding::{
-    Shown, need, shaft_line, shown, standing_word, title, verdict_reason, verdict_standing, verdict_word,
+    Shown, causes, need, shaft_line, shown, standing_word, title, verdict_reason, verdict_standing,
+    verdict_word,
 };
 pub use label::{
-    Worded, cut_yoke, far_joint, hint, label, mark_note, mark_title, stage_lead, stage_title,
+    Worded, cut_yoke, far_joint, hint, label, mark_nearest, mark_note, mark_title, stage_lead,
+    stage_title,
 };
 pub use report::report;
 pub use source::source;

@@ -1,8 +1,8 @@
 //! The whole job as plain text: what a screen reader, a printer or a driveline shop can use.
 
 use super::caution::caution;
-use super::finding::{need, shaft_line, shown, title, verdict_reason, verdict_word};
-use super::label::{Worded, cut_yoke, far_joint, mark_note, mark_title, stage_title};
+use super::finding::{causes, need, shaft_line, shown, title, verdict_reason, verdict_word};
+use super::label::{Worded, cut_yoke, far_joint, mark_nearest, mark_note, mark_title, stage_title};
 use super::source::source;
 use super::working::working;
 use crate::job::Job;
@@ -61,6 +61,9 @@ fn finding_lines(job: &Job, finding: &Finding, lines: &mut Vec<String>) {
             lines.push(format!("      needs {}", need(job, missing)));
         }
     }
+    if let Some(line) = causes(job, finding) {
+        lines.push(format!("      {line}"));
+    }
     for step in &finding.working {
         let line = working(step, display);
         lines.push(format!("      {}", line.law));
@@ -79,7 +82,10 @@ fn cut_lines(job: &Job, lines: &mut Vec<String>) {
             "  | {} {}: {}",
             show_length(mark.from_far, display),
             mark_title(mark.name),
-            mark_note(mark.name)
+            mark_note(job, mark.name, list.lengths.lengthens())
         ));
+        if let Some(nearest) = mark_nearest(mark, display) {
+            lines.push(format!("  |     {nearest}"));
+        }
     }
 }

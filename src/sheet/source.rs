@@ -42,6 +42,10 @@ pub const fn source(which: Source) -> &'static str {
             "Taken for the ±, our own choice: diameter 0.15 mm, wall 0.1 mm; and 1.3 % for the spread of makers' constants"
         }
         Source::DoubtOfBench => "Taken for the ±, our own choice: gap 0.05 mm, span 0.8 mm",
+        Source::DoubtOfTravel => {
+            "Taken for the ±, our own choice: slope 0.5°, travel of the axle 1/4 in; the axle does not turn about itself"
+        }
+        Source::OfficePaper => "Paper 0.10 mm thick, 80 g/m² office paper, from memory",
         Source::TubeOvality => {
             "Published: ASTM A513: new tube may be oval by 0.015 to 0.020 in at 2 to 4 in diameter"
         }

@@ -27,11 +27,31 @@ pub fn working(step: &Step, display: LengthDisplay) -> WorkingLine {
 /// in, `{=}` for the result.
 const fn law(law: Law) -> (&'static str, &'static str) {
     match law {
-        Law::MeanOld => ("Old length: mean of its readings", "old = {=}"),
-        Law::MeanWanted => ("Wanted distance: mean of its readings", "wanted = {=}"),
-        Law::WantedFromBottomed => {
-            ("Yoke bottomed while measured: the set point comes off", "{0} − {1} = {=}")
+        Law::OldLength => ("Old length: mean of its readings, between cup centres", "old = {=}"),
+        Law::NewLength => ("Wanted length, between cup centres at the set point", "wanted = {=}"),
+        Law::MeanRead => ("Mean of the readings", "{=}"),
+        Law::ToJointCentres => ("Brought to the cup centres at the set point", "{0} − {1} = {=}"),
+        Law::LessTheEnds => ("Less the yokes' own sizes and the set point", "{0} − {1} = {=}"),
+        Law::Routes => ("Joint to joint − from the ends", "{0} − {1} = {=}"),
+        Law::LeastDistance => (
+            "Shortest over the whole travel, axle so far above ride; shorter than at ride by",
+            "at {0}: {=}",
+        ),
+        Law::RoomIn => ("Room left = set point − way in", "{0} − {1} = {=}"),
+        Law::PlungeOut => ("There is = spline − least engaged − set point", "{0} − {1} − {2} = {=}"),
+        Law::EngagedSpline => ("Engaged = spline − set point − way out", "{0} − {1} − {2} = {=}"),
+        Law::LipBand => (
+            "Lip at ride = bottomed + lip depth + set point; less the way in; and out to",
+            "{0} − {1} = {2}; to {=}",
+        ),
+        Law::ShoulderSum => {
+            ("Old length − shoulder to joint − weld line should be nothing", "{0} − {1} − {2} = {=}")
         }
+        Law::SpigotLean => ("Lean = atan(play / depth of the spigot)", "atan({0} / {1}) = {=}"),
+        Law::FaceFit => {
+            ("Plane through the readings by least squares; it tilts the yoke by f/D", "{0} / {1} = {=}")
+        }
+        Law::ClockStep => ("Step = π·D / marks", "π × {0} / {1} = {=}"),
         Law::Difference => ("Old − wanted", "{0} − {1} = {=}"),
         Law::CombinedDoubt => (
             "± of the difference at 95 %: root of the squares, by degrees of freedom",

@@ -22,7 +22,25 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
     let mass = |least: f64, most: f64| (Amount::Mass(grams(least)), Amount::Mass(grams(most)));
     match entry {
         Entry::OldReading(_) | Entry::WantedReading(_) => length(200.0, 3000.0),
-        Entry::SetPoint => length(0.0, 100.0),
+        Entry::EndsReading(_) | Entry::AtBump | Entry::AtRide | Entry::AtDroop => length(200.0, 3500.0),
+        Entry::SetPoint | Entry::BottomedGap => length(0.0, 100.0),
+        Entry::SplineLength | Entry::BarrelLength => length(20.0, 300.0),
+        Entry::LeastEngaged => length(5.0, 200.0),
+        Entry::BumpRoom => length(0.0, 50.0),
+        Entry::BumpTravel | Entry::DroopTravel => length(0.0, 500.0),
+        Entry::ShaftSlope => angle(-30.0, 30.0),
+        Entry::LinkRadius => length(100.0, 2500.0),
+        Entry::LinkRise => length(-1000.0, 1000.0),
+        Entry::LipDepth => length(0.0, 30.0),
+        Entry::GroovePlace => length(0.0, 300.0),
+        Entry::GrooveWidth => length(0.1, 20.0),
+        Entry::GrooveMargin => length(0.0, 10.0),
+        Entry::FrontCup | Entry::RearCup => length(10.0, 80.0),
+        Entry::FrontEar | Entry::RearEar => length(0.0, 100.0),
+        Entry::FrontDepth | Entry::RearDepth | Entry::Shoulder => length(10.0, 400.0),
+        Entry::ClearBy => length(3.0, 500.0),
+        Entry::SpigotDiameter => length(15.0, 200.0),
+        Entry::Trim => length(0.0, 10.0),
         Entry::TubeDiameter => length(20.0, 200.0),
         Entry::TubeWall => length(0.8, 12.0),
         Entry::TopSpeed => (Amount::Speed(rpm(100.0)), Amount::Speed(rpm(20_000.0))),
@@ -35,10 +53,11 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
         Entry::FrontLevel | Entry::RearLevel | Entry::YokeTurned => angle(-180.0, 180.0),
         Entry::PhaseLimit => angle(0.1, 5.0),
         Entry::OwnLimit => fine(0.02, 2.0),
-        Entry::StationAt(..) | Entry::WeightClock(_) => {
+        Entry::StationAt(..) | Entry::WeightClock(_) | Entry::SeamClock => {
             (Amount::Clock(degrees(0.0)), Amount::Clock(degrees(360.0)))
         }
         Entry::StationReading(..) | Entry::Closing(_) => fine(-12.0, 12.0),
+        Entry::FaceReading(_) => length(-10.0, 10.0),
         Entry::WeightMass(_) => mass(0.5, 500.0),
         Entry::WeightDistance(_) => length(0.0, 3000.0),
         Entry::WeightRadius(_) => length(10.0, 120.0),
@@ -120,6 +139,11 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         Entry::WeldLine | Entry::WeightDistance(_) => below(first_old(job), 1.0),
         Entry::FarWeldLine => below(Entry::WeldLine, 1.0),
         Entry::Lift => below(Entry::Span, 1.0),
+        Entry::SpigotDiameter => below(Entry::TubeDiameter, 1.0),
+        Entry::LeastEngaged | Entry::SetPoint => below(Entry::SplineLength, 1.0),
+        Entry::GroovePlace | Entry::BottomedGap => below(Entry::BarrelLength, 1.0),
+        Entry::Shoulder => below(first_old(job), 1.0),
+        Entry::ClearBy => below(Entry::WeldLine, 1.0),
         _ => Ok(()),
     }
 }

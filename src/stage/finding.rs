@@ -3,22 +3,52 @@
 use super::amount::Amount;
 use super::complaint::Complaint;
 use crate::job::Entry;
-use crate::quantity::{Angle, Length, Unbalance};
+use crate::mechanics::budget::Budget;
+use crate::quantity::{Angle, Base, Length, Unbalance};
 
-/// What is found.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[allow(missing_docs)] // each is a name; its words stand in sheet
-pub enum Name {
+/// One list of the findings, so that each has a code that the page can be asked by.
+macro_rules! names {
+    ($($name:ident,)+) => {
+        /// What is found.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        #[allow(missing_docs)] // each is a name; its words stand in sheet
+        pub enum Name {
+            $($name,)+
+            PutBack(usize),
+        }
+
+        impl Name {
+            /// Its code in the page; weights share one.
+            pub const fn code(self) -> &'static str {
+                match self {
+                    $(Name::$name => stringify!($name),)+
+                    Name::PutBack(_) => "PutBack",
+                }
+            }
+        }
+    };
+}
+
+names! {
     LengthChange,
     WantedLength,
+    RoutesDiffer,
     SetPoint,
+    PlungeIn,
+    PlungeOut,
+    EngagedSpline,
+    LipBand,
     WhirlSpeed,
     SpeedShare,
     TubeRemoved,
     FinishedLength,
     ScrapRing,
     NewTube,
+    WeldLine,
+    SpigotFit,
     FaceError,
+    FaceFound,
+    ClockStep,
     PhaseError,
     PhaseArc,
     TotalReading,
@@ -27,7 +57,6 @@ pub enum Name {
     Ovality,
     Leftover,
     WeldPull,
-    PutBack(usize),
     NothingToPutBack,
     LeftFront,
     LeftRear,
@@ -42,6 +71,27 @@ pub enum Sense {
     Add,
     /// Too small to cut for.
     LeaveAlone,
+    /// Of so much that there is.
+    Of {
+        /// What there is.
+        available: Length,
+    },
+    /// From the value to here.
+    UpTo {
+        /// The other end.
+        to: Length,
+    },
+    /// A spigot larger than its bore.
+    Tight,
+    /// A spigot smaller than its bore.
+    Loose,
+    /// The face stands out at this place: file there.
+    FileAt(Angle),
+    /// Comes out that near to what was wanted.
+    Closes {
+        /// What was wanted.
+        wanted: Length,
+    },
     /// Turn the cut end's yoke clockwise, seen from the rear.
     TurnClockwise,
     /// Turn the cut end's yoke counter-clockwise, seen from the rear.
@@ -137,17 +187,33 @@ pub enum Verdict {
 pub enum Reason {
     DifferenceWithinDoubt,
     OneReading,
+    ReadingApart { entry: Entry, by: Length, others: Length },
+    TwoReadingsDiffer { by: Length },
+    RoutesDisagree { doubt: Length },
     LooseLength { allowed: Length },
     Lengthened,
     TooCloseToBump { least: Length },
-    SetPointUnusual { least: Length, most: Length },
+    NearBump { least: Length },
+    TooLittleSpline { least: Length },
+    NearLeastSpline { least: Length },
+    LipOffBarrel,
+    LipInGroove { out: Option<Length>, inward: Option<Length> },
+    NearGroove,
+    TravelUnfit,
     OverWhirlShare { allowed: f64 },
     NearWhirlShare { allowed: f64 },
     MoreThanTheTube,
     LessThanAKerf { kerf: Length },
     WeldDrawsMore,
     FaceOverSpigot,
-    TravelNotChecked { least: Length, most: Length },
+    TravelNotChecked,
+    WeldLineDisagrees { by: Length },
+    CutTooFarIn { removed: Length },
+    SpigotLoose { lean: Angle },
+    SpigotTight,
+    FaceOverLimit { allowed: Length },
+    FaceNearLimit { allowed: Length },
+    FaceNotSeen,
     PartRead,
     FewStations { better: usize },
     DentOrKink { most: Length },
@@ -198,6 +264,8 @@ pub enum Source {
     DoubtOfWeights,
     DoubtOfTube,
     DoubtOfBench,
+    DoubtOfTravel,
+    OfficePaper,
 }
 
 /// A limit with its source.
@@ -213,9 +281,21 @@ pub struct Limit {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[allow(missing_docs)] // each is a name; its formula stands in sheet
 pub enum Law {
-    MeanOld,
-    MeanWanted,
-    WantedFromBottomed,
+    OldLength,
+    NewLength,
+    MeanRead,
+    ToJointCentres,
+    LessTheEnds,
+    Routes,
+    LeastDistance,
+    RoomIn,
+    PlungeOut,
+    EngagedSpline,
+    LipBand,
+    ShoulderSum,
+    SpigotLean,
+    FaceFit,
+    ClockStep,
     Difference,
     CombinedDoubt,
     ClosingEquation,
@@ -266,6 +346,8 @@ pub struct Finding {
     pub working: Vec<Step>,
     /// Where the formulas come from.
     pub sources: Vec<Source>,
+    /// What makes the ±, as shares of its square, largest first.
+    pub causes: Vec<(Entry, f64)>,
 }
 
 impl Finding {
@@ -282,6 +364,7 @@ impl Finding {
             limit: None,
             working: Vec::new(),
             sources: Vec::new(),
+            causes: Vec::new(),
         }
     }
 
@@ -294,6 +377,7 @@ impl Finding {
             limit: None,
             working: Vec::new(),
             sources: Vec::new(),
+            causes: Vec::new(),
         }
     }
 
@@ -306,6 +390,7 @@ impl Finding {
             limit: None,
             working: Vec::new(),
             sources: Vec::new(),
+            causes: Vec::new(),
         }
     }
 
@@ -328,6 +413,17 @@ impl Finding {
     /// Adds where it comes from.
     pub(super) fn from(mut self, sources: &[Source]) -> Finding {
         self.sources.extend_from_slice(sources);
+        self
+    }
+
+    /// Adds what each measurement does to the ±, largest first.
+    pub(super) fn caused_by(mut self, budget: &Budget<Entry>) -> Finding {
+        let whole = budget.measured().spread.standard.base();
+        if whole > 0.0 {
+            let share = |part: Length| (part.base() / whole).powi(2);
+            self.causes =
+                budget.causes().into_iter().map(|(entry, part)| (entry, share(part))).collect();
+        }
         self
     }
 

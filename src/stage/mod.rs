@@ -5,10 +5,13 @@ mod amount;
 pub mod check;
 mod complaint;
 pub mod cut;
+mod cut_list;
+mod face;
 mod field;
 mod finding;
 pub mod measure;
 pub mod phase;
+pub mod slip;
 pub mod truing;
 pub mod weights;
 mod whole;
@@ -66,7 +69,33 @@ impl Stage {
     /// The stage at which a field is asked first.
     pub const fn of(entry: Entry) -> Stage {
         match entry {
-            Entry::OldReading(_) | Entry::WantedReading(_) | Entry::SetPoint => Stage::Measure,
+            Entry::OldReading(_)
+            | Entry::WantedReading(_)
+            | Entry::EndsReading(_)
+            | Entry::SetPoint
+            | Entry::SplineLength
+            | Entry::LeastEngaged
+            | Entry::BumpRoom
+            | Entry::BumpTravel
+            | Entry::DroopTravel
+            | Entry::AtBump
+            | Entry::AtRide
+            | Entry::AtDroop
+            | Entry::ShaftSlope
+            | Entry::LinkRadius
+            | Entry::LinkRise
+            | Entry::BottomedGap
+            | Entry::LipDepth
+            | Entry::BarrelLength
+            | Entry::GroovePlace
+            | Entry::GrooveWidth
+            | Entry::GrooveMargin
+            | Entry::FrontCup
+            | Entry::RearCup
+            | Entry::FrontEar
+            | Entry::RearEar
+            | Entry::FrontDepth
+            | Entry::RearDepth => Stage::Measure,
             Entry::TubeDiameter | Entry::TubeWall | Entry::TopSpeed => Stage::Check,
             Entry::WeldLine
             | Entry::FarWeldLine
@@ -74,6 +103,12 @@ impl Stage {
             | Entry::RootGap
             | Entry::Shrinkage
             | Entry::Spigot
+            | Entry::SpigotDiameter
+            | Entry::Shoulder
+            | Entry::Trim
+            | Entry::ClearBy
+            | Entry::FaceReading(_)
+            | Entry::SeamClock
             | Entry::OwnLimit => Stage::Cut,
             Entry::Lift | Entry::Span | Entry::FrontLevel | Entry::RearLevel | Entry::PhaseLimit => {
                 Stage::Phase

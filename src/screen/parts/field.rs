@@ -82,6 +82,9 @@ fn takes_sign(entry: Entry) -> bool {
             | Entry::FrontLevel
             | Entry::RearLevel
             | Entry::YokeTurned
+            | Entry::FaceReading(_)
+            | Entry::ShaftSlope
+            | Entry::LinkRise
     )
 }
 

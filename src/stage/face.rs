@@ -1,0 +1,177 @@
+//! The face of the tube: how square it must be, how square it is, and how the spigot sits in it.
+
+use super::amount::Amount;
+use super::cut_list::CutList;
+use super::field::{Fields, read};
+use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::measure::division;
+use super::truing::chosen_limit;
+use crate::job::{Entry, FACE_PLACES, Job, SquareBy};
+use crate::mechanics::cut::allowed_face_error;
+use crate::mechanics::square::{self, Face, spigot_tilt, tilt};
+use crate::mechanics::uncertainty::{combined, rectangular};
+use crate::quantity::{Angle, Base, Length, degrees, millimetres};
+
+/// What a feeler's gap is known by, ±. Our own choice, the bench's.
+fn feeler_doubt() -> Length {
+    millimetres(0.05)
+}
+
+/// Doubt of a tube's bore from diameter and wall by calliper, ±. Our own choice.
+fn bore_doubt() -> Length {
+    millimetres(0.15)
+}
+
+fn plain(length: Length) -> Amount {
+    Amount::PlainLength(length)
+}
+
+/// How far out of square the face may be at the chosen limit, with the limit and its source.
+fn allowed(
+    job: &Job,
+    list: Option<&CutList>,
+    cut_needs: &[Need],
+) -> Result<(Length, [Length; 4], Source), Finding> {
+    let mut fields = Fields::of(job);
+    fields.also(cut_needs);
+    let diameter = fields.length(Entry::TubeDiameter);
+    let weld_line = fields.length(Entry::WeldLine);
+    let limit = chosen_limit(job, &mut fields);
+    let (Some(list), Some(diameter), Some(_), Some((limit, source))) =
+        (list, diameter, weld_line, limit)
+    else {
+        return Err(Finding::missing(Name::FaceError, fields.needs()));
+    };
+    let length = list.lengths.wanted.best;
+    let weld = list.new_weld().unwrap_or(length);
+    allowed_face_error(diameter, limit, length, weld)
+        .map(|allowed| (allowed, [diameter, limit, length, weld], source))
+        .ok_or_else(|| Finding::impossible(Name::FaceError, Reason::MoreThanTheTube))
+}
+
+/// How far out of square the face may be.
+pub(super) fn allowed_finding(job: &Job, list: Option<&CutList>, cut_needs: &[Need]) -> Finding {
+    let (allowed, [diameter, limit, length, weld], source) = match allowed(job, list, cut_needs) {
+        Ok(known) => known,
+        Err(finding) => return finding,
+    };
+    let value = Value { amount: Amount::FineLength(allowed), plus_minus: None, sense: None };
+    Finding::known(Name::FaceError, value, Verdict::Figure)
+        .step(
+            Law::FaceError,
+            &[plain(diameter), Amount::FineLength(limit), plain(length), plain(weld)],
+            Amount::FineLength(allowed),
+        )
+        .within(Amount::FineLength(limit), source)
+        .from(&[Source::Geometry, Source::TotalReadingStandard])
+}
+
+/// The face as it was read; `None` where nothing was.
+fn found(job: &Job) -> Option<Result<Face, Finding>> {
+    let entries = || (0..FACE_PLACES).map(Entry::FaceReading);
+    if !entries().any(|entry| job.typed(entry).is_some_and(|typed| !typed.is_blank())) {
+        return None;
+    }
+    let mut fields = Fields::of(job);
+    // Checked as a whole first, so that a wrong one is named.
+    fields.readings(entries());
+    let needs = fields.needs();
+    if !needs.is_empty() {
+        return Some(Err(Finding::missing(Name::FaceFound, needs)));
+    }
+    // A gap is where the face is low.
+    let (sign, line) = match job.cut.square_by {
+        SquareBy::Strip => (1.0, division(job)),
+        SquareBy::Feeler => (-1.0, feeler_doubt() * 2.0),
+    };
+    let place = |at: usize| match read(job, Entry::FaceReading(at)) {
+        Ok(Some(Amount::PlainLength(stands))) => {
+            let step = 360.0 / FACE_PLACES as f64;
+            Some((degrees(step * at as f64), stands * sign))
+        }
+        _ => None,
+    };
+    let readings: Vec<(Angle, Length)> = (0..FACE_PLACES).filter_map(place).collect();
+    let needed = 3;
+    Some(square::face(&readings, line).ok_or_else(|| {
+        let few = Reason::TooFewStations { got: readings.len(), needed };
+        let reason = if readings.len() < needed { few } else { Reason::OneSided };
+        Finding::impossible(Name::FaceFound, reason)
+    }))
+}
+
+/// How square the face is, where it was read, and where to file.
+pub(super) fn found_finding(job: &Job, list: Option<&CutList>) -> Option<Finding> {
+    let face = match found(job)? {
+        Ok(face) => face,
+        Err(finding) => return Some(finding),
+    };
+    let limit = allowed(job, list, &[]).ok().map(|(allowed, ..)| allowed);
+    let verdict = match limit {
+        None => Verdict::Unjudged(Reason::WrongField),
+        Some(allowed) if (face.out + face.doubt).base() <= allowed.base() => Verdict::Good,
+        Some(allowed) if face.out.base() <= allowed.base() => {
+            Verdict::Watch(Reason::FaceNearLimit { allowed })
+        }
+        Some(_) if !face.is_seen => Verdict::Unjudged(Reason::FaceNotSeen),
+        Some(allowed) => Verdict::Stop(Reason::FaceOverLimit { allowed }),
+    };
+    let value = Value {
+        amount: Amount::FineLength(face.out),
+        plus_minus: Some(Amount::FineLength(face.doubt)),
+        sense: Some(if face.is_seen { Sense::FileAt(face.high_at) } else { Sense::LeaveAlone }),
+    };
+    let mut finding = Finding::known(Name::FaceFound, value, verdict);
+    let diameter = Fields::of(job).length(Entry::TubeDiameter);
+    if let Some((diameter, tilt)) = diameter.and_then(|d| Some((d, tilt(face.out, d)?))) {
+        let put_in = [Amount::FineLength(face.out), plain(diameter)];
+        finding = finding.step(Law::FaceFit, &put_in, Amount::Angle(tilt));
+    }
+    if let Some(allowed) = limit {
+        finding = finding.within(Amount::FineLength(allowed), Source::Geometry);
+    }
+    Some(finding.from(&[Source::LeastSquaresCircle]))
+}
+
+/// How far a loose spigot can lean in the tube, where its diameter was measured.
+pub(super) fn spigot_finding(job: &Job, list: &CutList) -> Option<Finding> {
+    let mut fields = Fields::of(job);
+    let spigot = fields.optional_length(Entry::SpigotDiameter);
+    if spigot.is_none() && fields.needs().is_empty() {
+        return None;
+    }
+    let mut fields = Fields::of(job);
+    let [spigot, diameter, wall, reach] =
+        [Entry::SpigotDiameter, Entry::TubeDiameter, Entry::TubeWall, Entry::Spigot]
+            .map(|entry| fields.length(entry));
+    let (Some(spigot), Some(diameter), Some(wall), Some(reach)) = (spigot, diameter, wall, reach) else {
+        return Some(Finding::missing(Name::SpigotFit, fields.needs()));
+    };
+    let bore = diameter - wall * 2.0;
+    let play = bore - spigot;
+    let doubt = combined(&[rectangular(bore_doubt()), rectangular(feeler_doubt())]).expanded();
+    let square_enough = allowed(job, Some(list), &[]).ok().and_then(|(f, ..)| tilt(f, diameter));
+    let lean = spigot_tilt(bore, spigot, reach);
+    let verdict = match lean {
+        None if play.base() < -doubt.base() => Verdict::Watch(Reason::SpigotTight),
+        None => Verdict::Good,
+        Some(lean) => match square_enough {
+            Some(allowed) if lean.base() > allowed.base() => {
+                Verdict::Watch(Reason::SpigotLoose { lean })
+            }
+            Some(_) => Verdict::Good,
+            None => Verdict::Figure,
+        },
+    };
+    let value = Value {
+        amount: Amount::FineLength(Length::from_base(play.base().abs())),
+        plus_minus: Some(Amount::FineLength(doubt)),
+        sense: Some(if play.base() < 0.0 { Sense::Tight } else { Sense::Loose }),
+    };
+    let mut finding = Finding::known(Name::SpigotFit, value, verdict);
+    if let Some(lean) = lean {
+        let put_in = [plain(play), plain(reach)];
+        finding = finding.step(Law::SpigotLean, &put_in, Amount::Angle(lean));
+    }
+    Some(finding.from(&[Source::Geometry, Source::DoubtOfTube]))
+}

@@ -1,0 +1,418 @@
+//! The slip over the axle's whole travel: room at bump, engaged spline at droop, where the seal runs.
+//!
+//! One slip coordinate for all of it: the barrel's shoulder to the seal's lip, + outward. The yoke
+//! bottomed, the set point, the groove and the band in which the lip runs are all places on it.
+
+use super::amount::Amount;
+use super::field::Fields;
+use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::measure::{division, wanted};
+use crate::job::{Entry, Groove, Guide, Job, ShaftKind, TravelBy};
+use crate::mechanics::travel::{Extremes, Link, Parabola, Swing, extremes};
+use crate::mechanics::uncertainty::{Spread, combined, of_division, rectangular, swing};
+use crate::quantity::{Base, Length, degrees, inches};
+
+/// How well a slope is known that was read at the shaft, ±. Our own choice.
+const SLOPE_DOUBT_DEGREES: f64 = 0.5;
+
+/// How well the axle's travel is known, ±. Our own choice.
+fn height_doubt() -> Length {
+    inches(0.25)
+}
+
+/// How the distance between the joints changes over the travel.
+#[derive(Clone, Copy, Debug)]
+pub struct Travel {
+    /// How far the slip goes in from its set point, never negative.
+    pub inward: Length,
+    /// How far it comes out from its set point, never negative.
+    pub outward: Length,
+    /// Height of the axle at which it is in farthest, + above ride.
+    pub inward_at: Length,
+    /// Doubt of either.
+    pub spread: Spread<Length>,
+}
+
+/// What the travel is reckoned from.
+#[derive(Clone, Copy)]
+struct Path {
+    swing: Swing,
+    bump: Length,
+    droop: Length,
+}
+
+impl Path {
+    fn extremes(self) -> Option<Extremes> {
+        extremes(&|up| self.swing.distance(up), self.droop, self.bump)
+    }
+}
+
+/// The travel of the slip.
+///
+/// # Errors
+/// The fields that are needed, or why the numbers do not go together.
+pub fn travel(job: &Job) -> Result<Travel, Blocked> {
+    let mut fields = Fields::of(job);
+    let (bump, droop) = (fields.length(Entry::BumpTravel), fields.length(Entry::DroopTravel));
+    match job.slip.by {
+        TravelBy::Measured => {
+            let at = [Entry::AtBump, Entry::AtRide, Entry::AtDroop].map(|entry| fields.length(entry));
+            let (Some(bump), Some(droop), [Some(at_bump), Some(at_ride), Some(at_droop)]) =
+                (bump, droop, at)
+            else {
+                return Err(Blocked::Missing(fields.needs()));
+            };
+            measured(job, (bump, at_bump), at_ride, (droop, at_droop))
+        }
+        TravelBy::Reckoned => {
+            let length = fields.sum(wanted(job));
+            let slope = fields.angle(Entry::ShaftSlope);
+            let link = match job.slip.guide {
+                Guide::Straight => Some(None),
+                guide => {
+                    let (radius, rise) =
+                        (fields.length(Entry::LinkRadius), fields.length(Entry::LinkRise));
+                    radius.zip(rise).map(|(radius, rise)| {
+                        Some(Link { radius, rise, trails: guide == Guide::Trailing })
+                    })
+                }
+            };
+            let (Some(bump), Some(droop), Some(length), Some(slope), Some(link)) =
+                (bump, droop, length, slope, link)
+            else {
+                return Err(Blocked::Missing(fields.needs()));
+            };
+            reckoned(Path { swing: Swing { length: length.best, slope, link }, bump, droop })
+        }
+    }
+}
+
+/// From the distance measured at bump, ride and droop, with a parabola through the three to look between.
+fn measured(
+    job: &Job,
+    bump: (Length, Length),
+    ride: Length,
+    droop: (Length, Length),
+) -> Result<Travel, Blocked> {
+    let unfit = Blocked::Impossible(Reason::TravelUnfit);
+    let curve = Parabola::through(bump, ride, droop).ok_or(unfit.clone())?;
+    let found = extremes(&|up| curve.distance(up), droop.0, bump.0).ok_or(unfit)?;
+    let line = of_division(division(job));
+    Ok(between(ride, found, combined(&[line, line])))
+}
+
+/// From the geometry: what each input's doubt does is found by moving it.
+fn reckoned(path: Path) -> Result<Travel, Blocked> {
+    let unfit = || Blocked::Impossible(Reason::TravelUnfit);
+    let found = path.extremes().ok_or_else(unfit)?;
+    let ride = path.swing.length;
+    let height = rectangular(height_doubt()).standard;
+    let tilt = degrees(SLOPE_DOUBT_DEGREES / 3.0_f64.sqrt());
+    let moved = |change: &dyn Fn(&mut Path, f64)| {
+        let at = |way: f64| {
+            let mut other = path;
+            change(&mut other, way);
+            other.extremes()
+        };
+        let (up, down) = (at(1.0)?, at(-1.0)?);
+        let least = swing(up.least, down.least, f64::INFINITY);
+        let greatest = swing(up.greatest, down.greatest, f64::INFINITY);
+        let worse = if least.standard.base() > greatest.standard.base() { least } else { greatest };
+        Some(worse)
+    };
+    let zero = Length::from_base(0.0);
+    let parts = [
+        moved(&|path, way| path.swing.slope += tilt * way),
+        moved(&|path, way| path.bump = larger(path.bump + height * way, zero)),
+        moved(&|path, way| path.droop = larger(path.droop + height * way, zero)),
+    ];
+    let parts: Option<Vec<Spread<Length>>> = parts.into_iter().collect();
+    Ok(between(ride, found, combined(&parts.ok_or_else(unfit)?)))
+}
+
+fn larger(one: Length, other: Length) -> Length {
+    if one.base() > other.base() { one } else { other }
+}
+
+fn between(ride: Length, found: Extremes, spread: Spread<Length>) -> Travel {
+    let zero = Length::from_base(0.0);
+    Travel {
+        inward: larger(ride - found.least, zero),
+        outward: larger(found.greatest - ride, zero),
+        inward_at: found.least_at,
+        spread,
+    }
+}
+
+/// What follows for the slip.
+pub fn findings(job: &Job) -> Vec<Finding> {
+    let travel = travel(job);
+    let mut found = vec![
+        set_point_finding(job, travel.is_ok()),
+        plunge_in(job, &travel),
+        plunge_out(job, &travel),
+        engaged(job, &travel),
+    ];
+    if job.measure.kind == ShaftKind::SlipInGearbox {
+        found.push(lip_finding(job, &travel));
+    }
+    found
+}
+
+fn plain(length: Length) -> Amount {
+    Amount::PlainLength(length)
+}
+
+fn set_point_finding(job: &Job, travel_known: bool) -> Finding {
+    let mut fields = Fields::of(job);
+    let Some(set_point) = fields.length(Entry::SetPoint) else {
+        return Finding::missing(Name::SetPoint, fields.needs());
+    };
+    // Where the travel is known, the cards on the travel judge it.
+    let verdict =
+        if travel_known { Verdict::Figure } else { Verdict::Unjudged(Reason::TravelNotChecked) };
+    let value = Value {
+        amount: Amount::Length(set_point),
+        plus_minus: Some(plain(of_division(division(job)).expanded())),
+        sense: None,
+    };
+    Finding::known(Name::SetPoint, value, verdict).from(&[Source::CommonPractice])
+}
+
+/// The travel and these fields, or what stands in the way.
+fn with<'a, const N: usize>(
+    job: &Job,
+    travel: &'a Result<Travel, Blocked>,
+    entries: [Entry; N],
+) -> Result<(&'a Travel, [Length; N]), Blocked> {
+    let mut fields = Fields::of(job);
+    let lengths = entries.map(|entry| fields.length(entry));
+    if let Err(Blocked::Missing(needs)) = travel {
+        fields.also(needs);
+    }
+    let needs: Vec<Need> = fields.needs();
+    let mut all = [Length::from_base(0.0); N];
+    for (slot, length) in all.iter_mut().zip(lengths) {
+        *slot = length.unwrap_or(*slot);
+    }
+    match travel {
+        _ if !needs.is_empty() => Err(Blocked::Missing(needs)),
+        Ok(travel) => Ok((travel, all)),
+        Err(blocked) => Err(blocked.clone()),
+    }
+}
+
+/// Doubt of a room between the travel and dimensions read once each.
+fn doubt(job: &Job, travel: &Travel, dimensions: usize) -> Length {
+    let line = of_division(division(job));
+    let mut parts = vec![travel.spread];
+    parts.resize(1 + dimensions, line);
+    combined(&parts).expanded()
+}
+
+/// Good with its ± in hand, watch within it, stop short of it.
+fn room(left: Length, wanted: Length, doubt: Length, short: Reason, near: Reason) -> Verdict {
+    let spare = (left - wanted).base();
+    if spare >= doubt.base() {
+        Verdict::Good
+    } else if spare >= 0.0 {
+        Verdict::Watch(near)
+    } else {
+        Verdict::Stop(short)
+    }
+}
+
+fn plunge_in(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
+    let name = Name::PlungeIn;
+    let (travel, [set_point, least]) = match with(job, travel, [Entry::SetPoint, Entry::BumpRoom]) {
+        Ok(known) => known,
+        Err(blocked) => return Finding::blocked(name, blocked),
+    };
+    let doubt = doubt(job, travel, 1);
+    let left = set_point - travel.inward;
+    let verdict = room(left, least, doubt, Reason::TooCloseToBump { least }, Reason::NearBump { least });
+    let value = Value {
+        amount: Amount::Length(travel.inward),
+        plus_minus: Some(plain(doubt)),
+        sense: Some(Sense::Of { available: larger(set_point - least, Length::from_base(0.0)) }),
+    };
+    Finding::known(name, value, verdict)
+        .step(Law::LeastDistance, &[plain(travel.inward_at)], plain(travel.inward))
+        .step(Law::RoomIn, &[plain(set_point), plain(travel.inward)], plain(left))
+        .within(Amount::Length(least), Source::CommonPractice)
+        .from(travel_sources(job))
+}
+
+fn plunge_out(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
+    let name = Name::PlungeOut;
+    let fields = [Entry::SetPoint, Entry::SplineLength, Entry::LeastEngaged];
+    let (travel, [set_point, spline, least]) = match with(job, travel, fields) {
+        Ok(known) => known,
+        Err(blocked) => return Finding::blocked(name, blocked),
+    };
+    let doubt = doubt(job, travel, 2);
+    let available = spline - least - set_point;
+    let verdict = room(
+        available,
+        travel.outward,
+        doubt,
+        Reason::TooLittleSpline { least },
+        Reason::NearLeastSpline { least },
+    );
+    let value = Value {
+        amount: Amount::Length(travel.outward),
+        plus_minus: Some(plain(doubt)),
+        sense: Some(Sense::Of { available: larger(available, Length::from_base(0.0)) }),
+    };
+    Finding::known(name, value, verdict)
+        .step(Law::PlungeOut, &[plain(spline), plain(least), plain(set_point)], plain(available))
+        .within(Amount::Length(least), Source::CommonPractice)
+        .from(travel_sources(job))
+}
+
+fn engaged(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
+    let name = Name::EngagedSpline;
+    let fields = [Entry::SetPoint, Entry::SplineLength, Entry::LeastEngaged];
+    let (travel, [set_point, spline, least]) = match with(job, travel, fields) {
+        Ok(known) => known,
+        Err(blocked) => return Finding::blocked(name, blocked),
+    };
+    let doubt = doubt(job, travel, 2);
+    let left = spline - set_point - travel.outward;
+    let (short, near) = (Reason::TooLittleSpline { least }, Reason::NearLeastSpline { least });
+    // Out of its spline altogether there is no length to show.
+    let engaged = larger(left, Length::from_base(0.0));
+    let value = Value { amount: Amount::Length(engaged), plus_minus: Some(plain(doubt)), sense: None };
+    Finding::known(name, value, room(left, least, doubt, short, near))
+        .step(Law::EngagedSpline, &[plain(spline), plain(set_point), plain(travel.outward)], plain(left))
+        .within(Amount::Length(least), Source::CommonPractice)
+        .from(travel_sources(job))
+}
+
+const fn travel_sources(job: &Job) -> &'static [Source] {
+    match job.slip.by {
+        TravelBy::Measured => &[Source::Geometry, Source::Gum],
+        TravelBy::Reckoned => &[Source::Geometry, Source::DoubtOfTravel],
+    }
+}
+
+/// Where the seal's lip runs on the barrel over the whole travel, on the slip coordinate.
+#[derive(Clone, Copy, Debug)]
+pub struct LipBand {
+    /// Lip with the yoke bottomed.
+    pub bottomed: Length,
+    /// Lip at ride.
+    pub ride: Length,
+    /// Farthest in.
+    pub from: Length,
+    /// Farthest out.
+    pub to: Length,
+    /// End of the barrel.
+    pub barrel: Length,
+    /// The groove's two edges; none where there is no groove.
+    pub groove: Option<(Length, Length)>,
+    /// How far the lip shall stay off it.
+    pub margin: Length,
+    travel: Travel,
+}
+
+/// The lip's band on the barrel.
+///
+/// # Errors
+/// The fields that are needed, or why the numbers do not go together.
+pub fn lip_band(job: &Job) -> Result<LipBand, Blocked> {
+    lip(job, &travel(job))
+}
+
+fn lip(job: &Job, travel: &Result<Travel, Blocked>) -> Result<LipBand, Blocked> {
+    let fields = [Entry::SetPoint, Entry::BottomedGap, Entry::LipDepth, Entry::BarrelLength];
+    let basic = with(job, travel, fields);
+    let zero = Length::from_base(0.0);
+    let (groove, margin) = match job.slip.groove {
+        Groove::None => (None, zero),
+        Groove::Worn => {
+            let fields = [Entry::GroovePlace, Entry::GrooveWidth, Entry::GrooveMargin];
+            match (&basic, with(job, travel, fields)) {
+                (_, Ok((_, [place, width, margin]))) => {
+                    (Some((place - width / 2.0, place + width / 2.0)), margin)
+                }
+                (Err(Blocked::Missing(first)), Err(Blocked::Missing(more))) => {
+                    let mut needs = Fields::of(job);
+                    needs.also(first);
+                    needs.also(&more);
+                    return Err(Blocked::Missing(needs.needs()));
+                }
+                (_, Err(blocked)) => return Err(blocked),
+            }
+        }
+    };
+    let (travel, [set_point, bottomed, lip_depth, barrel]) = basic?;
+    let bottomed = bottomed + lip_depth;
+    let ride = bottomed + set_point;
+    Ok(LipBand {
+        bottomed,
+        ride,
+        from: ride - travel.inward,
+        to: ride + travel.outward,
+        barrel,
+        groove,
+        margin,
+        travel: *travel,
+    })
+}
+
+fn lip_finding(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
+    let band = match lip(job, travel) {
+        Ok(band) => band,
+        Err(blocked) => return Finding::blocked(Name::LipBand, blocked),
+    };
+    let doubt = doubt(job, &band.travel, 3);
+    // From the nearer edge of the groove to the band; negative where they overlap.
+    let off = band.groove.map(|(inner, outer)| larger(inner - band.to, band.from - outer));
+    let spare = off.map(|off| (off - band.margin).base());
+    let verdict = if band.to.base() + doubt.base() > band.barrel.base() {
+        Verdict::Stop(Reason::LipOffBarrel)
+    } else {
+        match spare {
+            Some(spare) if spare < 0.0 => Verdict::Watch(beside_groove(job, &band)),
+            Some(spare) if spare < doubt.base() => Verdict::Watch(Reason::NearGroove),
+            _ => Verdict::Good,
+        }
+    };
+    let value = Value {
+        amount: Amount::Length(band.from),
+        plus_minus: Some(plain(doubt)),
+        sense: Some(Sense::UpTo { to: band.to }),
+    };
+    Finding::known(Name::LipBand, value, verdict)
+        .step(
+            Law::LipBand,
+            &[plain(band.ride), plain(band.travel.inward), plain(band.from)],
+            plain(band.to),
+        )
+        .from(travel_sources(job))
+}
+
+/// How far the set point would have to move for the lip to miss the groove, either way, where that
+/// leaves room at bump and spline at droop.
+fn beside_groove(job: &Job, band: &LipBand) -> Reason {
+    let mut fields = Fields::of(job);
+    let [set_point, spline, engaged, room] =
+        [Entry::SetPoint, Entry::SplineLength, Entry::LeastEngaged, Entry::BumpRoom]
+            .map(|entry| fields.length(entry));
+    let Some((inner, outer)) = band.groove else { return Reason::NearGroove };
+    let fits = |by: Length, left: Option<Length>| {
+        (by.base() >= 0.0 && left.is_some_and(|left| left.base() >= by.base())).then_some(by)
+    };
+    let room_out = set_point
+        .zip(spline.zip(engaged))
+        .map(|(at, (spline, engaged))| spline - engaged - at - band.travel.outward);
+    let room_in = set_point.zip(room).map(|(at, room)| at - room - band.travel.inward);
+    // A longer way out may also run off the barrel.
+    let out = outer + band.margin - band.from;
+    let on_barrel = (band.to + out).base() < band.barrel.base();
+    Reason::LipInGroove {
+        out: fits(out, room_out).filter(|_| on_barrel),
+        inward: fits(band.to - (inner - band.margin), room_in),
+    }
+}
