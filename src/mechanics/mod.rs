@@ -6,12 +6,17 @@
 //! centre.
 
 pub mod across;
+pub mod apart;
+pub mod budget;
 pub mod cut;
 mod least_squares;
 pub mod material;
 pub mod phase;
 pub mod runout;
+pub mod square;
+pub mod strip;
 pub mod student;
+pub mod travel;
 pub mod tube;
 pub mod unbalance;
 pub mod uncertainty;

@@ -1,0 +1,323 @@
+//! Travel: how far apart the two joints' centres are as the axle rises and droops.
+
+use core::f64::consts::FRAC_PI_2;
+
+use crate::quantity::{Angle, Base, Length};
+
+/// Steps of the first look over the whole travel.
+const STEPS: u32 = 64;
+/// How closely the height of an extreme is closed in on, in metres.
+const CLOSE_ENOUGH: f64 = 1e-9;
+/// Most narrowings of one bracket: enough to take 10 m down to [`CLOSE_ENOUGH`].
+const NARROWINGS: u32 = 50;
+/// The longer part of the golden section, (√5 − 1)/2.
+const GOLDEN: f64 = 0.618_033_988_749_894_9;
+
+/// The link that leads the axle: a trailing or leading arm, or the front half of a leaf spring taken
+/// as one arm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Link {
+    /// From the pivot on the frame to the link's end on the axle, seen from the side.
+    pub radius: Length,
+    /// Height of the axle end over the frame pivot at ride, + up.
+    pub rise: Length,
+    /// Whether the pivot lies ahead of the axle, so that the link trails.
+    pub trails: bool,
+}
+
+/// A shaft that swings about its front joint as the axle moves.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Swing {
+    /// Joint to joint at ride height.
+    pub length: Length,
+    /// Slope of the shaft at ride height, + falling toward the rear.
+    pub slope: Angle,
+    /// The link that moves the axle fore and aft, where there is one.
+    pub link: Option<Link>,
+}
+
+impl Link {
+    /// How far rearward the axle has moved when it has risen `up` from ride; `None` where the link
+    /// cannot reach.
+    ///
+    /// Formula: δ = √(R² − (r+h)²) − √(R² − r²) for a link that trails, the opposite for one that leads.
+    fn rearward(self, up: Length) -> Option<f64> {
+        let radius = self.radius.base();
+        let reach = |height: f64| {
+            (height.abs() < radius).then(|| ((radius - height) * (radius + height)).sqrt())
+        };
+        let rise = self.rise.base();
+        let moved = reach(rise + up.base())? - reach(rise)?;
+        Some(if self.trails { moved } else { -moved })
+    }
+}
+
+impl Swing {
+    /// The distance between the joints' centres when the axle has risen `up` from ride; negative:
+    /// drooped.
+    ///
+    /// Formula: D = √((X + δ)² + (Y − h)²), X = L·cos θ, Y = L·sin θ; with a link that trails
+    /// δ = √(R² − (r+h)²) − √(R² − r²), with one that leads the opposite, without one 0.
+    /// Symbols: L length and θ slope of the shaft at ride; h rise of the axle; δ its movement
+    /// rearward; R radius of the link, r height of its axle end over its pivot at ride. Lengths, and
+    /// θ an angle.
+    /// Range: `None` unless L > 0, |θ| < 90° and, with a link, |r| < R and |r+h| < R.
+    /// Source: geometry. Assumes that the rear joint moves as the axle's end of the link does and
+    /// straight up without one: the pinion's own nod about the axle, which carries a joint ahead of
+    /// the axle up or down with it, is not in it.
+    pub fn distance(&self, up: Length) -> Option<Length> {
+        let (length, slope) = (self.length.base(), self.slope.base());
+        if !(length > 0.0 && slope.abs() < FRAC_PI_2) {
+            return None;
+        }
+        let rearward = match self.link {
+            Some(link) => link.rearward(up)?,
+            None => 0.0,
+        };
+        let distance = (length * slope.cos() + rearward).hypot(length * slope.sin() - up.base());
+        distance.is_finite().then(|| Length::from_base(distance))
+    }
+}
+
+/// The parabola through the distances measured at bump, ride and droop.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Parabola {
+    bump: f64,
+    droop: f64,
+    ride: f64,
+    /// What the distance gains a metre of rise, at ride.
+    slope: f64,
+    /// Half of what that slope gains a metre of rise.
+    bend: f64,
+}
+
+impl Parabola {
+    /// The curve through three measured distances: at bump and at droop with how far the axle stood
+    /// above and below ride there, and at ride.
+    ///
+    /// Formula: D(h) = D₀ + a·h + b·h², b = (s₁ + s₂)/(h₁ + h₂), a = s₁ − b·h₁, with
+    /// s₁ = (D₁ − D₀)/h₁ and s₂ = (D₂ − D₀)/h₂.
+    /// Symbols: D₀ distance at ride, D₁ at h₁ above ride, D₂ at h₂ below it; h rise from ride.
+    /// Range: `None` unless h₁, h₂, D₀, D₁, D₂ > 0. Source: Newton's divided differences.
+    /// Assumes that the distance bends one way over the travel, as a swinging shaft's does.
+    pub fn through(bump: (Length, Length), ride: Length, droop: (Length, Length)) -> Option<Parabola> {
+        let (above, at_bump) = (bump.0.base(), bump.1.base());
+        let (below, at_droop) = (droop.0.base(), droop.1.base());
+        let ride = ride.base();
+        if !(above > 0.0 && below > 0.0 && ride > 0.0 && at_bump > 0.0 && at_droop > 0.0) {
+            return None;
+        }
+        let gain_above = (at_bump - ride) / above;
+        let bend = (gain_above + (at_droop - ride) / below) / (above + below);
+        let slope = gain_above - bend * above;
+        let found = Parabola { bump: above, droop: below, ride, slope, bend };
+        (slope.is_finite() && bend.is_finite()).then_some(found)
+    }
+
+    /// The distance when the axle has risen `up` from ride; negative: drooped.
+    ///
+    /// Range: `None` beyond the measured heights (a last bit is forgiven), since this is for looking
+    /// between them, and where the curve would leave no distance at all.
+    pub fn distance(&self, up: Length) -> Option<Length> {
+        let up = up.base();
+        let measured = up <= self.bump + CLOSE_ENOUGH && -up <= self.droop + CLOSE_ENOUGH;
+        let distance = self.ride + up * (self.slope + up * self.bend);
+        (measured && distance > 0.0).then(|| Length::from_base(distance))
+    }
+}
+
+/// The least and the greatest distance over a travel, each with the height where it lies.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Extremes {
+    /// Least distance.
+    pub least: Length,
+    /// How far above ride it lies; negative: below.
+    pub least_at: Length,
+    /// Greatest distance.
+    pub greatest: Length,
+    /// How far above ride it lies; negative: below.
+    pub greatest_at: Length,
+}
+
+/// The least and the greatest distance over the whole travel from `droop` below ride to `bump` above.
+///
+/// Formula: the best of 65 evenly spread heights, both ends among them, then the golden section
+/// between that height's neighbours until they are a nanometre apart.
+/// Symbols: h rise from ride, −droop ≤ h ≤ bump, lengths.
+/// Range: `None` unless droop, bump ≥ 0 and the distance is given over the whole travel.
+/// Source: golden-section search (J. Kiefer, Sequential minimax search for a maximum, 1953; from
+/// memory). Assumes a smooth curve with at most one dip and one crest between two of those heights.
+/// The distance comes out to the last bits; the height, where the curve is flat, to a ten-thousandth
+/// of a millimetre.
+pub fn extremes(
+    distance: &dyn Fn(Length) -> Option<Length>,
+    droop: Length,
+    bump: Length,
+) -> Option<Extremes> {
+    if !(droop.base() >= 0.0 && bump.base() >= 0.0) {
+        return None;
+    }
+    // Zero less the droop, so that no droop is a plain zero.
+    let (low, high) = (0.0 - droop.base(), bump.base());
+    let [least, least_at] = lowest(distance, 1.0, low, high)?;
+    let [greatest, greatest_at] = lowest(distance, -1.0, low, high)?;
+    Some(Extremes {
+        least: Length::from_base(least),
+        least_at: Length::from_base(least_at),
+        greatest: Length::from_base(-greatest),
+        greatest_at: Length::from_base(greatest_at),
+    })
+}
+
+/// The lowest value of `sign` times the distance between two heights, and the height.
+fn lowest(
+    distance: &dyn Fn(Length) -> Option<Length>,
+    sign: f64,
+    low: f64,
+    high: f64,
+) -> Option<[f64; 2]> {
+    let value = |up: f64| {
+        let found = sign * distance(Length::from_base(up))?.base();
+        found.is_finite().then_some(found)
+    };
+    let step = (high - low) / f64::from(STEPS);
+    let mut best = [value(high)?, high];
+    for i in 0..STEPS {
+        let up = low + step * f64::from(i);
+        let found = value(up)?;
+        if found < best[0] {
+            best = [found, up];
+        }
+    }
+    // Between the neighbours, or the end of the travel where there is none.
+    let (mut low, mut high) = ((best[1] - step).max(low), (best[1] + step).min(high));
+    for _ in 0..NARROWINGS {
+        let width = high - low;
+        if width < CLOSE_ENOUGH {
+            break;
+        }
+        let (lower, upper) = (high - GOLDEN * width, low + GOLDEN * width);
+        let (left, right) = (value(lower)?, value(upper)?);
+        let inner = if left < right { [left, lower] } else { [right, upper] };
+        if left < right {
+            high = upper;
+        } else {
+            low = lower;
+        }
+        if inner[0] < best[0] {
+            best = inner;
+        }
+    }
+    Some(best)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{degrees, in_inches, inches};
+
+    fn swing(length: f64, drop: f64, link: Option<Link>) -> Swing {
+        let slope = Angle::from_base((drop / length).asin());
+        Swing { length: inches(length), slope, link }
+    }
+
+    fn link(radius: f64, rise: f64, trails: bool) -> Option<Link> {
+        Some(Link { radius: inches(radius), rise: inches(rise), trails })
+    }
+
+    fn at(swing: &Swing, up: f64) -> f64 {
+        in_inches(swing.distance(inches(up)).unwrap())
+    }
+
+    fn ends(swing: &Swing, droop: f64, bump: f64) -> [f64; 4] {
+        let found = extremes(&|up| swing.distance(up), inches(droop), inches(bump)).unwrap();
+        [found.least, found.least_at, found.greatest, found.greatest_at].map(in_inches)
+    }
+
+    #[test]
+    fn the_shaft_is_shortest_where_it_is_level() {
+        // By construction: 6 in of drop over 50, so level 6 in above ride, as long as its X. That no
+        // travel that stops short of it sees it, is by construction too.
+        let shaft = swing(50.0, 6.0, None);
+        let x = (50.0_f64 * 50.0 - 36.0).sqrt();
+        let [least, least_at, greatest, greatest_at] = ends(&shaft, 4.0, 8.0);
+        assert!((least - x).abs() < 1e-12 && (least_at - 6.0).abs() < 1e-5, "{least} {least_at}");
+        assert!((greatest - at(&shaft, -4.0)).abs() < 1e-12 && (greatest_at + 4.0).abs() < 1e-12);
+        let [least, least_at, ..] = ends(&shaft, 4.0, 3.0);
+        assert!((least - at(&shaft, 3.0)).abs() < 1e-12 && (least_at - 3.0).abs() < 1e-12);
+        // Level at ride, as far up as down: shortest at ride itself.
+        let [least, least_at, ..] = ends(&swing(50.0, 0.0, None), 4.0, 4.0);
+        assert!((least - 50.0).abs() < 1e-12 && least_at == 0.0);
+        // No travel at all: both are the distance at ride.
+        let [least, least_at, greatest, _] = ends(&shaft, 0.0, 0.0);
+        assert!((least - 50.0).abs() < 1e-12 && (greatest - 50.0).abs() < 1e-12 && least_at == 0.0);
+    }
+
+    #[test]
+    fn laws_of_a_swing() {
+        for length in [20.0, 50.0, 71.5] {
+            let level = swing(length, 0.0, None);
+            for drop in [-5.0, 0.0, 3.0] {
+                for arm in [None, link(24.0, -2.0, true), link(24.0, 3.0, false)] {
+                    let shaft = swing(length, drop, arm);
+                    // Law: at ride it is as long as it was measured.
+                    assert!((at(&shaft, 0.0) - length).abs() < 1e-12);
+                    // Law: k times the size has k times the distances.
+                    let arm = arm.map(|l| Link { radius: l.radius * 3.0, rise: l.rise * 3.0, ..l });
+                    let thrice = swing(3.0 * length, 3.0 * drop, arm);
+                    assert!((at(&thrice, 6.0) - 3.0 * at(&shaft, 2.0)).abs() < 1e-10);
+                }
+            }
+            // Law: level and without a link, up and down are alike.
+            assert!((at(&level, 3.25) - at(&level, -3.25)).abs() < 1e-12);
+            // Law: a level link moves the axle toward its pivot, up or down alike; ahead is nearer.
+            let pulled = |trails: bool| swing(length, 0.0, link(20.0, 0.0, trails));
+            assert!((at(&pulled(true), 3.0) - at(&pulled(true), -3.0)).abs() < 1e-12);
+            assert!(at(&pulled(true), 3.0) < at(&level, 3.0));
+            assert!(at(&pulled(false), 3.0) > at(&level, 3.0));
+        }
+    }
+
+    #[test]
+    fn out_of_reach() {
+        // By definition of the ranges.
+        let arm = |rise: f64| swing(50.0, 0.0, link(20.0, rise, true));
+        assert!(arm(18.0).distance(inches(1.9)).is_some());
+        assert!(arm(18.0).distance(inches(2.0)).is_none());
+        assert!(arm(-18.0).distance(inches(-2.5)).is_none());
+        assert!(arm(20.0).distance(inches(-1.0)).is_none());
+        assert!(arm(f64::NAN).distance(inches(1.0)).is_none());
+        assert!(swing(0.0, 0.0, None).distance(inches(1.0)).is_none());
+        let steep = Swing { length: inches(50.0), slope: degrees(90.0), link: None };
+        assert!(steep.distance(inches(1.0)).is_none());
+        let level = swing(50.0, 0.0, None);
+        assert!(level.distance(inches(f64::NAN)).is_none());
+        assert!(level.distance(inches(f64::INFINITY)).is_none());
+        // One height out of reach is enough: nothing is said about the rest of the travel.
+        let look =
+            |droop: f64, bump: f64| extremes(&|up| arm(18.0).distance(up), inches(droop), inches(bump));
+        assert!(look(3.0, 1.5).is_some());
+        assert!(look(3.0, 2.5).is_none() && look(-1.0, 1.5).is_none() && look(f64::NAN, 1.0).is_none());
+    }
+
+    #[test]
+    fn three_distances_and_between() {
+        // By construction: 50 + (h − 1)²/100, whose dip of 50 lies 1 in above ride.
+        let made = |h: f64| 50.0 + (h - 1.0).powi(2) / 100.0;
+        let point = |h: f64| (inches(h.abs()), inches(made(h)));
+        let curve = Parabola::through(point(3.0), inches(made(0.0)), point(-4.0)).unwrap();
+        for h in [-4.0, -2.5, 0.0, 1.0, 2.0, 3.0] {
+            assert!((in_inches(curve.distance(inches(h)).unwrap()) - made(h)).abs() < 1e-12, "{h}");
+        }
+        let found = extremes(&|up| curve.distance(up), inches(4.0), inches(3.0)).unwrap();
+        assert!((in_inches(found.least) - 50.0).abs() < 1e-12);
+        assert!((in_inches(found.least_at) - 1.0).abs() < 1e-5);
+        assert!((in_inches(found.greatest_at) + 4.0).abs() < 1e-12);
+        // Beyond what was measured it says nothing; three distances that are none make no curve.
+        assert!(curve.distance(inches(3.1)).is_none() && curve.distance(inches(-4.1)).is_none());
+        let flat = (inches(0.0), inches(50.0));
+        assert!(Parabola::through(flat, inches(50.0), point(-4.0)).is_none());
+        assert!(Parabola::through(point(3.0), inches(f64::NAN), point(-4.0)).is_none());
+        assert!(Parabola::through(point(3.0), inches(-1.0), point(-4.0)).is_none());
+    }
+}
