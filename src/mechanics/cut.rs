@@ -68,6 +68,37 @@ mod tests {
     }
 
     #[test]
+    fn the_closing_equation_closes() {
+        // Law, over seeded luck: whatever is typed, of either sign, the length reckoned forward from
+        // the cut list is the wanted one; and what is removed to get there is put back on the way
+        // back, less what two new welds open and pull.
+        let mut seed: u64 = 57;
+        // A linear congruential generator (constants of Knuth's MMIX, from memory), high bits only.
+        let mut between = |least: f64, most: f64| {
+            seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            least + (most - least) * (seed >> 11) as f64 / (1_u64 << 53) as f64
+        };
+        let (mut shorter, mut longer) = (0, 0);
+        for _ in 0..2000 {
+            let (old, change) = (between(10.0, 120.0), between(-30.0, 30.0));
+            let [old, wanted, gap, shrink, weld] =
+                [old, old - change, between(-0.5, 0.5), between(-0.5, 0.5), between(-5.0, old)]
+                    .map(inches);
+            let removed = tube_removed(old, wanted, gap, shrink);
+            if removed.base() > 0.0 {
+                shorter += 1
+            } else {
+                longer += 1
+            }
+            let finished = finished_length(weld - removed, weld, old, gap, shrink);
+            assert!((in_inches(finished) - in_inches(wanted)).abs() < 1e-9);
+            let back = tube_removed(wanted, old, gap, shrink);
+            assert!((in_inches(removed + back) - 2.0 * in_inches(gap - shrink)).abs() < 1e-9);
+        }
+        assert!(shorter > 500 && longer > 500);
+    }
+
+    #[test]
     fn face_error_undoes_the_dial() {
         // Derived by the way back: a face out by f tilts f/D, shows (f/D)·z(L−z)/L at the weld, and
         // the dial reads twice that.
