@@ -16,7 +16,12 @@ mod any_job;
 
 fn amounts_of(sense: Sense) -> Vec<Amount> {
     match sense {
-        Sense::At(at) | Sense::LobesAt(at) | Sense::MoveAwayFrom(at) => vec![Amount::Clock(at)],
+        Sense::At(at) | Sense::LobesAt(at) | Sense::MoveAwayFrom(at) | Sense::FileAt(at) => {
+            vec![Amount::Clock(at)]
+        }
+        Sense::Of { available: q } | Sense::UpTo { to: q } | Sense::Closes { wanted: q } => {
+            vec![Amount::Length(q)]
+        }
         Sense::Place { clock, distance } => vec![Amount::Clock(clock), Amount::Length(distance)],
         _ => Vec::new(),
     }
@@ -24,10 +29,21 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
 
 fn amounts_in(reason: Reason) -> Vec<Amount> {
     match reason {
-        Reason::LooseLength { allowed: q } | Reason::TooCloseToBump { least: q } => {
-            vec![Amount::Length(q)]
+        Reason::LooseLength { allowed: q }
+        | Reason::TooCloseToBump { least: q }
+        | Reason::NearBump { least: q }
+        | Reason::TooLittleSpline { least: q }
+        | Reason::NearLeastSpline { least: q }
+        | Reason::TwoReadingsDiffer { by: q }
+        | Reason::RoutesDisagree { doubt: q }
+        | Reason::WeldLineDisagrees { by: q }
+        | Reason::CutTooFarIn { removed: q }
+        | Reason::FaceOverLimit { allowed: q }
+        | Reason::FaceNearLimit { allowed: q } => vec![Amount::Length(q)],
+        Reason::ReadingApart { by, others, .. } => vec![Amount::Length(by), Amount::Length(others)],
+        Reason::LipInGroove { out, inward } => {
+            out.into_iter().chain(inward).map(Amount::Length).collect()
         }
-        Reason::SetPointUnusual { least, most } => vec![Amount::Length(least), Amount::Length(most)],
         Reason::OverWhirlShare { allowed } | Reason::NearWhirlShare { allowed } => {
             vec![Amount::Share(allowed)]
         }
@@ -59,6 +75,7 @@ fn amounts(finding: &Finding) -> Vec<Amount> {
         all.extend(value.plus_minus);
         all.extend(value.sense.into_iter().flat_map(amounts_of));
     }
+    all.extend(finding.causes.iter().map(|(_, share)| Amount::Share(*share)));
     match finding.verdict {
         Verdict::Watch(reason) | Verdict::Stop(reason) | Verdict::Unjudged(reason) => {
             all.extend(amounts_in(reason));
@@ -82,7 +99,9 @@ fn check(finding: &Finding, job: &Job) {
     match &finding.answer {
         Answer::Known(value) => {
             assert!(!value.plus_minus.is_some_and(is_negative), "{}", about());
-            assert!(!(value.sense.is_some() && is_negative(value.amount)), "{}", about());
+            // A place on the slip's own line may lie inside its zero.
+            let signed = matches!(value.sense, Some(Sense::UpTo { .. }));
+            assert!(!(value.sense.is_some() && !signed && is_negative(value.amount)), "{}", about());
             // What the guard catches must not happen at all with fields inside their ranges.
             assert!(!matches!(finding.verdict, Verdict::NotYet), "{}", about());
         }

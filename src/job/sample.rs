@@ -1,13 +1,14 @@
 //! The sample job, all of it invented: a small orchard's flat-bed utility truck has been given a
 //! longer five-speed gearbox, and its owner shortens the shaft in the barn.
 
-use super::{Display, Division, Entry, Job, Pass, PassKind, Stations, WeightRow};
+use super::{Display, Division, Entry, Job, Pass, PassKind, SquareBy, Stations, WeightRow};
 
 /// The sample job.
 pub fn sample() -> Job {
     let mut job = Job::new(Display::Sixteenth);
     job.name = "Orchard flat-bed, five-speed".to_owned();
     job.measure.division = Division::ThirtySecond;
+    job.cut.square_by = SquareBy::Feeler;
     job.weights.rows.push(WeightRow::default());
     job.truing.passes.push(Pass::new(PassKind::Tacked, Stations::Eight));
     job.truing.passes.push(Pass::new(PassKind::Welded, Stations::Eight));
@@ -19,6 +20,17 @@ pub fn sample() -> Job {
         (Entry::WantedReading(1), "55-17/32"),
         (Entry::WantedReading(2), "1409.7 mm"),
         (Entry::SetPoint, "7/8"),
+        (Entry::SplineLength, "4"),
+        (Entry::BumpTravel, "3"),
+        (Entry::DroopTravel, "4-1/2"),
+        (Entry::AtBump, "59-13/16"),
+        (Entry::AtRide, "60"),
+        (Entry::AtDroop, "60-9/16"),
+        (Entry::BottomedGap, "1/2"),
+        (Entry::LipDepth, "1/4"),
+        (Entry::BarrelLength, "5-1/2"),
+        (Entry::GroovePlace, "1-1/8"),
+        (Entry::GrooveWidth, "1/8"),
         (Entry::TubeDiameter, "3"),
         (Entry::TubeWall, "0.083"),
         (Entry::TopSpeed, "4200"),
@@ -26,6 +38,9 @@ pub fn sample() -> Job {
         (Entry::FarWeldLine, "3-3/8"),
         (Entry::Kerf, "3/32"),
         (Entry::Spigot, "1-1/4"),
+        (Entry::SpigotDiameter, "2.83"),
+        (Entry::Shoulder, "3-7/16"),
+        (Entry::SeamClock, "10:30"),
         (Entry::FrontLevel, "0.4"),
         (Entry::RearLevel, "-0.2"),
         (Entry::WeightMass(0), "9"),
@@ -39,6 +54,11 @@ pub fn sample() -> Job {
         (Entry::ShaftMass, "18.5"),
     ] {
         job.put(entry, text);
+    }
+    for (place, gap) in
+        ["0", "0", "0.001", "0.002", "0.003", "0.003", "0.002", "0.001"].into_iter().enumerate()
+    {
+        job.put(Entry::FaceReading(place), gap);
     }
     for (pass, readings) in [
         (0, ["0", "5", "11", "15", "14", "9", "3", "-1"]),

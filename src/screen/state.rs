@@ -86,6 +86,8 @@ pub struct State {
     pub theme: RwSignal<Theme>,
     /// The turn of the dial that is shown.
     pub pass: RwSignal<usize>,
+    /// The field typed into last: the one that follows the keystroke itself.
+    pub typing: RwSignal<Option<Entry>>,
     shelf: StoredValue<Shelf, LocalStorage>,
     save_timer: StoredValue<Option<TimeoutHandle>, LocalStorage>,
     pause_timer: StoredValue<Option<TimeoutHandle>, LocalStorage>,
@@ -115,6 +117,7 @@ impl State {
             offline_ready: RwSignal::new(browser::flag("data-offline")),
             theme: RwSignal::new(theme),
             pass: RwSignal::new(0),
+            typing: RwSignal::new(None),
             shelf: StoredValue::new_local(shelf),
             save_timer: StoredValue::new_local(None),
             pause_timer: StoredValue::new_local(None),
@@ -217,6 +220,9 @@ impl State {
 
     /// Puts typed text into a field.
     pub fn put(&self, entry: Entry, text: &str) {
+        if self.typing.get_untracked() != Some(entry) {
+            self.typing.set(Some(entry));
+        }
         self.change(|job| job.put(entry, text));
     }
 

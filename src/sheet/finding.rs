@@ -6,6 +6,7 @@ use crate::job::{Entry, Job};
 use crate::quantity::{
     Angle, Base, Length, LengthDisplay, degrees, show_angle, show_clock, show_length, show_number,
 };
+use crate::stage::measure::reading_apart;
 use crate::stage::{Answer, Finding, Name, Need, Reason, Sense, Standing, Verdict, Whole, Why};
 
 /// A finding's value in words.
@@ -112,7 +113,13 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         ),
         Sense::UpTo { to } => (format!("{number} to {}", show_length(to, job.display.lengths())), None),
         Sense::Tight => (number, Some("Larger than the bore: it must be driven in.".to_owned())),
-        Sense::Loose => (number, Some("Smaller than the bore.".to_owned())),
+        Sense::Loose { lean } => (
+            number,
+            Some(format!(
+                "Smaller than the bore: it can lean {}. The face and the dial hold it straight, not the spigot.",
+                show_angle(lean, 2)
+            )),
+        ),
         Sense::FileAt(at) => (
             number,
             Some(format!(
@@ -322,10 +329,7 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "The first cut must stay outside the new face: less than {} inside the old weld.",
             long(removed)
         ),
-        Reason::SpigotLoose { lean } => format!(
-            "Loose enough to lean {}, more than a square face allows: true it under the dial, or shim it.",
-            show_angle(lean, 2)
-        ),
+        Reason::SpigotLoose => "Much too loose: is this the right tube for this yoke?".to_owned(),
         Reason::SpigotTight => "Larger than the bore by more than its ±: measure both again.".to_owned(),
         Reason::FaceOverLimit { allowed } => {
             format!("Over the {} allowed: file the high side and read again.", fine(allowed))
@@ -426,6 +430,17 @@ pub fn need(job: &Job, need: &Need) -> String {
     match &need.why {
         Why::Empty => name,
         Why::Wrong(_) => format!("{name}: marked wrong"),
+    }
+}
+
+/// What is odd about a reading among the others of its list, said at its field.
+pub fn remark(job: &Job, entry: Entry) -> Option<String> {
+    match reading_apart(job, entry)? {
+        Reason::ReadingApart { by, .. } => {
+            let by = show_length(Length::from_base(by.base().abs()), job.display.lengths());
+            Some(format!("Stands {by} from the others: take it again. It still counts."))
+        }
+        _ => None,
     }
 }
 

@@ -14,8 +14,8 @@ pub use amount::amount;
 pub use caution::caution;
 pub use complaint::{complaint, unopened};
 pub use finding::{
-    Shown, causes, need, shaft_line, shown, standing_word, title, verdict_reason, verdict_standing,
-    verdict_word,
+    Shown, causes, need, remark, shaft_line, shown, standing_word, title, verdict_reason,
+    verdict_standing, verdict_word,
 };
 pub use label::{
     Worded, cut_yoke, far_joint, hint, label, mark_nearest, mark_note, mark_title, stage_lead,

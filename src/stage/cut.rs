@@ -10,7 +10,7 @@ use super::measure::{division, length_tolerance, loose};
 use crate::job::{CutAt, Entry, Job};
 use crate::mechanics::phase::arc;
 use crate::mechanics::uncertainty::{Spread, combined, of_division, rectangular};
-use crate::quantity::{Base, Length, degrees, inches};
+use crate::quantity::{Angle, Base, Length, degrees, inches};
 
 /// How far a finished length reckoned back from the cut list may miss the wanted one: the last
 /// thousandth of an inch. Rounding is a million times finer, so a miss is a mistake.
@@ -37,7 +37,7 @@ pub fn findings(job: &Job) -> Vec<Finding> {
     let mut found = vec![removed_finding(job, &list), finished_finding(job, &list)];
     found.extend(weld_line_finding(job, &list));
     found.push(if list.lengths.lengthens() { new_tube(job, &list) } else { scrap_ring(job, &list) });
-    found.extend(face::spigot_finding(job, &list));
+    found.extend(face::spigot_finding(job));
     found.push(face::allowed_finding(job, Some(&list), &[]));
     found.extend(face::found_finding(job, Some(&list)));
     found.push(clock_step(job));
@@ -202,4 +202,12 @@ fn clock_step(job: &Job) -> Finding {
     Finding::known(Name::ClockStep, value, Verdict::Figure)
         .step(Law::ClockStep, &[plain(diameter), Amount::Count(count)], plain(step))
         .from(&[Source::Geometry])
+}
+
+/// Every clock mark with its arc from the witness line, clockwise; none while the diameter is not known.
+pub fn clock_arcs(job: &Job) -> Vec<(Angle, Length)> {
+    let Some(diameter) = Fields::of(job).length(Entry::TubeDiameter) else { return Vec::new() };
+    let count = job.cut.marks.count();
+    let at = |mark: usize| degrees(360.0 * mark as f64 / count as f64);
+    (1..=count).map(|mark| (at(mark), arc(diameter, at(mark)))).collect()
 }

@@ -12,9 +12,14 @@ use crate::mechanics::square::{self, Face, spigot_tilt, tilt};
 use crate::mechanics::uncertainty::{combined, rectangular};
 use crate::quantity::{Angle, Base, Length, degrees, millimetres};
 
-/// What a feeler's gap is known by, ±. Our own choice, the bench's.
-fn feeler_doubt() -> Length {
+/// The steps of a feeler gauge. Our own choice: a set's usual 0.05 mm, 0.002 in.
+fn feeler_line() -> Length {
     millimetres(0.05)
+}
+
+/// Most a spigot may lean in its bore before it is called the wrong tube. Our own choice.
+fn most_lean() -> Angle {
+    degrees(1.0)
 }
 
 /// Doubt of a tube's bore from diameter and wall by calliper, ±. Our own choice.
@@ -82,7 +87,7 @@ fn found(job: &Job) -> Option<Result<Face, Finding>> {
     // A gap is where the face is low.
     let (sign, line) = match job.cut.square_by {
         SquareBy::Strip => (1.0, division(job)),
-        SquareBy::Feeler => (-1.0, feeler_doubt() * 2.0),
+        SquareBy::Feeler => (-1.0, feeler_line()),
     };
     let place = |at: usize| match read(job, Entry::FaceReading(at)) {
         Ok(Some(Amount::PlainLength(stands))) => {
@@ -134,7 +139,7 @@ pub(super) fn found_finding(job: &Job, list: Option<&CutList>) -> Option<Finding
 }
 
 /// How far a loose spigot can lean in the tube, where its diameter was measured.
-pub(super) fn spigot_finding(job: &Job, list: &CutList) -> Option<Finding> {
+pub(super) fn spigot_finding(job: &Job) -> Option<Finding> {
     let mut fields = Fields::of(job);
     let spigot = fields.optional_length(Entry::SpigotDiameter);
     if spigot.is_none() && fields.needs().is_empty() {
@@ -149,24 +154,21 @@ pub(super) fn spigot_finding(job: &Job, list: &CutList) -> Option<Finding> {
     };
     let bore = diameter - wall * 2.0;
     let play = bore - spigot;
-    let doubt = combined(&[rectangular(bore_doubt()), rectangular(feeler_doubt())]).expanded();
-    let square_enough = allowed(job, Some(list), &[]).ok().and_then(|(f, ..)| tilt(f, diameter));
+    let doubt = combined(&[rectangular(bore_doubt()), rectangular(feeler_line() / 2.0)]).expanded();
     let lean = spigot_tilt(bore, spigot, reach);
-    let verdict = match lean {
-        None if play.base() < -doubt.base() => Verdict::Watch(Reason::SpigotTight),
-        None => Verdict::Good,
-        Some(lean) => match square_enough {
-            Some(allowed) if lean.base() > allowed.base() => {
-                Verdict::Watch(Reason::SpigotLoose { lean })
-            }
-            Some(_) => Verdict::Good,
-            None => Verdict::Figure,
-        },
+    let (sense, verdict) = match lean {
+        None if play.base() < -doubt.base() => (Sense::Tight, Verdict::Watch(Reason::SpigotTight)),
+        None => (Sense::Tight, Verdict::Good),
+        Some(lean) if lean.base() > most_lean().base() => {
+            (Sense::Loose { lean }, Verdict::Watch(Reason::SpigotLoose))
+        }
+        // It sits in the tube, but what holds the yoke straight is the face and the dial.
+        Some(lean) => (Sense::Loose { lean }, Verdict::Good),
     };
     let value = Value {
         amount: Amount::FineLength(Length::from_base(play.base().abs())),
         plus_minus: Some(Amount::FineLength(doubt)),
-        sense: Some(if play.base() < 0.0 { Sense::Tight } else { Sense::Loose }),
+        sense: Some(sense),
     };
     let mut finding = Finding::known(Name::SpigotFit, value, verdict);
     if let Some(lean) = lean {

@@ -27,7 +27,7 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
         Entry::SplineLength | Entry::BarrelLength => length(20.0, 300.0),
         Entry::LeastEngaged => length(5.0, 200.0),
         Entry::BumpRoom => length(0.0, 50.0),
-        Entry::BumpTravel | Entry::DroopTravel => length(0.0, 500.0),
+        Entry::BumpTravel | Entry::DroopTravel => length(1.0, 500.0),
         Entry::ShaftSlope => angle(-30.0, 30.0),
         Entry::LinkRadius => length(100.0, 2500.0),
         Entry::LinkRise => length(-1000.0, 1000.0),

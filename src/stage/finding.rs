@@ -18,12 +18,13 @@ macro_rules! names {
         }
 
         impl Name {
-            /// Its code in the page; weights share one.
-            pub const fn code(self) -> &'static str {
-                match self {
+            /// Its code in the page.
+            pub fn code(self) -> String {
+                let fixed = match self {
                     $(Name::$name => stringify!($name),)+
-                    Name::PutBack(_) => "PutBack",
-                }
+                    Name::PutBack(row) => return format!("PutBack-{row}"),
+                };
+                fixed.to_owned()
             }
         }
     };
@@ -83,8 +84,11 @@ pub enum Sense {
     },
     /// A spigot larger than its bore.
     Tight,
-    /// A spigot smaller than its bore.
-    Loose,
+    /// A spigot smaller than its bore, so that it can lean.
+    Loose {
+        /// So far.
+        lean: Angle,
+    },
     /// The face stands out at this place: file there.
     FileAt(Angle),
     /// Comes out that near to what was wanted.
@@ -209,7 +213,7 @@ pub enum Reason {
     TravelNotChecked,
     WeldLineDisagrees { by: Length },
     CutTooFarIn { removed: Length },
-    SpigotLoose { lean: Angle },
+    SpigotLoose,
     SpigotTight,
     FaceOverLimit { allowed: Length },
     FaceNearLimit { allowed: Length },

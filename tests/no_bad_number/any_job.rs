@@ -1,8 +1,9 @@
 //! Jobs filled in by luck, the same luck at every run.
 
 use shaftwright::job::{
-    Choice, Dial, Display, Division, End, Entry, Job, LevelDivision, Material, Pass, PassKind,
-    PhaseMethod, RunOutLimit, Side, Stations, WeightRow, WeightsCame, WhirlShare, YokeAt, sample,
+    Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide, Job,
+    LevelDivision, Material, Paper, Pass, PassKind, PhaseMethod, Route, RunOutLimit, ShaftKind, Side,
+    SquareBy, Stations, TravelBy, WeightRow, WeightsCame, WhirlShare, YokeAt, sample,
 };
 
 /// A linear congruential generator with the constants of Knuth's MMIX (from memory); the seed is
@@ -124,7 +125,33 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
     match entry {
         Entry::OldReading(_) => format!("57-{}/32", 1 + 2 * few),
         Entry::WantedReading(_) => format!("{}.5", [55, 57, 60, 12, 40, 56, 57, 110, 30][few]),
+        Entry::EndsReading(_) => format!("{}.5", 62 + few),
         Entry::SetPoint => format!("{}/8", few),
+        Entry::SplineLength => format!("{}.5", 2 + few % 4),
+        Entry::LeastEngaged => "1-1/2".into(),
+        Entry::BumpRoom | Entry::LipDepth | Entry::BottomedGap | Entry::GrooveMargin => {
+            format!("{few}/16")
+        }
+        Entry::BumpTravel | Entry::DroopTravel => format!("{}", 1 + few % 5),
+        Entry::AtBump => format!("60-{few}/16"),
+        Entry::AtRide => "60-1/4".into(),
+        Entry::AtDroop => format!("60-{}/16", 3 + few),
+        Entry::ShaftSlope => format!("{}", few as i32 - 2),
+        Entry::LinkRadius => ["20", "24.5", "8", "4", "30", "12", "16", "50", "40"][few].into(),
+        Entry::LinkRise => format!("{}", few as i32 - 4),
+        Entry::BarrelLength => format!("{}", 3 + few % 4),
+        Entry::GroovePlace => format!("{}.25", few % 3),
+        Entry::GrooveWidth => "1/8".into(),
+        Entry::FrontCup | Entry::RearCup => "1.0625".into(),
+        Entry::FrontEar | Entry::RearEar => format!("{few}/8"),
+        Entry::FrontDepth | Entry::RearDepth | Entry::Shoulder => format!("3.{few}"),
+        Entry::ClearBy => format!("{}.5", few % 4),
+        Entry::SpigotDiameter => {
+            ["2.83", "2.8", "1.83", "3.83", "2.9", "2.5", "2.834", "2.81", "3"][few].into()
+        }
+        Entry::Trim => format!("{few}/64"),
+        Entry::FaceReading(_) => format!("{}/64", few as i32 - 4),
+        Entry::SeamClock => format!("{}:30", 1 + few),
         Entry::TubeDiameter => format!("{}", 2 + few % 3),
         Entry::TubeWall => {
             ["0.083", "0.095", "0.25", "0.4", "3 mm", "1", "0.065", "1.6", "2"][few].into()
@@ -150,52 +177,29 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
     }
 }
 
-fn entries(job: &Job) -> Vec<Entry> {
-    let mut all = vec![
-        Entry::SetPoint,
-        Entry::TubeDiameter,
-        Entry::TubeWall,
-        Entry::TopSpeed,
-        Entry::WeldLine,
-        Entry::FarWeldLine,
-        Entry::Kerf,
-        Entry::RootGap,
-        Entry::Shrinkage,
-        Entry::Spigot,
-        Entry::Lift,
-        Entry::Span,
-        Entry::FrontLevel,
-        Entry::RearLevel,
-        Entry::PhaseLimit,
-        Entry::OwnLimit,
-        Entry::YokeTurned,
-        Entry::ShaftMass,
-    ];
-    all.extend((0..job.measure.old.len()).map(Entry::OldReading));
-    all.extend((0..job.measure.wanted.len()).map(Entry::WantedReading));
-    for (p, pass) in job.truing.passes.iter().enumerate() {
-        all.push(Entry::Closing(p));
-        for s in 0..pass.readings.len() {
-            all.extend([Entry::StationAt(p, s), Entry::StationReading(p, s)]);
-        }
-    }
-    for i in 0..job.weights.rows.len() {
-        all.extend([
-            Entry::WeightMass(i),
-            Entry::WeightClock(i),
-            Entry::WeightDistance(i),
-            Entry::WeightRadius(i),
-        ]);
-    }
-    all
-}
-
 /// A job of sensible and of bad text, in shares that luck decides.
 pub fn any_job(luck: &mut Luck) -> Job {
     let mut job =
         if luck.next().is_multiple_of(4) { sample() } else { Job::new(luck.choice::<Display>()) };
     job.measure.division = luck.choice::<Division>();
     job.measure.yoke_at = luck.choice::<YokeAt>();
+    job.measure.kind = luck.choice::<ShaftKind>();
+    job.measure.route = luck.choice::<Route>();
+    for datum in [
+        &mut job.measure.old_datum.front,
+        &mut job.measure.old_datum.rear,
+        &mut job.measure.wanted_datum.front,
+        &mut job.measure.wanted_datum.rear,
+    ] {
+        *datum = luck.choice::<Datum>();
+    }
+    job.slip.by = luck.choice::<TravelBy>();
+    job.slip.guide = luck.choice::<Guide>();
+    job.slip.groove = luck.choice::<Groove>();
+    job.cut.at = luck.choice::<CutAt>();
+    job.cut.square_by = luck.choice::<SquareBy>();
+    job.cut.marks = luck.choice::<ClockMarks>();
+    job.cut.paper = luck.choice::<Paper>();
     job.tube.material = luck.choice::<Material>();
     job.check.whirl_share = luck.choice::<WhirlShare>();
     job.cut.end = luck.choice::<End>();
@@ -214,7 +218,7 @@ pub fn any_job(luck: &mut Luck) -> Job {
     job.weights.rows.resize_with(luck.next() % 4, WeightRow::default);
     // From nearly all sensible to nearly all bad, with gaps; and the display switched half-way.
     let (bad, gaps) = (luck.next() % 10, luck.next() % 3);
-    for entry in entries(&job) {
+    for entry in job.entries() {
         if luck.next().is_multiple_of(40) {
             job.display = luck.choice::<Display>();
         }

@@ -10,7 +10,7 @@ use crate::book::browser;
 use crate::job::Entry;
 use crate::screen::state::State;
 use crate::sheet::{
-    need, shown, source, title, verdict_reason, verdict_standing, verdict_word, working,
+    causes, need, shown, source, title, verdict_reason, verdict_standing, verdict_word, working,
 };
 use crate::stage::{Answer, Finding, Name, Stage, Standing, Step};
 
@@ -24,6 +24,7 @@ struct Face {
     standing: Option<Standing>,
     word: &'static str,
     reason: Option<String>,
+    causes: Option<String>,
     needs: Vec<(Entry, String)>,
     steps: Vec<Step>,
     sources: Vec<&'static str>,
@@ -48,6 +49,7 @@ fn face(state: State, finding: &Finding) -> Face {
             standing: verdict_standing(&finding.verdict),
             word: verdict_word(&finding.verdict),
             reason: verdict_reason(finding, display),
+            causes: causes(job, finding),
             needs,
             steps: finding.working.clone(),
             sources: finding.all_sources().into_iter().map(source).collect(),
@@ -94,13 +96,14 @@ fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {
         .child(el("span").words(text(move || face.with(|face| face.word.to_owned()))));
     el("article")
         .class("card")
-        .attr("data-name", &format!("{name:?}"))
+        .attr("data-name", &name.code())
         .child(el("h2").text(&title(name)))
         .child(verdict)
         .child(line("value", part(|face| face.value.clone())))
         .child(line("doubt", part(|face| face.plus_minus.clone())))
         .child(line("sense", part(|face| face.sense.clone())))
         .child(line("reason", part(|face| face.reason.clone())))
+        .child(line("doubt", part(|face| face.causes.clone())))
         .slot(move || needs_list(state, needs.get()))
         .slot(move || sourced.get().then(|| working_details(state, face)))
         .into()

@@ -149,6 +149,23 @@ pub fn key(class: &'static str, words: &str, act: impl Fn() + 'static) -> Elemen
     el("button").attr("type", "button").class(class).text(words).on("click", move |_| act())
 }
 
+/// Questions that belong together, under a heading.
+pub fn part(title: &'static str, inside: AnyView) -> AnyView {
+    el("section").class("part").child(el("h2").text(title)).child(inside).into()
+}
+
+/// Questions that few will need, drawn only once they are asked for.
+pub fn fold(title: &'static str, inside: impl Fn() -> AnyView + Send + 'static) -> AnyView {
+    let open = RwSignal::new(false);
+    let key = el("button")
+        .attr("type", "button")
+        .class("plain")
+        .live("aria-expanded", either(move || open.get(), "true", "false"))
+        .text(title)
+        .on("click", move |_| open.update(|open| *open = !*open));
+    el("section").class("part").child(key).slot(move || open.get().then(&inside)).into()
+}
+
 /// Many parts as one.
 pub fn all(parts: impl IntoIterator<Item = AnyView>) -> AnyView {
     parts.into_iter().collect::<Vec<AnyView>>().into_any()

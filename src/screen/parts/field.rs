@@ -7,7 +7,7 @@ use super::element::{Element, all, either, el, key, line, text};
 use crate::job::{Entry, Job};
 use crate::quantity::{Unit, Unreadable};
 use crate::screen::state::State;
-use crate::sheet::{amount, complaint, hint, label};
+use crate::sheet::{amount, complaint, hint, label, remark};
 use crate::stage::{Amount, Complaint, allowed, read};
 
 /// What a field shows, all at once: one memo a field keeps a keystroke cheap.
@@ -17,6 +17,8 @@ struct Face {
     text: String,
     unit: &'static str,
     complaint: Option<String>,
+    /// What is odd about it among the others.
+    remark: Option<String>,
     /// Both readings of an ambiguous text.
     either: Option<(String, String)>,
     /// What was understood, where that is not what stands there.
@@ -29,7 +31,10 @@ fn face(job: &Job, entry: Entry) -> Face {
     let unit = job.unit_of(entry);
     let mut face = Face { label: label(job, entry), unit: unit_text(unit), text, ..Face::default() };
     match read(job, entry) {
-        Ok(Some(value)) => face.understood = understood(job, entry, value, &face.text),
+        Ok(Some(value)) => {
+            face.understood = understood(job, entry, value, &face.text);
+            face.remark = remark(job, entry);
+        }
         Ok(None) => {}
         Err(what) => {
             face.complaint = Some(complaint(job, entry, &what));
@@ -131,7 +136,15 @@ fn next_on_enter(event: &web_sys::Event) {
 
 /// A field.
 pub fn field(state: State, entry: Entry) -> AnyView {
-    let face = Memo::new(move |_| state.job.with(|job| face(job, entry)));
+    // A stage has dozens of fields, and a keystroke changes one; the others follow at the pause.
+    let face = Memo::new(move |_| {
+        if state.typing.get() == Some(entry) {
+            return state.job.with(|job| face(job, entry));
+        }
+        state.pauses.track();
+        state.job_id.track();
+        state.job.with_untracked(|job| face(job, entry))
+    });
     let id = field_id(entry);
     let note_id = format!("{id}-note");
     let keypad = state.job.with_untracked(|job| keypad(job, entry));
@@ -187,11 +200,13 @@ fn note(state: State, entry: Entry, face: Memo<Face>, id: String) -> Element {
     let hint = hint(entry);
     let hint = (!hint.is_empty()).then(|| el("small").text(hint).into());
     let understood = Memo::new(move |_| face.with(|face| face.understood.clone()));
+    let remark = Memo::new(move |_| face.with(|face| face.remark.clone()));
     el("div")
         .class("note")
         .attr("id", &id)
         .slot(wrong)
         .child(line("understood", move || understood.get()))
+        .child(line("remark", move || remark.get()))
         .children(hint)
 }
 

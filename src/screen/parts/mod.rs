@@ -12,7 +12,7 @@ mod picture;
 pub use bar::{bar, rail};
 pub use card::{Part, answer_strip, cards};
 pub use choice::{choice, segments};
-pub use element::{Element, all, either, el, key, line, slot, text};
+pub use element::{Element, all, either, el, fold, key, line, part, slot, text};
 pub use field::{field, field_row, fields};
 pub use notices::notices;
 pub use picture::{Follows, picture};

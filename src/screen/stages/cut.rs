@@ -3,67 +3,113 @@
 use leptos::prelude::*;
 
 use super::truing::limit_questions;
-use crate::drawing::elevation;
-use crate::job::Entry;
-use crate::quantity::show_length;
-use crate::screen::parts::{Follows, all, choice, el, fields, picture, slot};
+use crate::drawing::{cut_zone, elevation};
+use crate::job::{CutAt, Entry, FACE_PLACES};
+use crate::quantity::{Angle, Base, Length, show_clock, show_length};
+use crate::screen::parts::{
+    Follows, all, choice, el, field, field_row, fields, fold, part, picture, slot,
+};
 use crate::screen::state::State;
-use crate::sheet::{far_joint, mark_note, mark_title};
-use crate::stage::cut::{Mark, cut_list};
+use crate::sheet::{far_joint, mark_nearest, mark_note, mark_title};
+use crate::stage::cut::{Mark, clock_arcs, cut_list};
 
 /// The questions.
 pub fn questions(state: State) -> AnyView {
-    const ENTRIES: [Entry; 7] = [
-        Entry::WeldLine,
-        Entry::FarWeldLine,
-        Entry::Kerf,
-        Entry::RootGap,
-        Entry::Shrinkage,
-        Entry::Spigot,
-        Entry::TubeDiameter,
-    ];
+    let clear = Memo::new(move |_| state.job.with(|job| job.cut.at == CutAt::ClearOfIt));
+    let first_cut = move || clear.get().then(|| field(state, Entry::ClearBy));
+    let face = field_row(
+        state,
+        "Face, round the clock: read at three places or more",
+        (0..FACE_PLACES).map(Entry::FaceReading).collect(),
+    );
     all([
         choice(state, "Cut at the", |job| job.cut.end, |job, to| job.cut.end = to),
-        fields(state, &ENTRIES),
-        limit_questions(state),
+        choice(state, "The yoke comes off", |job| job.cut.at, |job, to| job.cut.at = to),
+        slot(first_cut),
+        fields(state, &[Entry::WeldLine, Entry::FarWeldLine, Entry::Shoulder]),
+        part(
+            "Saw and weld",
+            fields(state, &[Entry::Kerf, Entry::Trim, Entry::RootGap, Entry::Shrinkage]),
+        ),
+        part(
+            "Tube and spigot",
+            fields(state, &[Entry::TubeDiameter, Entry::Spigot, Entry::SpigotDiameter]),
+        ),
+        part(
+            "Is the new face square?",
+            all([
+                limit_questions(state),
+                choice(state, "Read by", |job| job.cut.square_by, |job, to| job.cut.square_by = to),
+                el("div").class("dial").child(face).into(),
+            ]),
+        ),
     ])
 }
 
-/// The drawing and the cut list.
+/// The drawings, the cut list, the marks round the tube.
 pub fn pictures(state: State) -> AnyView {
     all([
         list(state),
+        picture(state, "The cut end to scale; numbers as in the list", Follows::Pause, cut_zone),
         picture(state, "Side view, broken in the middle, not to scale", Follows::Pause, elevation),
+        fold("Arcs to scribe round the tube", move || arcs(state)),
     ])
+}
+
+/// The arc of every mark from the witness line.
+fn arcs(state: State) -> AnyView {
+    let rows = move || {
+        state.pauses.track();
+        let (arcs, display) = state.job.with_untracked(|job| (clock_arcs(job), job.display.lengths()));
+        let row = |(at, arc): &(Angle, Length)| {
+            let place = el("th").attr("scope", "row").text(&show_clock(*at));
+            el("tr").child(place).child(el("td").text(&show_length(*arc, display))).into()
+        };
+        let rows: Vec<AnyView> = arcs.iter().map(row).collect();
+        Some(el("tbody").children(rows).into())
+    };
+    el("table")
+        .class("cut-list")
+        .child(el("caption").text("From the witness line, clockwise seen from the rear"))
+        .slot(rows)
+        .into()
 }
 
 /// The cut list: every place from the far datum, in its order.
 fn list(state: State) -> AnyView {
-    let marks: Memo<Vec<Mark>> = Memo::new(move |_| {
-        state.job.with(|job| cut_list(job).map(|list| list.marks).unwrap_or_default())
+    let marks: Memo<(Vec<Mark>, bool)> = Memo::new(move |_| {
+        state.pauses.track();
+        state.job_id.track();
+        state.job.with_untracked(|job| {
+            cut_list(job)
+                .map(|list| (list.marks, list.lengths.change.best.base() < 0.0))
+                .unwrap_or_default()
+        })
     });
     slot(move || {
-        let display = state.job.with(|job| job.display.lengths());
-        let row = |mark: &Mark| {
-            let what = el("th")
-                .attr("scope", "row")
-                .text(mark_title(mark.name))
-                .child(el("small").text(mark_note(mark.name)));
-            el("tr").child(what).child(el("td").text(&show_length(mark.from_far, display))).into()
-        };
-        let rows: Vec<AnyView> = marks.with(|marks| marks.iter().map(row).collect());
-        (!rows.is_empty()).then(|| {
-            el("table")
-                .class("cut-list")
-                .child(
-                    el("caption").text(
-                        &state
-                            .job
-                            .with(|job| format!("Cut list, from the {} joint's centre", far_joint(job))),
-                    ),
-                )
-                .child(el("tbody").children(rows))
-                .into()
+        state.pauses.track();
+        state.job.with_untracked(|job| {
+            let display = job.display.lengths();
+            let row = |(at, mark): (usize, &Mark), longer: bool| {
+                let nearest = mark_nearest(mark, display).map(|words| el("small").text(&words).into());
+                let what = el("th")
+                    .attr("scope", "row")
+                    .text(&format!("{}. {}", at + 1, mark_title(mark.name)))
+                    .child(el("small").text(mark_note(job, mark.name, longer)))
+                    .children(nearest);
+                el("tr").child(what).child(el("td").text(&show_length(mark.from_far, display))).into()
+            };
+            let rows: Vec<AnyView> = marks.with(|(marks, longer)| {
+                marks.iter().enumerate().map(|mark| row(mark, *longer)).collect()
+            });
+            let caption = format!("Cut list, from the {} joint's centre", far_joint(job));
+            (!rows.is_empty()).then(|| {
+                el("table")
+                    .class("cut-list")
+                    .child(el("caption").text(&caption))
+                    .child(el("tbody").children(rows))
+                    .into()
+            })
         })
     })
 }

@@ -2,41 +2,203 @@
 
 use leptos::prelude::*;
 
-use crate::drawing::elevation;
-use crate::job::{Entry, Job, MOST_READINGS, Typed};
-use crate::screen::parts::{Follows, all, choice, el, field, field_row, key, picture};
+use crate::drawing::{elevation, slip};
+use crate::job::{
+    DatumPair, Entry, Groove, Guide, Job, MOST_READINGS, Route, ShaftKind, TravelBy, Typed,
+};
+use crate::screen::parts::{
+    Follows, all, choice, el, field, field_row, fields, fold, key, part, picture, slot,
+};
 use crate::screen::state::State;
+
+/// Something of the job that decides what else is asked.
+fn follows<T: PartialEq + Send + Sync + 'static>(state: State, get: fn(&Job) -> T) -> Memo<T> {
+    Memo::new(move |_| state.job.with(get))
+}
 
 /// The questions.
 pub fn questions(state: State) -> AnyView {
+    let kind = follows(state, |job| job.measure.kind);
     all([
+        choice(state, "Kind of shaft", |job| job.measure.kind, |job, to| job.measure.kind = to),
         choice(
             state,
             "Tape, rule or calliper reads to",
             |job| job.measure.division,
             |job, to| job.measure.division = to,
         ),
-        readings(
-            state,
-            "Old shaft, joint centre to joint centre",
-            Entry::OldReading,
-            |job| &job.measure.old,
-            |job| &mut job.measure.old,
+        part("Old shaft", old_shaft(state, kind)),
+        part("Wanted length", wanted(state, kind)),
+        fold("Tape not laid on cup centres?", move || datums(state)),
+        part(
+            "Slip",
+            fields(state, &[Entry::SetPoint, Entry::SplineLength, Entry::LeastEngaged, Entry::BumpRoom]),
         ),
-        readings(
+        part("Axle travel", travel(state)),
+        slot(move || {
+            (kind.get() == ShaftKind::SlipInGearbox).then(|| part("Gearbox seal", seal(state)))
+        }),
+    ])
+}
+
+fn slip_stood(state: State, label: &'static str) -> AnyView {
+    choice(state, label, |job| job.measure.yoke_at, |job, to| job.measure.yoke_at = to)
+}
+
+fn old_shaft(state: State, kind: Memo<ShaftKind>) -> AnyView {
+    let read = readings(
+        state,
+        "Joint centre to joint centre",
+        Entry::OldReading,
+        |job| &job.measure.old,
+        |job| &mut job.measure.old,
+    );
+    // A slip in the shaft is part of its length.
+    let stood = move || {
+        (kind.get() != ShaftKind::SlipInGearbox)
+            .then(|| slip_stood(state, "Its slip, while it was measured"))
+    };
+    all([read, slot(stood)])
+}
+
+fn wanted(state: State, kind: Memo<ShaftKind>) -> AnyView {
+    let route = follows(state, |job| job.measure.route);
+    let joints = move || {
+        let read = readings(
             state,
-            "Wanted distance, joint centre to joint centre",
+            "Under the car, joint centre to joint centre",
             Entry::WantedReading,
             |job| &job.measure.wanted,
             |job| &mut job.measure.wanted,
+        );
+        let stood = move || {
+            (kind.get() == ShaftKind::SlipInGearbox)
+                .then(|| slip_stood(state, "Slip yoke, while this was taken"))
+        };
+        (route.get() != Route::Ends).then(|| all([read, slot(stood)]))
+    };
+    let ends = move || (route.get() != Route::Joints).then(|| from_ends(state, kind.get()));
+    all([
+        choice(state, "Measured", |job| job.measure.route, |job, to| job.measure.route = to),
+        slot(joints),
+        slot(ends),
+    ])
+}
+
+fn from_ends(state: State, kind: ShaftKind) -> AnyView {
+    let (legend, parts): (_, &[Entry]) = match kind {
+        ShaftKind::SlipInGearbox => {
+            ("Gearbox seal face to axle joint centre", &[Entry::BottomedGap, Entry::FrontDepth])
+        }
+        ShaftKind::SlipOnShaft => ("Gearbox flange to axle joint centre", &[Entry::FrontDepth]),
+        ShaftKind::Flanged => ("Gearbox flange to axle flange", &[Entry::FrontDepth, Entry::RearDepth]),
+    };
+    let read = readings(
+        state,
+        legend,
+        Entry::EndsReading,
+        |job| &job.measure.ends,
+        |job| &mut job.measure.ends,
+    );
+    all([read, fields(state, parts)])
+}
+
+/// Where the tape lay, and what brings it to the cup centres.
+fn datums(state: State) -> AnyView {
+    let pairs = follows(state, |job| {
+        let DatumPair { front, rear } = job.measure.old_datum;
+        let DatumPair { front: wanted_front, rear: wanted_rear } = job.measure.wanted_datum;
+        [front, wanted_front, rear, wanted_rear]
+    });
+    let sizes = move || {
+        use crate::job::Datum::{InnerEar, InnerSeat, OuterEar, OuterSeat};
+        let [front, wanted_front, rear, wanted_rear] = pairs.get();
+        let mut asked = Vec::new();
+        for (at, cup, ear) in [
+            ([front, wanted_front], Entry::FrontCup, Entry::FrontEar),
+            ([rear, wanted_rear], Entry::RearCup, Entry::RearEar),
+        ] {
+            if at.iter().any(|datum| matches!(datum, OuterSeat | InnerSeat)) {
+                asked.push(cup);
+            }
+            if at.iter().any(|datum| matches!(datum, OuterEar | InnerEar)) {
+                asked.push(ear);
+            }
+        }
+        Some(fields(state, &asked))
+    };
+    all([
+        el("p").class("small").text("Outer: away from the other joint. The same marks at both ends, old and wanted, are surest.").into(),
+        choice(
+            state,
+            "Old, front",
+            |job| job.measure.old_datum.front,
+            |job, to| job.measure.old_datum.front = to,
         ),
         choice(
             state,
-            "Slip yoke while the wanted distance was taken",
-            |job| job.measure.yoke_at,
-            |job, to| job.measure.yoke_at = to,
+            "Old, rear",
+            |job| job.measure.old_datum.rear,
+            |job, to| job.measure.old_datum.rear = to,
         ),
-        field(state, Entry::SetPoint),
+        choice(
+            state,
+            "Wanted, front",
+            |job| job.measure.wanted_datum.front,
+            |job, to| job.measure.wanted_datum.front = to,
+        ),
+        choice(
+            state,
+            "Wanted, rear",
+            |job| job.measure.wanted_datum.rear,
+            |job, to| job.measure.wanted_datum.rear = to,
+        ),
+        slot(sizes),
+    ])
+}
+
+fn travel(state: State) -> AnyView {
+    let by = follows(state, |job| job.slip.by);
+    let guide = follows(state, |job| job.slip.guide);
+    let link = move || {
+        (guide.get() != Guide::Straight).then(|| fields(state, &[Entry::LinkRadius, Entry::LinkRise]))
+    };
+    let asked = move || {
+        Some(match by.get() {
+            TravelBy::Measured => fields(state, &[Entry::AtBump, Entry::AtRide, Entry::AtDroop]),
+            TravelBy::Reckoned => all([
+                field(state, Entry::ShaftSlope),
+                choice(state, "The axle moves", |job| job.slip.guide, |job, to| job.slip.guide = to),
+                slot(link),
+            ]),
+        })
+    };
+    all([
+        choice(state, "Way of the slip", |job| job.slip.by, |job, to| job.slip.by = to),
+        fields(state, &[Entry::BumpTravel, Entry::DroopTravel]),
+        slot(asked),
+    ])
+}
+
+fn seal(state: State) -> AnyView {
+    let groove = follows(state, |job| job.slip.groove);
+    let from_ends = follows(state, |job| job.measure.route != Route::Joints);
+    let asked = move || {
+        (groove.get() == Groove::Worn)
+            .then(|| fields(state, &[Entry::GroovePlace, Entry::GrooveWidth, Entry::GrooveMargin]))
+    };
+    // Asked with the distance from the ends, where that is measured.
+    let bottomed = move || (!from_ends.get()).then(|| field(state, Entry::BottomedGap));
+    all([
+        slot(bottomed),
+        fields(state, &[Entry::LipDepth, Entry::BarrelLength]),
+        choice(
+            state,
+            "Old seal's groove in the barrel",
+            |job| job.slip.groove,
+            |job, to| job.slip.groove = to,
+        ),
+        slot(asked),
     ])
 }
 
@@ -60,7 +222,10 @@ fn readings(
         .into()
 }
 
-/// The drawing.
+/// The drawings.
 pub fn pictures(state: State) -> AnyView {
-    picture(state, "Side view, broken in the middle, not to scale", Follows::Pause, elevation)
+    all([
+        picture(state, "Side view, broken in the middle, not to scale", Follows::Pause, elevation),
+        picture(state, "The slip over the whole travel, to scale", Follows::Pause, slip),
+    ])
 }
