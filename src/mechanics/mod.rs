@@ -9,6 +9,7 @@ pub mod across;
 pub mod apart;
 pub mod budget;
 pub mod cut;
+mod extremes;
 mod least_squares;
 pub mod material;
 pub mod phase;

@@ -2,16 +2,11 @@
 
 use core::f64::consts::FRAC_PI_2;
 
+pub use super::extremes::{Extremes, extremes};
 use crate::quantity::{Angle, Base, Length};
 
-/// Steps of the first look over the whole travel.
-const STEPS: u32 = 64;
-/// How closely the height of an extreme is closed in on, in metres.
-const CLOSE_ENOUGH: f64 = 1e-9;
-/// Most narrowings of one bracket: enough to take 10 m down to [`CLOSE_ENOUGH`].
-const NARROWINGS: u32 = 50;
-/// The longer part of the golden section, (√5 − 1)/2.
-const GOLDEN: f64 = 0.618_033_988_749_894_9;
+/// How far beyond a measured height the curve through three still answers, in metres: a last bit.
+const LAST_BIT: f64 = 1e-9;
 
 /// The link that leads the axle: a trailing or leading arm, or the front half of a leaf spring taken
 /// as one arm.
@@ -120,95 +115,10 @@ impl Parabola {
     /// between them, and where the curve would leave no distance at all.
     pub fn distance(&self, up: Length) -> Option<Length> {
         let up = up.base();
-        let measured = up <= self.bump + CLOSE_ENOUGH && -up <= self.droop + CLOSE_ENOUGH;
+        let measured = up <= self.bump + LAST_BIT && -up <= self.droop + LAST_BIT;
         let distance = self.ride + up * (self.slope + up * self.bend);
         (measured && distance > 0.0).then(|| Length::from_base(distance))
     }
-}
-
-/// The least and the greatest distance over a travel, each with the height where it lies.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Extremes {
-    /// Least distance.
-    pub least: Length,
-    /// How far above ride it lies; negative: below.
-    pub least_at: Length,
-    /// Greatest distance.
-    pub greatest: Length,
-    /// How far above ride it lies; negative: below.
-    pub greatest_at: Length,
-}
-
-/// The least and the greatest distance over the whole travel from `droop` below ride to `bump` above.
-///
-/// Formula: the best of 65 evenly spread heights, both ends among them, then the golden section
-/// between that height's neighbours until they are a nanometre apart.
-/// Symbols: h rise from ride, −droop ≤ h ≤ bump, lengths.
-/// Range: `None` unless droop, bump ≥ 0 and the distance is given over the whole travel.
-/// Source: golden-section search (J. Kiefer, Sequential minimax search for a maximum, 1953; from
-/// memory). Assumes a smooth curve with at most one dip and one crest between two of those heights.
-/// The distance comes out to the last bits; the height, where the curve is flat, to a ten-thousandth
-/// of a millimetre.
-pub fn extremes(
-    distance: &dyn Fn(Length) -> Option<Length>,
-    droop: Length,
-    bump: Length,
-) -> Option<Extremes> {
-    if !(droop.base() >= 0.0 && bump.base() >= 0.0) {
-        return None;
-    }
-    // Zero less the droop, so that no droop is a plain zero.
-    let (low, high) = (0.0 - droop.base(), bump.base());
-    let [least, least_at] = lowest(distance, 1.0, low, high)?;
-    let [greatest, greatest_at] = lowest(distance, -1.0, low, high)?;
-    Some(Extremes {
-        least: Length::from_base(least),
-        least_at: Length::from_base(least_at),
-        greatest: Length::from_base(-greatest),
-        greatest_at: Length::from_base(greatest_at),
-    })
-}
-
-/// The lowest value of `sign` times the distance between two heights, and the height.
-fn lowest(
-    distance: &dyn Fn(Length) -> Option<Length>,
-    sign: f64,
-    low: f64,
-    high: f64,
-) -> Option<[f64; 2]> {
-    let value = |up: f64| {
-        let found = sign * distance(Length::from_base(up))?.base();
-        found.is_finite().then_some(found)
-    };
-    let step = (high - low) / f64::from(STEPS);
-    let mut best = [value(high)?, high];
-    for i in 0..STEPS {
-        let up = low + step * f64::from(i);
-        let found = value(up)?;
-        if found < best[0] {
-            best = [found, up];
-        }
-    }
-    // Between the neighbours, or the end of the travel where there is none.
-    let (mut low, mut high) = ((best[1] - step).max(low), (best[1] + step).min(high));
-    for _ in 0..NARROWINGS {
-        let width = high - low;
-        if width < CLOSE_ENOUGH {
-            break;
-        }
-        let (lower, upper) = (high - GOLDEN * width, low + GOLDEN * width);
-        let (left, right) = (value(lower)?, value(upper)?);
-        let inner = if left < right { [left, lower] } else { [right, upper] };
-        if left < right {
-            high = upper;
-        } else {
-            low = lower;
-        }
-        if inner[0] < best[0] {
-            best = inner;
-        }
-    }
-    Some(best)
 }
 
 #[cfg(test)]
