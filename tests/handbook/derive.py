@@ -8,34 +8,15 @@ Where the program uses a closed form, this integrates, walks or searches; where 
 and halves; where it adds decimals, this keeps exact fractions.
 """
 
+import sys
 from fractions import Fraction as F
 from math import atan2, cos, degrees, gamma, hypot, pi, radians, sin, sqrt
+from statistics import median
 
-INCH = F(254, 10)
-POUND = F("453.59237")
-
-
-def say(key, value, digits=9):
-    print(f"{key} {float(value):.{digits}f}")
-
-
-def simpson(f, a, b, n=20000):
-    h = (b - a) / n
-    return h / 3 * (f(a) + f(b) + sum((4 if i % 2 else 2) * f(a + i * h) for i in range(1, n)))
-
-
-def halve(f, low, high):
-    """Where f turns from negative to positive."""
-    for _ in range(200):
-        middle = (low + high) / 2
-        low, high = (middle, high) if f(middle) < 0 else (low, middle)
-    return (low + high) / 2
-
-
-def polygon_arc(diameter, angle, sides=200000):
-    """The arc as many short chords laid end to end."""
-    step = radians(angle) / sides
-    return sides * diameter * sin(step / 2)
+sys.dont_write_bytecode = True
+from face import faces
+from tools import INCH, POUND, circle, fit, halve, polygon_arc, say, simpson
+from travel import travels
 
 
 def fractions_of_an_inch():
@@ -83,14 +64,6 @@ def student(t, nu):
     return 2 * simpson(lambda a: c * cos(a) ** (nu - 1), 0, edge, 4000)
 
 
-def circle(r, nu):
-    """The plane's t density inside radius r (in units of u), summed ring by ring."""
-    # p(r) = r·(1 + r²/ν)^(−(ν+2)/2); with r = √ν·tan(a) the ring sum runs over an angle.
-    edge = atan2(r, sqrt(nu))
-    ring = lambda a: nu * sin(a) * cos(a) ** (nu - 1)
-    return simpson(ring, 0, edge, 4000)
-
-
 def coverage():
     for nu in [1, 2, 3, 5, 7, 9, 16, 50]:
         say(f"t {nu}", halve(lambda t: student(t, nu) - 0.95, 0, 50), 6)
@@ -104,27 +77,6 @@ def phase():
     # The turn under a lift, by trying angles until the ear stands so high.
     for key, h, w in [("0.06 over 3.4", 0.06, 3.4), ("1 mm over 80", 1.0, 80.0)]:
         say(f"lift {key}", halve(lambda a: w * sin(radians(a)) - h, 0, 90))
-
-
-def fit(at, readings, orders):
-    """Least squares by walking one coefficient at a time downhill: no linear algebra at all."""
-    terms = [lambda a: 1.0]
-    for k in orders:
-        terms += [lambda a, k=k: cos(k * radians(a)), lambda a, k=k: sin(k * radians(a))]
-    c = [0.0] * len(terms)
-    table = [[t(a) for t in terms] for a in at]
-    left = list(readings)
-    for _ in range(20000):
-        moved = 0.0
-        for j in range(len(c)):
-            column = [row[j] for row in table]
-            step = sum(x * y for x, y in zip(column, left)) / sum(x * x for x in column)
-            c[j] += step
-            left = [y - step * x for x, y in zip(column, left)]
-            moved = max(moved, abs(step))
-        if moved < 1e-14:
-            break
-    return c, left
 
 
 def run_out(key, at, readings, orders=(1, 2)):
@@ -269,5 +221,58 @@ def cuts():
         say(key, halve(lambda f: dial(f, d, length, z) - t, 0, d))
 
 
-for part in [fractions_of_an_inch, spreads, coverage, phase, run_outs, unbalance, whirls, cuts]:
+def budget(key, causes, terms):
+    """A sum of multiples of readings, felt out by moving one reading at a time by its own u."""
+    total = lambda xs: sum(F(factor) * xs[i] for i, factor in terms)
+    best = [F(x) for x, _, _ in causes]
+    brings = []
+    for i, (_, u, _) in enumerate(causes):
+        ends = [total([x + (sign * F(u) if j == i else 0) for j, x in enumerate(best)]) for sign in (1, -1)]
+        brings.append(abs(ends[0] - ends[1]) / 2)
+    square = sum(u * u for u in brings)
+    say(f"{key} best", total(best))
+    say(f"{key} u", sqrt(square))
+    shared = sum(u**4 / F(nu) for u, (_, _, nu) in zip(brings, causes) if nu)
+    if shared:
+        say(f"{key} freedom", square**2 / shared)
+    for place, i in enumerate(sorted(range(len(brings)), key=lambda i: -brings[i])):
+        if brings[i]:
+            say(f"{key} cause {place}", i)
+            say(f"{key} brings {place}", brings[i])
+
+
+def budgets():
+    # A degree of freedom of 0 stands for one without end.
+    cause = [("57.3125", "0.009", 0), ("55.5", "0.0125", 3), ("0.0625", "0.0045", 5)]
+    budget("budget cut", cause, [(0, 1), (1, -1), (2, 1)])
+    budget("budget twice", cause, [(0, 1), (1, "-0.5"), (0, "-0.25"), (2, "2.5"), (1, "-0.5"), (2, "-0.5")])
+    budget("budget gone", cause, [(0, 1), (1, 1), (0, -1)])
+
+
+def apart(key, readings, division):
+    """The rule, over a sorted list."""
+    readings, division = [F(x) for x in readings], F(division)
+    others = lambda i: sorted(readings[:i] + readings[i + 1 :])
+    i = max(range(len(readings)), key=lambda i: abs(readings[i] - median(others(i))))
+    rest = others(i)
+    off, width = abs(readings[i] - median(rest)), rest[-1] - rest[0]
+    stands = off > 3 * division and off > 3 * width
+    say(f"{key} stands apart", stands)
+    if stands:
+        say(f"{key} index", i)
+        say(f"{key} by", readings[i] - sum(rest) / len(rest))
+        say(f"{key} others", width)
+
+
+def readings_apart():
+    apart("apart inch", ["57.3125", "57.28125", "58.3125"], "0.03125")
+    apart("apart short", ["55.53", "55.5", "54.5", "55.47", "55.5"], "0.03125")
+    apart("apart agree", ["57.3125", "57.28125", "57.3125"], "0.03125")
+    apart("apart calliper", ["3.002", "2.999", "3.004", "2.998", "3.001", "3.003"], "0.001")
+
+
+for part in [
+    *[fractions_of_an_inch, spreads, coverage, phase, run_outs, unbalance, whirls, cuts],
+    *[travels, budgets, readings_apart, faces],
+]:
     part()
