@@ -3,7 +3,7 @@
 use super::amount::Amount;
 use super::cut_list::CutList;
 use super::field::{Fields, read};
-use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 use super::measure::division;
 use super::truing::chosen_limit;
 use crate::job::{Entry, FACE_PLACES, Job, SquareBy};
@@ -36,7 +36,7 @@ fn allowed(
     job: &Job,
     list: Option<&CutList>,
     cut_needs: &[Need],
-) -> Result<(Length, [Length; 4], Source), Finding> {
+) -> Result<(Length, [Length; 4], Source), Blocked> {
     let mut fields = Fields::of(job);
     fields.also(cut_needs);
     let diameter = fields.length(Entry::TubeDiameter);
@@ -45,20 +45,20 @@ fn allowed(
     let (Some(list), Some(diameter), Some(_), Some((limit, source))) =
         (list, diameter, weld_line, limit)
     else {
-        return Err(Finding::missing(Name::FaceError, fields.needs()));
+        return Err(Blocked::Missing(fields.needs()));
     };
     let length = list.lengths.wanted.best;
     let weld = list.new_weld().unwrap_or(length);
     allowed_face_error(diameter, limit, length, weld)
         .map(|allowed| (allowed, [diameter, limit, length, weld], source))
-        .ok_or_else(|| Finding::impossible(Name::FaceError, Reason::MoreThanTheTube))
+        .ok_or(Blocked::Impossible(Reason::MoreThanTheTube))
 }
 
 /// How far out of square the face may be.
 pub(super) fn allowed_finding(job: &Job, list: Option<&CutList>, cut_needs: &[Need]) -> Finding {
     let (allowed, [diameter, limit, length, weld], source) = match allowed(job, list, cut_needs) {
         Ok(known) => known,
-        Err(finding) => return finding,
+        Err(blocked) => return Finding::blocked(Name::FaceError, blocked),
     };
     let value = Value { amount: Amount::FineLength(allowed), plus_minus: None, sense: None };
     Finding::known(Name::FaceError, value, Verdict::Figure)
@@ -72,7 +72,7 @@ pub(super) fn allowed_finding(job: &Job, list: Option<&CutList>, cut_needs: &[Ne
 }
 
 /// The face as it was read; `None` where nothing was.
-fn found(job: &Job) -> Option<Result<Face, Finding>> {
+fn found(job: &Job) -> Option<Result<Face, Blocked>> {
     let entries = || (0..FACE_PLACES).map(Entry::FaceReading);
     if !entries().any(|entry| job.typed(entry).is_some_and(|typed| !typed.is_blank())) {
         return None;
@@ -82,7 +82,7 @@ fn found(job: &Job) -> Option<Result<Face, Finding>> {
     fields.readings(entries());
     let needs = fields.needs();
     if !needs.is_empty() {
-        return Some(Err(Finding::missing(Name::FaceFound, needs)));
+        return Some(Err(Blocked::Missing(needs)));
     }
     // A gap is where the face is low.
     let (sign, line) = match job.cut.square_by {
@@ -100,8 +100,7 @@ fn found(job: &Job) -> Option<Result<Face, Finding>> {
     let needed = 3;
     Some(square::face(&readings, line).ok_or_else(|| {
         let few = Reason::TooFewStations { got: readings.len(), needed };
-        let reason = if readings.len() < needed { few } else { Reason::OneSided };
-        Finding::impossible(Name::FaceFound, reason)
+        Blocked::Impossible(if readings.len() < needed { few } else { Reason::OneSided })
     }))
 }
 
@@ -109,7 +108,7 @@ fn found(job: &Job) -> Option<Result<Face, Finding>> {
 pub(super) fn found_finding(job: &Job, list: Option<&CutList>) -> Option<Finding> {
     let face = match found(job)? {
         Ok(face) => face,
-        Err(finding) => return Some(finding),
+        Err(blocked) => return Some(Finding::blocked(Name::FaceFound, blocked)),
     };
     let limit = allowed(job, list, &[]).ok().map(|(allowed, ..)| allowed);
     let verdict = match limit {
