@@ -5,10 +5,18 @@
 //! typed gets in but numbers worded by `sheet`.
 
 mod clock;
+mod cut_zone;
 mod elevation;
+mod pieces;
 mod runout_curve;
+mod slip;
 mod svg;
 
 pub use clock::{high_spot, phase, weights};
+pub use cut_zone::cut_zone;
 pub use elevation::elevation;
 pub use runout_curve::runout_curve;
+pub use slip::slip;
+
+#[cfg(test)]
+mod tests;

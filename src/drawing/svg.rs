@@ -79,12 +79,42 @@ impl Svg {
 
     /// A line through points, closed and filled where asked.
     pub(super) fn path(&mut self, pen: Pen, points: &[(f64, f64)], filled: bool) {
-        let mut d = String::new();
-        for (i, (x, y)) in points.iter().enumerate() {
-            let _ = write!(d, "{}{x:.1} {y:.1}", if i == 0 { "M" } else { "L" });
+        self.open_path(pen, if filled { " filled" } else { "" });
+        for (i, point) in points.iter().enumerate() {
+            self.step(i > 0, *point);
         }
-        let (close, fill) = if filled { ("Z", " filled") } else { ("", "") };
-        let _ = write!(self.body, r#"<path class="{}{fill}" d="{d}{close}"/>"#, pen.class());
+        self.body.push_str(if filled { "Z\"/>" } else { "\"/>" });
+    }
+
+    fn open_path(&mut self, pen: Pen, more: &str) {
+        let _ = write!(self.body, r#"<path class="{}{more}" d=""#, pen.class());
+    }
+
+    /// On to a point of a path: with the pen down, or lifted.
+    fn step(&mut self, down: bool, to: (f64, f64)) {
+        let _ = write!(self.body, "{}{:.1} {:.1}", if down { 'L' } else { 'M' }, to.0, to.1);
+    }
+
+    /// A box from corner to corner.
+    pub(super) fn frame(&mut self, pen: Pen, from: (f64, f64), to: (f64, f64)) {
+        self.path(pen, &[from, (to.0, from.1), to, (from.0, to.1), from], false);
+    }
+
+    /// Lines at half a right angle over a box from its left upper to its right lower corner, rising to
+    /// the right or falling.
+    pub(super) fn hatch(&mut self, pen: Pen, from: (f64, f64), to: (f64, f64), rising: bool) {
+        const APART: f64 = 9.0;
+        let height = to.1 - from.1;
+        let (foot, up) = if rising { (to.1, -1.0) } else { (from.1, 1.0) };
+        let mut begins = from.0 - height + 0.5 * APART;
+        self.open_path(pen, "");
+        while begins < to.0 && from.0 < to.0 {
+            for (down, x) in [(false, begins.max(from.0)), (true, (begins + height).min(to.0))] {
+                self.step(down, (x, foot + up * (x - begins)));
+            }
+            begins += APART;
+        }
+        self.body.push_str("\"/>");
     }
 
     /// An arrow with its head at `to`.
@@ -113,12 +143,15 @@ impl Svg {
         );
     }
 
-    /// A dimension: arrows both ways between two ends, the text over its beginning.
-    pub(super) fn dimension(&mut self, pen: Pen, from: f64, to: f64, y: f64, text: &str) {
-        let middle = 0.5 * (from + to);
-        self.arrow(pen, (middle, y), (from, y));
-        self.arrow(pen, (middle, y), (to, y));
-        self.text(pen, (from + 12.0, y - 8.0), Anchor::Start, text);
+    /// Arrows both ways between two ends; where those lie too close for it, from outside.
+    pub(super) fn span(&mut self, pen: Pen, from: f64, to: f64, y: f64) {
+        const LEAST: f64 = 32.0;
+        let far = (to - from).abs() >= LEAST;
+        let out = if to < from { 0.5 * LEAST } else { -0.5 * LEAST };
+        let tails = if far { [0.5 * (from + to); 2] } else { [from + 1.5 * out, to - 1.5 * out] };
+        for (tail, head) in tails.into_iter().zip([from, to]) {
+            self.arrow(pen, (tail, y), (head, y));
+        }
     }
 
     pub(super) fn finish(mut self) -> String {
