@@ -349,7 +349,7 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "More than the tube there is: check the lengths and the weld lines.".to_owned()
         }
         Reason::LessThanAKerf { kerf } => format!(
-            "Less than two slots of {}: do not saw twice. Open the weld, then file or grind the face back.",
+            "Slots of {} leave no ring: do not saw twice. Open the weld, then file or grind the face back.",
             long(kerf)
         ),
         Reason::WeldDrawsMore => {

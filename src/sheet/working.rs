@@ -66,7 +66,7 @@ const fn law(law: Law) -> (&'static str, &'static str) {
             "Finished = new face + root gap + (old − old weld line) − shrinkage",
             "{0} + {1} + ({2} − {3}) − {4} = {=}",
         ),
-        Law::RingLength => ("Ring = tube out − two kerfs", "{0} − 2 × {1} = {=}"),
+        Law::RingLength => ("Ring = between the two lines − the slots between them", "{0} − {1} = {=}"),
         Law::NewTubeLength => {
             ("New tube = old weld line − far weld line + tube to add", "{0} − {1} + {2} = {=}")
         }

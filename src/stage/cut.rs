@@ -143,17 +143,18 @@ fn weld_line_finding(job: &Job, list: &CutList) -> Option<Finding> {
 fn scrap_ring(job: &Job, list: &CutList) -> Finding {
     let mut fields = Fields::of(job);
     let (kerf, trim) = (fields.length(Entry::Kerf), fields.optional_length(Entry::Trim));
-    let first = match job.cut.at {
-        CutAt::ClearOfIt => fields.length(Entry::ClearBy),
-        CutAt::OldWeld => Some(Length::from_base(0.0)),
+    // The old weld is opened on the tube's side of its line, the tube cut clear of it on the yoke's
+    // side: there only the cut to length leaves its slot between the lines.
+    let (first, slots) = match job.cut.at {
+        CutAt::ClearOfIt => (fields.length(Entry::ClearBy), 1.0),
+        CutAt::OldWeld => (Some(Length::from_base(0.0)), 2.0),
     };
     let needs = fields.needs();
     let (Some(kerf), Some(first), true) = (kerf, first, needs.is_empty()) else {
         return Finding::missing(Name::ScrapRing, needs);
     };
-    // Two slots come out of the piece between the cuts: one at the first cut, one at the new face.
     let between = list.removed.best - first - trim.unwrap_or(Length::from_base(0.0));
-    let ring = between - kerf * 2.0;
+    let ring = between - kerf * slots;
     if ring.base() <= 0.0 {
         let removed = list.removed.best.base();
         let value = Value {
@@ -165,11 +166,11 @@ fn scrap_ring(job: &Job, list: &CutList) -> Finding {
             .from(&[Source::Geometry]);
     }
     let line = of_division(division(job));
-    let two_slots = Spread { standard: line.standard * 2.0, ..line };
-    let doubt = combined(&[list.removed.spread, two_slots]).expanded();
+    let sawn = Spread { standard: line.standard * slots, ..line };
+    let doubt = combined(&[list.removed.spread, sawn]).expanded();
     let value = Value { amount: Amount::Length(ring), plus_minus: Some(plain(doubt)), sense: None };
     Finding::known(Name::ScrapRing, value, Verdict::Figure)
-        .step(Law::RingLength, &[plain(between), plain(kerf)], plain(ring))
+        .step(Law::RingLength, &[plain(between), plain(kerf * slots)], plain(ring))
         .from(&[Source::Geometry])
 }
 

@@ -204,7 +204,9 @@ impl CutList {
             ]);
         }
         if self.saws() || self.lengths.lengthens() {
-            places.push((MarkName::NewWeld, Some(end + self.gap / (2.0 * self.new_welds))));
+            // Middle of the last gap: new tube has one more gap before it, at its far end.
+            let middle = self.gap - self.gap / (2.0 * self.new_welds);
+            places.push((MarkName::NewWeld, Some(end + middle)));
         }
         for (name, from_far) in places.into_iter().filter_map(|(name, place)| Some((name, place?))) {
             let welds = [(MarkName::FarWeld, far_weld), (MarkName::OldWeld, Some(weld))];
