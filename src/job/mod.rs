@@ -160,6 +160,40 @@ mod tests {
     }
 
     #[test]
+    fn a_new_job_has_the_usual_values_in_its_own_unit() {
+        // Common practice, no source: 1-1/2 in engaged, 1/4 in of room, 1/16 in off the groove, 0 to
+        // 1/32 in drawn by a weld against a shoulder. Published: yokes within 1°.
+        let usual = |display: Display| {
+            let job = Job::new(display);
+            let filled = |entry: &Entry| !job.typed(*entry).unwrap().is_blank();
+            let text = |entry: Entry| (entry.name(), job.typed(entry).unwrap().text.clone());
+            job.entries().into_iter().filter(filled).map(text).collect::<Vec<_>>()
+        };
+        let pairs = |list: [(&str, &str); 8]| list.map(|(name, text)| (name.into(), text.into()));
+        let [inches, millimetres] = [
+            [
+                ("shrinkage", "1/64"),
+                ("least-engaged", "1-1/2"),
+                ("bump-room", "1/4"),
+                ("groove-margin", "1/16"),
+            ],
+            [
+                ("shrinkage", "0.4"),
+                ("least-engaged", "38"),
+                ("bump-room", "6.5"),
+                ("groove-margin", "1.6"),
+            ],
+        ]
+        .map(|[shrinkage, engaged, room, margin]| {
+            let [gap, limit, turned, trim] =
+                [("root-gap", "0"), ("phase-limit", "1"), ("yoke-turned", "0"), ("trim", "0")];
+            pairs([gap, shrinkage, limit, turned, engaged, room, margin, trim])
+        });
+        assert_eq!(usual(Display::Sixteenth), inches);
+        assert_eq!(usual(Display::Millimetre), millimetres);
+    }
+
+    #[test]
     fn a_reading_goes_with_its_place() {
         let mut job = Job::default();
         assert!(job.truing.passes[0].set_stations(Stations::Four));

@@ -135,8 +135,9 @@ mod tests {
             let far = first.at([10, 2345]);
             assert_eq!(Entry::from_name(&far.name()), Some(far));
         }
-        // 18 single, 3 + 3 readings, 4 for each of 2 weights, 4 turns' closings, 2 a station.
-        assert_eq!(all.len(), 18 + 6 + 8 + 4 + 2 * (3 * 8 + 12));
+        // 18 single ones of version 1; of version 2 the slip's 17, 6 of the yokes, 5 of the cut. 3 + 3 + 3
+        // readings, 8 places of the face, 4 for each of 2 weights, 4 turns' closings, 2 a station.
+        assert_eq!(all.len(), 18 + 17 + 6 + 5 + 9 + 8 + 8 + 4 + 2 * (3 * 8 + 12));
     }
 
     #[test]
@@ -170,6 +171,36 @@ mod tests {
             (Entry::WeightRadius(23), "weight-radius-23"),
             (Entry::YokeTurned, "yoke-turned"),
             (Entry::ShaftMass, "shaft-mass"),
+            (Entry::SplineLength, "spline"),
+            (Entry::LeastEngaged, "least-engaged"),
+            (Entry::BumpRoom, "bump-room"),
+            (Entry::BumpTravel, "bump-travel"),
+            (Entry::DroopTravel, "droop-travel"),
+            (Entry::AtBump, "at-bump"),
+            (Entry::AtRide, "at-ride"),
+            (Entry::AtDroop, "at-droop"),
+            (Entry::ShaftSlope, "shaft-slope"),
+            (Entry::LinkRadius, "link-radius"),
+            (Entry::LinkRise, "link-rise"),
+            (Entry::BottomedGap, "bottomed"),
+            (Entry::LipDepth, "lip-depth"),
+            (Entry::BarrelLength, "barrel"),
+            (Entry::GroovePlace, "groove-place"),
+            (Entry::GrooveWidth, "groove-width"),
+            (Entry::GrooveMargin, "groove-margin"),
+            (Entry::FrontCup, "front-cup"),
+            (Entry::RearCup, "rear-cup"),
+            (Entry::FrontEar, "front-ear"),
+            (Entry::RearEar, "rear-ear"),
+            (Entry::FrontDepth, "front-depth"),
+            (Entry::RearDepth, "rear-depth"),
+            (Entry::ClearBy, "clear-by"),
+            (Entry::SpigotDiameter, "spigot-diameter"),
+            (Entry::Shoulder, "shoulder"),
+            (Entry::Trim, "trim"),
+            (Entry::SeamClock, "seam"),
+            (Entry::EndsReading(2), "ends-2"),
+            (Entry::FaceReading(7), "face-7"),
         ] {
             assert_eq!(entry.name(), name);
             assert_eq!(Entry::from_name(name), Some(entry));
@@ -206,17 +237,41 @@ mod tests {
 
     #[test]
     fn every_choice_comes_back() {
-        // Round trip: each choice at each place that has it.
+        // Round trip: each choice at each place that has it, and each place has more than the usual one.
         for place in 0..choices(&mut Job::default()).len() {
-            for code in
-                ["Millimetre", "Aluminium", "Fiftieth", "Bottomed", "Light", "Front", "Left", "Own"]
-            {
+            let mut taken = 0;
+            for code in [
+                "Millimetre",
+                "Aluminium",
+                "Fiftieth",
+                "Bottomed",
+                "Flanged",
+                "Both",
+                "OuterSeat",
+                "Reckoned",
+                "Leading",
+                "None",
+                "ClearOfIt",
+                "Feeler",
+                "TwentyFour",
+                "Letter",
+                "CardanMaker",
+                "Front",
+                "Bench",
+                "Left",
+                "Quarter",
+                "Hundredth",
+                "Own",
+            ] {
                 let mut job = Job::default();
                 if choices(&mut job)[place].1.take(code) {
                     assert_eq!(choices(&mut job)[place].1.code(), code);
+                    assert_ne!(job, Job::default(), "{code} is the usual one");
                     assert_eq!(from_text(&to_text(&job).unwrap()).unwrap(), job);
+                    taken += 1;
                 }
             }
+            assert!(taken > 0, "{}", choices(&mut Job::default())[place].0);
         }
     }
 }
