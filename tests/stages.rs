@@ -4,100 +4,35 @@
 //! program, and are read from its kept output; limits' sources stand in tests/handbook/limits.json.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
-use shaft::{agrees, by_hand, find, number, readings, shaft, value, with};
-use shaftwright::job::{End, Entry, Job, Pass, PassKind, PhaseMethod, Side, Stations, YokeAt};
+use shaft::{agrees, by_hand, find, number, readings, repeats, shaft, value, with};
+use shaftwright::job::{End, Entry, Job, Pass, PassKind, PhaseMethod, Side, Stations};
 use shaftwright::quantity::{as_degrees, in_inches};
-use shaftwright::stage::cut::{MarkName, cut_list};
-use shaftwright::stage::{
-    Name, Reason, Sense, Source, Stage, Standing, Verdict, truing, weights, whole,
-};
+use shaftwright::stage::{Name, Reason, Sense, Source, Standing, Verdict, truing, weights, whole};
 
+#[path = "stages/cut.rs"]
+mod cut;
+#[path = "stages/face.rs"]
+mod face;
+#[path = "stages/measure.rs"]
+mod measure;
 #[path = "stages/shaft.rs"]
 mod shaft;
+#[path = "stages/slip.rs"]
+mod slip;
 
 /// Exact sums: only the script's nine printed decimals and a double's last bits lie between.
 const EXACT: f64 = 2e-6;
 
-#[test]
-fn measure() {
-    let job = shaft();
-    let change = value(&job, Name::LengthChange);
-    agrees(change, by_hand("change"), Some(by_hand("change doubt")), EXACT);
-    assert_eq!(change.sense, Some(Sense::Remove));
-    agrees(value(&job, Name::WantedLength), by_hand("wanted"), Some(by_hand("wanted doubt")), EXACT);
-    agrees(value(&job, Name::SetPoint), 0.875, None, EXACT);
-    for finding in Stage::Measure.findings(&job) {
-        match finding.name {
-            // The usual place, but the travel is not asked yet.
-            Name::SetPoint => {
-                assert!(matches!(finding.verdict, Verdict::Watch(Reason::TravelNotChecked { .. })));
-            }
-            _ => assert_eq!(finding.verdict, Verdict::Good, "{finding:?}"),
-        }
-    }
-    // With the yoke bottomed the set point comes off, and its own line adds to the doubt.
-    let mut bottomed = shaft();
-    bottomed.measure.yoke_at = YokeAt::Bottomed;
-    let (length, doubt) = (by_hand("wanted from bottomed"), by_hand("wanted from bottomed doubt"));
-    agrees(value(&bottomed, Name::WantedLength), length, Some(doubt), EXACT);
-    // The set point's own limits, common practice: 1/4 in before it bottoms, 3/4 to 1 in usual.
-    for (text, stops) in [("0.2", true), ("0.25", false), ("1-1/8", false)] {
-        match find(&with(Entry::SetPoint, text), Name::SetPoint).verdict {
-            Verdict::Stop(Reason::TooCloseToBump { .. }) => assert!(stops, "{text}"),
-            Verdict::Watch(Reason::SetPointUnusual { .. }) => assert!(!stops, "{text}"),
-            other => panic!("{text}: {other:?}"),
-        }
-    }
-}
-
-#[test]
-fn cut() {
-    let job = shaft();
-    let removed = value(&job, Name::TubeRemoved);
-    agrees(removed, by_hand("removed"), Some(by_hand("removed doubt")), EXACT);
-    assert_eq!(removed.sense, Some(Sense::Remove));
-    let finished = value(&job, Name::FinishedLength);
-    agrees(finished, by_hand("finished"), Some(by_hand("finished doubt")), EXACT);
-    agrees(value(&job, Name::ScrapRing), by_hand("ring"), None, EXACT);
-    agrees(value(&job, Name::FaceError), by_hand("face"), None, EXACT);
-    let list = cut_list(&job).unwrap();
-    for (mark, key) in [
-        (MarkName::TubeEnd, "tube end"),
-        (MarkName::SlotEnd, "slot end"),
-        (MarkName::SpigotReach, "spigot reach"),
-        (MarkName::NewWeld, "new weld"),
-        (MarkName::NewJoint, "finished"),
-        (MarkName::OldJoint, "old"),
-    ] {
-        let place = in_inches(list.place(mark).unwrap());
-        assert!((place - by_hand(key)).abs() < 1e-6, "{mark:?} at {place}");
-    }
-    // The slot lies on the scrap side, and the marks run outward from the far joint.
-    let slot = list.place(MarkName::SlotEnd).unwrap() > list.place(MarkName::TubeEnd).unwrap();
-    assert!(slot && list.marks.is_sorted_by(|a, b| a.from_far <= b.from_far));
-}
-
 /// The shaft made longer by 2-1/4 in.
 fn longer() -> Job {
     let mut job = shaft();
-    for (reading, text) in ["59-9/16", "59-17/32", "59-9/16"].into_iter().enumerate() {
-        job.put(Entry::WantedReading(reading), text);
-    }
+    repeats(&mut job, Entry::WantedReading, &["59-9/16", "59-17/32", "59-9/16"]);
     job
 }
 
 #[test]
-fn a_lengthened_shaft_takes_new_tube_with_two_welds_and_is_never_good() {
-    let job = longer();
-    let change = value(&job, Name::LengthChange);
-    assert_eq!(change.sense, Some(Sense::Add));
-    agrees(value(&job, Name::NewTube), by_hand("new tube"), None, EXACT);
-    let list = cut_list(&job).unwrap();
-    assert!((list.new_welds - 2.0).abs() < 1e-12);
-    let finished = in_inches(list.finished.unwrap());
-    assert!((finished - in_inches(list.lengths.wanted.best)).abs() < 1e-9);
-    assert_eq!(value(&job, Name::TubeRemoved).sense, Some(Sense::Add));
-    let standing = whole(&job);
+fn a_lengthened_shaft_is_never_good() {
+    let standing = whole(&longer());
     assert!(standing.lengthened && standing.shaft != Standing::Good);
     // Slow enough that nothing but the lengthening stands against it: still not good.
     let mut slow = longer();
@@ -132,7 +67,7 @@ fn check() {
 
 #[test]
 fn no_overall_good_before_check_is_done() {
-    assert_eq!(whole(&shaft()).shaft, Standing::Watch);
+    assert_eq!(whole(&shaft()).shaft, Standing::Good);
     for entry in [Entry::TopSpeed, Entry::TubeDiameter, Entry::TubeWall] {
         assert_eq!(whole(&with(entry, "")).shaft, Standing::NotYet, "{entry:?}");
         assert_eq!(whole(&with(entry, "about so")).shaft, Standing::NotYet, "{entry:?}");
@@ -310,23 +245,4 @@ fn cut_at_the_front_the_same_shaft_is_mirrored() {
             assert_eq!(sense(&job), sense(&shaft()));
         }
     }
-}
-
-#[test]
-fn a_weld_that_draws_more_than_is_to_come_off_asks_for_tube() {
-    // By hand: 57.3020833 less 57.2 is 0.1020833 to come off; a gap of nothing and a shrinkage of 0.2
-    // leave 0.0979167 to be added, and the ring says so without a sign of its own.
-    let mut job = shaft();
-    for reading in 0..3 {
-        job.put(Entry::WantedReading(reading), "57.2");
-    }
-    job.put(Entry::RootGap, "0");
-    job.put(Entry::Shrinkage, "0.2");
-    for name in [Name::TubeRemoved, Name::ScrapRing] {
-        let found = value(&job, name);
-        agrees(found, 0.097_916_667, None, EXACT);
-        assert_eq!(found.sense, Some(Sense::Add), "{name:?}");
-    }
-    assert!(matches!(find(&job, Name::ScrapRing).verdict, Verdict::Watch(Reason::LessThanAKerf { .. })));
-    assert_ne!(whole(&job).shaft, Standing::Good);
 }

@@ -11,30 +11,20 @@ of derive.py; the planes come from the two balances of statics.
 
 import contextlib
 import io
+import sys
 from fractions import Fraction as F
 from math import asin, atan2, degrees, hypot, pi, radians, sqrt
 
+sys.dont_write_bytecode = True
 with contextlib.redirect_stdout(io.StringIO()):
-    from derive import fit, polar, polygon_arc, whirl
-
-T95 = 1.959963984540054  # two-sided 95 % of the normal law
-OUNCE = 28.349523125
-
-
-def say(key, value):
-    print(f"{key} {float(value):.9f}")
-
-
-def mean_and_u(readings, division):
-    """Up to three repeats: half the range as a rectangle, beside the division."""
-    half = (max(readings) - min(readings)) / 2
-    return sum(readings) / len(readings), sqrt(half**2 / 3 + division**2 / 12)
-
+    from derive import polar, whirl
+from shaft_cut import END, FAR, GAP, KERF, SHRINK, SPIGOT, WELD, cuts
+from shaft_length import LINE, OLD, T95, WANTED, lengths
+from shaft_slip import slips
+from tools import fit, polygon_arc, say
 
 # What is measured, in inches.
-line = F(1, 32)
-old, u_old = mean_and_u([F("57.3125"), F("57.28125"), F("57.3125")], line)
-wanted, u_wanted = mean_and_u([F("55.5"), F("55.53125"), F("55.5")], line)
+line, (old, u_old), (wanted, u_wanted) = LINE, OLD, WANTED
 change, u_change = old - wanted, hypot(u_old, u_wanted)
 say("old", old)
 say("wanted", wanted)
@@ -45,9 +35,8 @@ say("change doubt", T95 * u_change)
 say("wanted from bottomed", wanted - F(7, 8))
 say("wanted from bottomed doubt", T95 * hypot(u_wanted, line / sqrt(12)))
 
-# The cut: from the far joint the tube, the gap, the yoke; the weld then draws it shorter.
-weld, far, kerf, gap, shrink, spigot = F("53.875"), F("3.375"), F(3, 32), F(1, 16), F(1, 32), F("1.25")
-tube_end = wanted + shrink - (old - weld) - gap
+# The cut.
+weld, far, kerf, gap, shrink, spigot, tube_end = WELD, FAR, KERF, GAP, SHRINK, SPIGOT, END
 say("tube end", tube_end)
 say("removed", weld - tube_end)
 say("removed doubt", T95 * sqrt(u_change**2 + float(shrink) ** 2 / 3))
@@ -142,3 +131,6 @@ say_left("left", weights)
 say_left("heavy", [weights[0], (300.0, *weights[1][1:])])
 # Half of G 16 for 18.5 lb at 4200 rpm: 16 mm/s over the turn rate, times the mass.
 say("permitted half", 16 / (4200 * 2 * pi / 60) * 18.5 * 453.59237 / 2)
+
+for part in [lengths, slips, cuts]:
+    part()

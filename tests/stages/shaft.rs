@@ -5,9 +5,12 @@
 use std::fs;
 use std::path::Path;
 
-use shaftwright::job::{Display, Division, Entry, Job, Pass, PassKind, Stations, WeightRow};
+use shaftwright::job::{
+    Display, Division, Entry, Job, Pass, PassKind, Route, ShaftKind, SquareBy, Stations, TravelBy,
+    WeightRow,
+};
 use shaftwright::quantity::{as_degrees, as_gram_millimetres, as_grams, as_rpm, in_inches};
-use shaftwright::stage::{Amount, Answer, Finding, Name, Need, Stage, Value};
+use shaftwright::stage::{Amount, Answer, Finding, Name, Need, Stage, Value, Verdict};
 
 /// What the script shaft.py printed for a key. Inches, degrees, rpm, grams or g·mm.
 pub fn by_hand(key: &str) -> f64 {
@@ -21,6 +24,9 @@ pub fn by_hand(key: &str) -> f64 {
 pub fn shaft() -> Job {
     let mut job = Job::new(Display::Sixteenth);
     job.measure.division = Division::ThirtySecond;
+    (job.measure.kind, job.measure.route) = (ShaftKind::SlipInGearbox, Route::Joints);
+    job.slip.by = TravelBy::Reckoned;
+    job.cut.square_by = SquareBy::Feeler;
     job.truing.passes = vec![Pass::new(PassKind::Welded, Stations::Eight)];
     job.weights.rows = vec![WeightRow::default(); 2];
     for (entry, text) in [
@@ -31,6 +37,15 @@ pub fn shaft() -> Job {
         (Entry::WantedReading(1), "55-17/32"),
         (Entry::WantedReading(2), "55.5"),
         (Entry::SetPoint, "7/8"),
+        (Entry::SplineLength, "4"),
+        (Entry::BumpTravel, "3"),
+        (Entry::DroopTravel, "4-1/2"),
+        (Entry::ShaftSlope, "5"),
+        (Entry::BottomedGap, "1/2"),
+        (Entry::LipDepth, "1/4"),
+        (Entry::BarrelLength, "5-1/2"),
+        (Entry::GroovePlace, "1-1/8"),
+        (Entry::GrooveWidth, "1/8"),
         (Entry::TubeDiameter, "3"),
         (Entry::TubeWall, "0.083"),
         (Entry::TopSpeed, "4200"),
@@ -40,6 +55,8 @@ pub fn shaft() -> Job {
         (Entry::RootGap, "1/16"),
         (Entry::Shrinkage, "1/32"),
         (Entry::Spigot, "1-1/4"),
+        (Entry::SpigotDiameter, "2.83"),
+        (Entry::Shoulder, "3-7/16"),
         (Entry::FrontLevel, "0.4"),
         (Entry::RearLevel, "-0.2"),
         (Entry::WeightMass(0), "9"),
@@ -55,8 +72,23 @@ pub fn shaft() -> Job {
     ] {
         job.put(entry, text);
     }
+    face(&mut job, &["0", "0.001", "0.002", "0.003", "0.003", "0.002", "0.001", "0"]);
     readings(&mut job, 0, &["0", "2", "4", "6", "6", "4", "2", "0"], "0");
     job
+}
+
+/// Fills in how the tube's face stands, or the gaps under a square, every 45° from the witness mark.
+pub fn face(job: &mut Job, texts: &[&str]) {
+    for (place, text) in texts.iter().enumerate() {
+        job.put(Entry::FaceReading(place), text);
+    }
+}
+
+/// Fills in a list of readings of one length.
+pub fn repeats(job: &mut Job, entry: fn(usize) -> Entry, texts: &[&str]) {
+    for (reading, text) in texts.iter().enumerate() {
+        job.put(entry(reading), text);
+    }
 }
 
 /// Fills in a turn of the dial.
@@ -69,8 +101,13 @@ pub fn readings(job: &mut Job, pass: usize, texts: &[&str], closing: &str) {
 
 /// The shaft with one field changed.
 pub fn with(entry: Entry, text: &str) -> Job {
+    with_all(&[(entry, text)])
+}
+
+/// The shaft with some fields changed.
+pub fn with_all(fields: &[(Entry, &str)]) -> Job {
     let mut job = shaft();
-    job.put(entry, text);
+    fields.iter().for_each(|(entry, text)| job.put(*entry, text));
     job
 }
 
@@ -84,6 +121,11 @@ pub fn find(job: &Job, name: Name) -> Finding {
 pub fn value(job: &Job, name: Name) -> Value {
     let finding = find(job, name);
     finding.value().unwrap_or_else(|| panic!("{finding:?}"))
+}
+
+/// The verdict of the finding of this name.
+pub fn verdict(job: &Job, name: Name) -> Verdict {
+    find(job, name).verdict
 }
 
 /// What stands in the way of the finding of this name.
@@ -116,4 +158,18 @@ pub fn agrees(value: Value, amount: f64, doubt: Option<f64>, within: f64) {
         let got = value.plus_minus.map(number).unwrap_or_else(|| panic!("{value:?} has no ±"));
         assert!(close(got, doubt), "{value:?}: ± by hand {doubt}");
     }
+}
+
+/// What makes the ± of a finding against the script's shares of the key, each under its own name.
+pub fn shares_agree(finding: &Finding, key: &str, names: &[(Entry, &str)]) {
+    let named: Vec<Entry> = finding.causes.iter().map(|(entry, _)| *entry).collect();
+    assert_eq!(named.len(), names.len(), "{named:?}");
+    for (entry, name) in names {
+        let share = finding.causes.iter().find(|(known, _)| known == entry).map(|(_, share)| *share);
+        let by_hand = by_hand(&format!("{key} share {name}"));
+        assert!((share.unwrap() - by_hand).abs() < 2e-6, "{entry:?}: {share:?}, by hand {by_hand}");
+    }
+    // Largest first, and together all of it.
+    assert!(finding.causes.is_sorted_by(|one, next| one.1 >= next.1 - 1e-12));
+    assert!((finding.causes.iter().map(|(_, share)| share).sum::<f64>() - 1.0).abs() < 1e-9);
 }

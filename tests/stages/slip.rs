@@ -1,0 +1,203 @@
+//! The slip on the invented shaft: travel, room at bump, spline at droop, where the seal runs.
+
+use shaftwright::job::{Entry, Groove, Guide, Job, ShaftKind, TravelBy};
+use shaftwright::quantity::{as_millimetres, in_inches};
+use shaftwright::stage::slip::{lip_band, travel};
+use shaftwright::stage::{Name, Reason, Sense, Source, Stage, Standing, Verdict, whole};
+
+use super::EXACT;
+use super::shaft::{agrees, by_hand, find, number, shaft, value, verdict, with, with_all};
+
+/// In, out, room and engaged spline with their ±, against the script.
+fn goes(job: &Job, key: &str) {
+    let hand = |what: &str| by_hand(&format!("{key} {what}"));
+    agrees(value(job, Name::PlungeIn), hand("in"), Some(hand("in doubt")), EXACT);
+    agrees(value(job, Name::PlungeOut), hand("out"), Some(hand("out doubt")), EXACT);
+    agrees(value(job, Name::EngagedSpline), hand("engaged"), Some(hand("out doubt")), EXACT);
+    let room = find(job, Name::PlungeIn).working[1].gives;
+    assert!((number(room) - hand("room")).abs() < 1e-6, "{room:?}");
+}
+
+#[test]
+fn travel_from_the_slope() {
+    let job = shaft();
+    goes(&job, "slip");
+    assert!(find(&job, Name::PlungeIn).sources.contains(&Source::DoubtOfTravel));
+    // By hand: 7/8 less 1/4 of room; 4 less 1-1/2 less 7/8.
+    for (name, there_is) in [(Name::PlungeIn, 0.625), (Name::PlungeOut, 1.625)] {
+        let Some(Sense::Of { available }) = value(&job, name).sense else { panic!("{name:?}") };
+        assert!((in_inches(available) - there_is).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn shortest_inside_the_travel() {
+    // Neither end is the shortest: looking at the ends alone would find less than half of it.
+    let job = with(Entry::ShaftSlope, "2");
+    goes(&job, "slip level inside");
+    // The height is found to a ten-thousandth of a millimetre (src/mechanics/extremes.rs).
+    let at = |job: &Job, key: &str| {
+        let off = in_inches(travel(job).unwrap().inward_at) - by_hand(&format!("{key} in at"));
+        assert!(off.abs() < 1e-4 / 25.4, "{off}");
+    };
+    at(&job, "slip level inside");
+    let job = measured();
+    goes(&job, "slip measured");
+    at(&job, "slip measured");
+    assert!(!find(&job, Name::PlungeIn).sources.contains(&Source::DoubtOfTravel));
+}
+
+/// The travel measured at bump, ride and droop.
+fn measured() -> Job {
+    let mut job = with_all(&[
+        (Entry::AtBump, "60-1/32"),
+        (Entry::AtRide, "60-1/16"),
+        (Entry::AtDroop, "60-9/16"),
+        (Entry::ShaftSlope, ""),
+    ]);
+    job.slip.by = TravelBy::Measured;
+    job
+}
+
+#[test]
+fn an_axle_on_a_link() {
+    for (guide, radius, rise, key) in
+        [(Guide::Trailing, "24", "-1", "slip trailing"), (Guide::Leading, "20", "2", "slip leading")]
+    {
+        let mut job = with_all(&[(Entry::LinkRadius, radius), (Entry::LinkRise, rise)]);
+        job.slip.guide = guide;
+        goes(&job, key);
+        // A link shorter than the travel it must follow is no link.
+        job.put(Entry::LinkRadius, "5");
+        for name in [Name::PlungeIn, Name::PlungeOut, Name::EngagedSpline, Name::LipBand] {
+            assert_eq!(verdict(&job, name), Verdict::Stop(Reason::TravelUnfit), "{guide:?} {name:?}");
+        }
+    }
+}
+
+#[test]
+fn room_at_bump() {
+    // By hand of the script's 0.1807 in and ± 0.0674: set points that leave 1/4 and more than the ±,
+    // less than it, and nothing.
+    for (set_point, expected) in [("0.51", "good"), ("0.48", "watch"), ("0.43", "stop"), ("0.1", "stop")]
+    {
+        let job = with(Entry::SetPoint, set_point);
+        let got = match verdict(&job, Name::PlungeIn) {
+            Verdict::Good => "good",
+            Verdict::Watch(Reason::NearBump { .. }) => "watch",
+            Verdict::Stop(Reason::TooCloseToBump { least }) => {
+                assert!((in_inches(least) - 0.25).abs() < 1e-12);
+                "stop"
+            }
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(got, expected, "{set_point}");
+    }
+    // The mechanic's own least room.
+    let own = with(Entry::BumpRoom, "3/4");
+    assert!(matches!(verdict(&own, Name::PlungeIn), Verdict::Stop(Reason::TooCloseToBump { .. })));
+}
+
+#[test]
+fn spline_at_droop() {
+    // By hand of the script's 0.5717 out and ± 0.0697: 1-1/2 engaged needs 2.9467 of spline.
+    for (spline, expected) in [("3.02", "good"), ("3", "watch"), ("2.94", "stop"), ("1.2", "stop")] {
+        let job = with_all(&[(Entry::SplineLength, spline), (Entry::LeastEngaged, "1.5")]);
+        // Less spline than shall stay engaged cannot be typed: then that stands in the way.
+        if spline == "1.2" {
+            assert_eq!(verdict(&job, Name::EngagedSpline), Verdict::NotYet);
+            continue;
+        }
+        for name in [Name::PlungeOut, Name::EngagedSpline] {
+            let got = match verdict(&job, name) {
+                Verdict::Good => "good",
+                Verdict::Watch(Reason::NearLeastSpline { .. }) => "watch",
+                Verdict::Stop(Reason::TooLittleSpline { .. }) => "stop",
+                other => panic!("{other:?}"),
+            };
+            assert_eq!(got, expected, "{spline} {name:?}");
+        }
+    }
+    // Out of its spline altogether nothing is engaged, and it is said.
+    let out = with_all(&[(Entry::SplineLength, "1.6"), (Entry::SetPoint, "1.5")]);
+    assert_eq!(number(value(&out, Name::EngagedSpline).amount), 0.0);
+    assert_eq!(whole(&out).shaft, Standing::Stop);
+}
+
+#[test]
+fn where_the_lip_runs() {
+    for (job, key) in [(shaft(), "lip"), (measured(), "lip measured")] {
+        let lip = value(&job, Name::LipBand);
+        let doubt = if key == "lip" { "slip lip doubt" } else { "slip measured lip doubt" };
+        agrees(lip, by_hand(&format!("{key} from")), Some(by_hand(doubt)), EXACT);
+        let Some(Sense::UpTo { to }) = lip.sense else { panic!("{lip:?}") };
+        assert!((in_inches(to) - by_hand(&format!("{key} to"))).abs() < 1e-6);
+        assert_eq!(verdict(&job, Name::LipBand), Verdict::Good);
+    }
+    // No groove to feel: nothing of it is asked, and the barrel's end alone is looked at.
+    let mut none =
+        with_all(&[(Entry::GroovePlace, ""), (Entry::GrooveWidth, ""), (Entry::GrooveMargin, "")]);
+    none.slip.groove = Groove::None;
+    assert_eq!(verdict(&none, Name::LipBand), Verdict::Good);
+    // A slip in the shaft has no seal on a gearbox.
+    let mut on_shaft = shaft();
+    on_shaft.measure.kind = ShaftKind::SlipOnShaft;
+    assert!(Stage::Measure.findings(&on_shaft).iter().all(|finding| finding.name != Name::LipBand));
+}
+
+#[test]
+fn a_lip_in_the_groove_and_its_ways_out() {
+    let in_groove = |changes: &[(Entry, &str)]| {
+        let mut job = with(Entry::GroovePlace, "1-15/16");
+        changes.iter().for_each(|(entry, text)| job.put(*entry, text));
+        match verdict(&job, Name::LipBand) {
+            Verdict::Watch(Reason::LipInGroove { out, inward }) => (out, inward),
+            other => panic!("{other:?}"),
+        }
+    };
+    let (out, inward) = in_groove(&[]);
+    for (by, key) in [(out, "lip slid out"), (inward, "lip slid in")] {
+        assert!((in_inches(by.unwrap()) - by_hand(key)).abs() < 1e-6, "{key}");
+    }
+    // Taken at their word, and a hair more: the lip stands off by the margin, and neither room nor
+    // spline stops it. That the margin is inside its own ± is still said.
+    for (way, hair) in [(out.unwrap(), 1e-4), (-inward.unwrap(), -1e-4)] {
+        let moved = format!("{:.6} mm", 0.875 * 25.4 + as_millimetres(way) + hair);
+        let job = with_all(&[(Entry::GroovePlace, "1-15/16"), (Entry::SetPoint, &moved)]);
+        let band = lip_band(&job).unwrap();
+        let (inner, outer) = band.groove.unwrap();
+        let off = in_inches(if inner > band.to { inner - band.to } else { band.from - outer });
+        assert!((off - 1.0 / 16.0).abs() < 1e-5, "{off}");
+        for name in [Name::PlungeIn, Name::EngagedSpline] {
+            assert!(!matches!(verdict(&job, name), Verdict::Stop(_)), "{name:?}");
+        }
+        assert_eq!(verdict(&job, Name::LipBand), Verdict::Watch(Reason::NearGroove));
+    }
+    // A way that leaves too little spline, too little room or no barrel is not offered.
+    let (out, inward) = in_groove(&[(Entry::SplineLength, "3-1/2")]);
+    assert!(out.is_none() && inward.is_some());
+    let (out, inward) = in_groove(&[(Entry::BumpRoom, "1/2")]);
+    assert!(out.is_some() && inward.is_none());
+    let (out, inward) = in_groove(&[(Entry::BarrelLength, "2-3/4")]);
+    assert!(out.is_none() && inward.is_some());
+    let (out, inward) = in_groove(&[(Entry::SplineLength, "3-1/2"), (Entry::BumpRoom, "1/2")]);
+    assert!(out.is_none() && inward.is_none());
+}
+
+#[test]
+fn close_to_the_groove_or_to_the_barrels_end() {
+    // By hand: the lip's inner edge at 1.4443; a groove of 1/8 whose edge is 0.10 off, past the margin
+    // of 1/16 by less than the ± of 0.0719.
+    let near = with(Entry::GroovePlace, "1.28");
+    assert_eq!(verdict(&near, Name::LipBand), Verdict::Watch(Reason::NearGroove));
+    // The lip's outer edge at 2.1967: a barrel that ends 0.05 further is inside its ±, one that ends
+    // 0.08 further is not.
+    for (barrel, stops) in [("2.247", true), ("2.277", false), ("2.1", true)] {
+        let job = with(Entry::BarrelLength, barrel);
+        assert_eq!(
+            verdict(&job, Name::LipBand) == Verdict::Stop(Reason::LipOffBarrel),
+            stops,
+            "{barrel}"
+        );
+    }
+}
