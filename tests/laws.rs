@@ -3,23 +3,24 @@
 //! No outside values; each law is stated at its test. Tolerances are a few last bits of the sizes met.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
-use std::mem::discriminant;
-
 use shaft::{find, number, shaft, value};
-use shaftwright::job::{Choice, Display, End, Entry, Job};
+use shaftwright::job::{Choice, Entry, Job};
 use shaftwright::mechanics::across::Across;
 use shaftwright::mechanics::phase::from_levels;
 use shaftwright::mechanics::runout::{RunOut, Station, fit, without_drift};
 use shaftwright::mechanics::unbalance::{Weight, shares};
-use shaftwright::mechanics::uncertainty::mean_of;
 use shaftwright::quantity::{
-    Angle, Unbalance, Unit, as_degrees, as_gram_millimetres, as_thousandths, clockwise_angle, degrees,
-    grams, in_inches, inches, millimetres, parse_length,
+    Angle, Unbalance, as_degrees, as_gram_millimetres, as_thousandths, clockwise_angle, degrees, grams,
+    in_inches, inches, millimetres,
 };
-use shaftwright::stage::{Name, Stage, cut::cut_list, read, weights};
+use shaftwright::stage::{Name, weights};
 
+#[path = "laws/lengths.rs"]
+mod lengths;
 #[path = "stages/shaft.rs"]
 mod shaft;
+#[path = "laws/slip.rs"]
+mod slip;
 
 /// A linear congruential generator (constants of Knuth's MMIX, from memory), high bits only.
 struct Luck(u64);
@@ -28,6 +29,10 @@ impl Luck {
     fn between(&mut self, least: f64, most: f64) -> f64 {
         self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         least + (most - least) * (self.0 >> 11) as f64 / (1_u64 << 53) as f64
+    }
+
+    fn choice<C: Choice>(&mut self) -> C {
+        C::ALL[self.between(0.0, C::ALL.len() as f64) as usize]
     }
 
     fn weights(&mut self) -> Vec<Weight> {
@@ -170,20 +175,6 @@ fn stations_anywhere_find_a_pure_offset() {
 }
 
 #[test]
-fn coarser_tapes_never_look_better() {
-    let mut luck = Luck(4);
-    for round in 0..300 {
-        let readings: Vec<_> = (0..1 + round % 12).map(|_| inches(luck.between(57.0, 57.2))).collect();
-        let mut last = 0.0;
-        for division in [0.0, 0.001, 0.02, 1.0 / 64.0 + 0.01, 1.0 / 16.0, 0.125, 0.5] {
-            let u = in_inches(mean_of(&readings, inches(division)).unwrap().spread.standard);
-            assert!(u >= last);
-            last = u;
-        }
-    }
-}
-
-#[test]
 fn levels_care_for_the_difference_alone() {
     // A yoke is a line: half a turn on either changes nothing, nor does a common tilt of both.
     let mut luck = Luck(5);
@@ -199,70 +190,6 @@ fn levels_care_for_the_difference_alone() {
             (from_levels(degrees(front), degrees(turn)), from_levels(degrees(turn), degrees(front)));
         assert!((as_degrees(there) + as_degrees(back)).abs() < 1e-9 || as_degrees(there) > 89.999);
     }
-}
-
-#[test]
-fn the_cut_list_always_closes() {
-    let mut luck = Luck(6);
-    for round in 0..400 {
-        let mut job = shaft();
-        job.cut.end = if round % 2 == 0 { End::Rear } else { End::Front };
-        for reading in 0..3 {
-            job.put(Entry::WantedReading(reading), &format!("{:.4}", luck.between(40.0, 70.0)));
-        }
-        job.put(Entry::RootGap, &format!("{:.4}", luck.between(0.0, 0.2)));
-        job.put(Entry::Shrinkage, &format!("{:.4}", luck.between(0.0, 0.2)));
-        let list = cut_list(&job).unwrap();
-        let finished = in_inches(list.finished.unwrap());
-        assert!((finished - in_inches(list.lengths.wanted.best)).abs() < 1e-9);
-    }
-}
-
-#[test]
-fn a_display_or_a_unit_never_changes_an_answer() {
-    let inch = shaft();
-    // Another display after the typing: every finding the same to the last bit.
-    for display in Display::ALL {
-        let mut job = shaft();
-        job.display = *display;
-        for stage in Stage::ALL {
-            assert_eq!(stage.findings(&job), stage.findings(&inch));
-        }
-    }
-    // The same lengths typed in millimetres: the same but for rounding of the text itself.
-    let mut metric = shaft();
-    let mut lengths = vec![
-        Entry::SetPoint,
-        Entry::TubeDiameter,
-        Entry::TubeWall,
-        Entry::WeldLine,
-        Entry::FarWeldLine,
-        Entry::Kerf,
-        Entry::RootGap,
-        Entry::Shrinkage,
-        Entry::Spigot,
-    ];
-    lengths.extend((0..3).flat_map(|i| [Entry::OldReading(i), Entry::WantedReading(i)]));
-    lengths.extend((0..2).flat_map(|i| [Entry::WeightDistance(i), Entry::WeightRadius(i)]));
-    for entry in lengths {
-        let typed = inch.typed(entry).unwrap();
-        let length = parse_length(&typed.text, typed.unit).unwrap();
-        metric.put(entry, &format!("{:.9} mm", in_inches(length) * 25.4));
-    }
-    metric.put(Entry::ShaftMass, "8.391458845 kg");
-    metric.put(Entry::WeightMass(1), "0.511472434 oz");
-    metric.put(Entry::WeightClock(0), "60°");
-    for stage in Stage::ALL {
-        for (one, other) in stage.findings(&inch).iter().zip(stage.findings(&metric)) {
-            assert_eq!(
-                (one.name, discriminant(&one.verdict)),
-                (other.name, discriminant(&other.verdict))
-            );
-            let (a, b) = (number(one.value().unwrap().amount), number(other.value().unwrap().amount));
-            assert!((a - b).abs() < 1e-6 * a.abs().max(1.0), "{:?}: {a} and {b}", one.name);
-        }
-    }
-    assert!(read(&metric, Entry::TubeWall).is_ok() && inch.unit_of(Entry::TubeWall) == Unit::Inch);
 }
 
 #[test]

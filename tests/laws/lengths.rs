@@ -1,0 +1,317 @@
+//! Laws of the lengths: from any marks, by any route, in any unit, with any tape.
+
+use std::mem::discriminant;
+
+use shaftwright::job::{
+    Choice, CutAt, Datum, DatumPair, Display, Division, End, Entry, Job, Route, ShaftKind, YokeAt,
+};
+use shaftwright::mechanics::uncertainty::mean_of;
+use shaftwright::quantity::{as_millimetres, in_inches, inches};
+use shaftwright::stage::cut::{MarkName, cut_list};
+use shaftwright::stage::measure::length_change;
+use shaftwright::stage::{Amount, Finding, Name, Stage, read};
+
+use super::Luck;
+use super::shaft::{find, number, shaft, value};
+
+#[test]
+fn coarser_tapes_never_look_better() {
+    let mut luck = Luck(4);
+    for round in 0..300 {
+        let readings: Vec<_> = (0..1 + round % 12).map(|_| inches(luck.between(57.0, 57.2))).collect();
+        let mut last = 0.0;
+        for division in [0.0, 0.001, 0.02, 1.0 / 64.0 + 0.01, 1.0 / 16.0, 0.125, 0.5] {
+            let u = in_inches(mean_of(&readings, inches(division)).unwrap().spread.standard);
+            assert!(u >= last);
+            last = u;
+        }
+    }
+}
+
+/// A shaft of any kind, measured by any route from any marks; what it truly is does not matter here.
+fn any_measured(luck: &mut Luck) -> Job {
+    let mut job = shaft();
+    job.measure.kind = luck.choice::<ShaftKind>();
+    job.measure.route = luck.choice::<Route>();
+    job.measure.yoke_at = luck.choice::<YokeAt>();
+    let mut pair = || DatumPair { front: luck.choice(), rear: luck.choice() };
+    (job.measure.old_datum, job.measure.wanted_datum) = (pair(), pair());
+    for (entry, least, most) in [
+        (Entry::FrontCup, 1.0, 1.25),
+        (Entry::RearCup, 1.0, 1.25),
+        (Entry::FrontEar, 0.5, 1.5),
+        (Entry::RearEar, 0.5, 1.5),
+        (Entry::FrontDepth, 1.5, 4.0),
+        (Entry::RearDepth, 1.5, 4.0),
+        (Entry::EndsReading(0), 62.0, 63.0),
+        (Entry::EndsReading(1), 62.0, 63.0),
+    ] {
+        job.put(entry, &format!("{:.4}", luck.between(least, most)));
+    }
+    // One to five readings of the old length, so that each way to a spread comes up.
+    job.measure.old.resize_with(5, Default::default);
+    let readings = luck.between(1.0, 6.0) as usize;
+    for reading in 0..5 {
+        let text = format!("{:.4}", luck.between(57.2, 57.4));
+        job.put(Entry::OldReading(reading), if reading < readings { &text } else { "" });
+    }
+    job
+}
+
+#[test]
+fn a_coarser_division_never_shrinks_the_doubt_of_the_change() {
+    // 0.02 mm, 0.001 in, 1/64 in, 0.5 mm, 1/32 in, 1 mm, 1/16 in: in order of size, by definition.
+    let by_size = [
+        Division::Fiftieth,
+        Division::Thousandth,
+        Division::SixtyFourth,
+        Division::HalfMillimetre,
+        Division::ThirtySecond,
+        Division::Millimetre,
+        Division::Sixteenth,
+    ];
+    assert!(Division::ALL.iter().all(|division| by_size.contains(division)));
+    let mut luck = Luck(14);
+    for _ in 0..300 {
+        let mut job = any_measured(&mut luck);
+        let (mut last, mut removed) = (0.0, 0.0);
+        for division in by_size {
+            job.measure.division = division;
+            let u = in_inches(length_change(&job).unwrap().change.spread.standard);
+            assert!(u > last, "{division:?}: {u} after {last}");
+            let cut = in_inches(cut_list(&job).unwrap().removed.spread.standard);
+            assert!(cut > removed, "{division:?}: {cut} after {removed}");
+            (last, removed) = (u, cut);
+        }
+    }
+}
+
+/// Where a tape's mark stands on the line of the shaft, beside a joint's centre at `at`.
+fn mark(at: f64, outward: f64, datum: Datum, cup: f64, ear: f64) -> f64 {
+    match datum {
+        Datum::CupCentre => at,
+        Datum::OuterSeat => at + outward * cup / 2.0,
+        Datum::InnerSeat => at - outward * cup / 2.0,
+        Datum::OuterEar => at + outward * ear,
+        Datum::InnerEar => at - outward * ear,
+    }
+}
+
+#[test]
+fn marks_that_the_tape_is_laid_on_never_move_the_answer() {
+    let mut luck = Luck(15);
+    for _ in 0..600 {
+        let (old, wanted, drawn) =
+            (luck.between(40.0, 70.0), luck.between(40.0, 70.0), luck.between(0.5, 1.5));
+        let [front_cup, rear_cup] = [0; 2].map(|_| luck.between(0.9, 1.3));
+        let [front_ear, rear_ear] = [0; 2].map(|_| luck.between(0.2, 1.6));
+        let mut job = shaft();
+        job.measure.kind = luck.choice::<ShaftKind>();
+        job.measure.yoke_at = luck.choice::<YokeAt>();
+        let mut pair = || DatumPair { front: luck.choice(), rear: luck.choice() };
+        (job.measure.old_datum, job.measure.wanted_datum) = (pair(), pair());
+        // Pushed in, a slip in the gearbox lets the tape see the distance longer by the set point; a
+        // shaft with its own slip is itself shorter by it.
+        let pushed = job.measure.yoke_at == YokeAt::Bottomed;
+        let (old_is, wanted_is) = match job.measure.kind {
+            ShaftKind::SlipInGearbox if pushed => (old, wanted + drawn),
+            ShaftKind::SlipOnShaft | ShaftKind::Flanged if pushed => (old - drawn, wanted),
+            _ => (old, wanted),
+        };
+        let tape = |length: f64, pair: DatumPair| {
+            mark(length, 1.0, pair.rear, rear_cup, rear_ear)
+                - mark(0.0, -1.0, pair.front, front_cup, front_ear)
+        };
+        let readings = [tape(old_is, job.measure.old_datum), tape(wanted_is, job.measure.wanted_datum)];
+        for reading in 0..3 {
+            job.put(Entry::OldReading(reading), &format!("{:.6}", readings[0]));
+            job.put(Entry::WantedReading(reading), &format!("{:.6}", readings[1]));
+        }
+        for (entry, size) in [
+            (Entry::SetPoint, drawn),
+            (Entry::FrontCup, front_cup),
+            (Entry::RearCup, rear_cup),
+            (Entry::FrontEar, front_ear),
+            (Entry::RearEar, rear_ear),
+        ] {
+            job.put(entry, &format!("{size:.6}"));
+        }
+        let got = length_change(&job).unwrap();
+        // Half a millionth for each text at most: the tape, the set point, one size at each joint.
+        let typed = 0.5e-6;
+        assert!((in_inches(got.old.best) - old).abs() < 4.0 * typed + 1e-9);
+        assert!((in_inches(got.wanted.best) - wanted).abs() < 4.0 * typed + 1e-9);
+        assert!((in_inches(got.change.best) - (old - wanted)).abs() < 8.0 * typed + 1e-9);
+    }
+}
+
+#[test]
+fn the_cut_list_always_closes() {
+    let mut luck = Luck(6);
+    let (mut shorter, mut longer) = (0, 0);
+    for round in 0..600 {
+        let mut job = shaft();
+        job.cut.end = if round % 2 == 0 { End::Rear } else { End::Front };
+        // The shoulder's proof is of another shaft.
+        job.put(Entry::Shoulder, "");
+        let (old, weld, far) =
+            (luck.between(50.0, 60.0), luck.between(44.0, 49.5), luck.between(2.0, 6.0));
+        let wanted = old + luck.between(-12.0, 12.0);
+        let (gap, shrinkage) = (luck.between(0.0, 0.2), luck.between(0.0, 0.2));
+        for reading in 0..3 {
+            job.put(Entry::OldReading(reading), &format!("{old:.6}"));
+            job.put(Entry::WantedReading(reading), &format!("{wanted:.6}"));
+        }
+        for (entry, size) in [
+            (Entry::WeldLine, weld),
+            (Entry::FarWeldLine, far),
+            (Entry::RootGap, gap),
+            (Entry::Shrinkage, shrinkage),
+        ] {
+            job.put(entry, &format!("{size:.6}"));
+        }
+        // Put together again from what the list says, with what was typed.
+        let typed = |entry: Entry| job.typed(entry).unwrap().text.parse::<f64>().unwrap();
+        let [old, wanted, weld, far, gap, shrinkage] = [
+            Entry::OldReading(0),
+            Entry::WantedReading(0),
+            Entry::WeldLine,
+            Entry::FarWeldLine,
+            Entry::RootGap,
+            Entry::Shrinkage,
+        ]
+        .map(typed);
+        let list = cut_list(&job).unwrap();
+        let yoke = old - weld;
+        let made = if wanted > old {
+            longer += 1;
+            assert!((list.new_welds - 2.0).abs() < 1e-12);
+            let tube = number(value(&job, Name::NewTube).amount);
+            far + gap + tube + gap + yoke - 2.0 * shrinkage
+        } else {
+            assert!((list.new_welds - 1.0).abs() < 1e-12);
+            let Some(end) = list.place(MarkName::TubeEnd) else {
+                // Within a gap and a weld of the old length nothing is sawn.
+                assert!(!list.saws());
+                continue;
+            };
+            shorter += 1;
+            in_inches(end) + gap + yoke - shrinkage
+        };
+        assert!((made - wanted).abs() < 1e-9, "{made} for {wanted}");
+        let finished = in_inches(list.finished.unwrap());
+        assert!((finished - wanted).abs() < 1e-9);
+    }
+    assert!(shorter > 200 && longer > 200, "{shorter} {longer}");
+}
+
+#[test]
+fn the_same_added_to_both_lengths_changes_nothing() {
+    let mut luck = Luck(16);
+    for _ in 0..300 {
+        let mut job = any_measured(&mut luck);
+        job.measure.route = Route::Joints;
+        let before = length_change(&job).unwrap();
+        let more = luck.between(-5.0, 5.0);
+        for entry in (0..5).map(Entry::OldReading).chain((0..3).map(Entry::WantedReading)) {
+            if let Ok(Some(Amount::PlainLength(length))) = read(&job, entry) {
+                job.put(entry, &format!("{:.9}", in_inches(length) + more));
+            }
+        }
+        let after = length_change(&job).unwrap();
+        let (one, other) = (before.change, after.change);
+        assert!((in_inches(one.best) - in_inches(other.best)).abs() < 1e-8);
+        let spreads = [one, other].map(|change| in_inches(change.spread.standard));
+        assert!((spreads[0] - spreads[1]).abs() < 1e-8);
+        assert!((in_inches(after.wanted.best - before.wanted.best) - more).abs() < 1e-8);
+    }
+}
+
+/// Every length of a finding, in metres: value, ±, limit and working.
+fn lengths(finding: &Finding) -> Vec<f64> {
+    let metres = |amount: &Amount| match amount {
+        Amount::Length(q) | Amount::PlainLength(q) | Amount::FineLength(q) => {
+            Some(as_millimetres(*q) / 1000.0)
+        }
+        _ => None,
+    };
+    let value = finding.value().unwrap();
+    let mut all = vec![value.amount];
+    all.extend(value.plus_minus);
+    all.extend(finding.limit.map(|limit| limit.amount));
+    all.extend(finding.working.iter().flat_map(|step| step.put_in.iter().copied().chain([step.gives])));
+    all.iter().filter_map(metres).collect()
+}
+
+#[test]
+fn inches_and_millimetres_of_one_length_agree() {
+    let mut luck = Luck(17);
+    for _ in 0..60 {
+        let mut inch = any_measured(&mut luck);
+        inch.cut.at = luck.choice::<CutAt>();
+        // Asked where the tube is cut clear of the weld.
+        inch.put(Entry::ClearBy, "1/8");
+        inch.put(Entry::Trim, "1/64");
+        let mut metric = inch.clone();
+        let mut retyped = 0;
+        for entry in inch.entries() {
+            let length = match read(&inch, entry) {
+                Ok(Some(Amount::PlainLength(length) | Amount::FineLength(length))) => length,
+                _ => continue,
+            };
+            metric.put(entry, &format!("{:.9} mm", as_millimetres(length)));
+            retyped += 1;
+        }
+        // Every length the shaft has was typed anew; a handful would prove little.
+        assert!(retyped > 40, "{retyped}");
+        for stage in [Stage::Measure, Stage::Cut] {
+            let (ours, theirs) = (stage.findings(&inch), stage.findings(&metric));
+            assert_eq!(ours.len(), theirs.len());
+            for (one, other) in ours.iter().zip(&theirs) {
+                assert_eq!(
+                    (one.name, discriminant(&one.verdict)),
+                    (other.name, discriminant(&other.verdict))
+                );
+                let (one_all, other_all) = (lengths(one), lengths(other));
+                assert!(!one_all.is_empty() && one_all.len() == other_all.len());
+                for (a, b) in one_all.iter().zip(&other_all) {
+                    assert!((a - b).abs() < 1e-9, "{:?}: {a} and {b} m", one.name);
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_display_or_a_unit_never_changes_an_answer() {
+    let inch = shaft();
+    // Another display after the typing: every finding the same to the last bit.
+    for display in Display::ALL {
+        let mut job = shaft();
+        job.display = *display;
+        for stage in Stage::ALL {
+            assert_eq!(stage.findings(&job), stage.findings(&inch));
+        }
+    }
+    // Mass and clock in other units too: the same but for rounding of the text itself.
+    let mut metric = shaft();
+    for entry in inch.entries() {
+        if let Ok(Some(Amount::PlainLength(length))) = read(&inch, entry) {
+            metric.put(entry, &format!("{:.9} mm", as_millimetres(length)));
+        }
+    }
+    metric.put(Entry::ShaftMass, "8.391458845 kg");
+    metric.put(Entry::WeightMass(1), "0.511472434 oz");
+    metric.put(Entry::WeightClock(0), "60°");
+    for stage in Stage::ALL {
+        for (one, other) in stage.findings(&inch).iter().zip(stage.findings(&metric)) {
+            assert_eq!(
+                (one.name, discriminant(&one.verdict)),
+                (other.name, discriminant(&other.verdict))
+            );
+            let (a, b) = (number(one.value().unwrap().amount), number(other.value().unwrap().amount));
+            assert!((a - b).abs() < 1e-6 * a.abs().max(1.0), "{:?}: {a} and {b}", one.name);
+        }
+    }
+    assert!(find(&metric, Name::SpeedShare).value().is_some());
+}

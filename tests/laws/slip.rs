@@ -1,0 +1,140 @@
+//! Laws of the slip: what a set point moves, and what a mirror leaves alone.
+
+use shaftwright::job::{Entry, Guide, Job, TravelBy};
+use shaftwright::quantity::in_inches;
+use shaftwright::stage::Name;
+use shaftwright::stage::slip::{lip_band, travel};
+
+use super::Luck;
+use super::shaft::{find, number, shaft, value};
+
+/// A travel measured or reckoned, by any guide.
+fn any_travel(luck: &mut Luck) -> Job {
+    let mut job = shaft();
+    job.slip.by = luck.choice::<TravelBy>();
+    job.slip.guide = luck.choice::<Guide>();
+    for (entry, least, most) in [
+        (Entry::BumpTravel, 1.0, 5.0),
+        (Entry::DroopTravel, 1.0, 6.0),
+        (Entry::ShaftSlope, -8.0, 8.0),
+        (Entry::LinkRadius, 15.0, 40.0),
+        (Entry::LinkRise, -4.0, 4.0),
+        (Entry::AtBump, 59.8, 60.2),
+        (Entry::AtRide, 59.9, 60.1),
+        (Entry::AtDroop, 60.1, 60.7),
+    ] {
+        job.put(entry, &format!("{:.4}", luck.between(least, most)));
+    }
+    job
+}
+
+/// Room left at bump, engaged spline, and both edges of the lip's band.
+fn left(job: &Job) -> [f64; 4] {
+    let room = number(find(job, Name::PlungeIn).working[1].gives);
+    // What the working says, since a spline drawn out altogether is shown as nothing.
+    let engaged = number(find(job, Name::EngagedSpline).working[0].gives);
+    let band = lip_band(job).unwrap();
+    [room, engaged, in_inches(band.from), in_inches(band.to)]
+}
+
+#[test]
+fn a_set_point_moves_room_and_spline_against_each_other() {
+    let mut luck = Luck(21);
+    for _ in 0..200 {
+        let mut job = any_travel(&mut luck);
+        let [room, engaged, from, to] = left(&job);
+        // Pushed in deeper by so much: room is lost, spline gained, and the lip runs further in. The
+        // travel itself rests on the shaft's length, which the set point does not change here.
+        let deeper = luck.between(-0.8, 0.8);
+        job.put(Entry::SetPoint, &format!("{:.9}", 0.875 - deeper));
+        let after = left(&job);
+        for (got, expected) in
+            after.into_iter().zip([room - deeper, engaged + deeper, from - deeper, to - deeper])
+        {
+            assert!((got - expected).abs() < 1e-8, "{got} and {expected}");
+        }
+    }
+}
+
+#[test]
+fn a_level_shaft_minds_height_and_not_direction() {
+    let mut luck = Luck(22);
+    for _ in 0..200 {
+        let mut job = any_travel(&mut luck);
+        job.slip.by = TravelBy::Reckoned;
+        job.slip.guide = Guide::Straight;
+        job.put(Entry::ShaftSlope, "0");
+        let (bump, droop) = (luck.between(0.5, 6.0), luck.between(0.5, 6.0));
+        let goes = |bump: f64, droop: f64, slope: f64| {
+            let mut job = job.clone();
+            job.put(Entry::BumpTravel, &format!("{bump:.6}"));
+            job.put(Entry::DroopTravel, &format!("{droop:.6}"));
+            job.put(Entry::ShaftSlope, &format!("{slope:.6}"));
+            let found = travel(&job).unwrap();
+            [found.inward, found.outward, found.inward_at, found.spread.standard].map(in_inches)
+        };
+        // Level at ride: bump and droop may change places, and the shaft never gets shorter.
+        let (there, back) = (goes(bump, droop, 0.0), goes(droop, bump, 0.0));
+        assert!(there[0].abs() < 1e-9 && (there[1] - back[1]).abs() < 1e-9);
+        assert!((there[3] - back[3]).abs() < 1e-9);
+        // The longer way is to the farther end: Pythagoras, by definition.
+        let length = in_inches(shaftwright::stage::measure::wanted(&job).unwrap().best);
+        let by_hand = length.hypot(bump.max(droop)) - length;
+        assert!((there[1] - by_hand).abs() < 1e-6, "{} and {by_hand}", there[1]);
+        // Sloping down with bump first is sloping up with droop first.
+        let slope = luck.between(-10.0, 10.0);
+        let (down, up) = (goes(bump, droop, slope), goes(droop, bump, -slope));
+        assert!((down[0] - up[0]).abs() < 1e-9 && (down[1] - up[1]).abs() < 1e-9);
+        assert!((down[2] + up[2]).abs() < 1e-4);
+    }
+}
+
+#[test]
+fn a_link_as_long_as_the_road_guides_straight() {
+    // A circle of 2500 mm round a pivot level with the axle bends by h²/2R: 0.0005 in for a tenth.
+    let mut luck = Luck(23);
+    for _ in 0..50 {
+        let mut job = any_travel(&mut luck);
+        job.slip.by = TravelBy::Reckoned;
+        for (entry, text) in [
+            (Entry::LinkRadius, "2500 mm"),
+            (Entry::LinkRise, "0"),
+            (Entry::BumpTravel, "0.1"),
+            (Entry::DroopTravel, "0.1"),
+        ] {
+            job.put(entry, text);
+        }
+        let goes = |guide: Guide| {
+            let mut job = job.clone();
+            job.slip.guide = guide;
+            let found = travel(&job).unwrap();
+            [found.inward, found.outward].map(in_inches)
+        };
+        let [straight, trailing, leading] = [Guide::Straight, Guide::Trailing, Guide::Leading].map(goes);
+        let bends = 0.1_f64.powi(2) / (2.0 * 2500.0 / 25.4);
+        for end in 0..2 {
+            // Either way round the pivot by as much.
+            assert!((trailing[end] - straight[end]).abs() <= bends * 1.01);
+            assert!((leading[end] - straight[end]).abs() <= bends * 1.01);
+        }
+    }
+}
+
+#[test]
+fn more_travel_never_leaves_more() {
+    let mut luck = Luck(24);
+    for _ in 0..100 {
+        let mut job = any_travel(&mut luck);
+        job.slip.by = TravelBy::Reckoned;
+        // Links that every one of these travels can follow.
+        job.put(Entry::LinkRadius, "24");
+        let mut last = [f64::INFINITY; 2];
+        for droop in ["1", "2", "4", "6"] {
+            job.put(Entry::DroopTravel, droop);
+            let here = left(&job);
+            assert!(here[0] <= last[0] + 1e-9 && here[1] <= last[1] + 1e-9);
+            last = [here[0], here[1]];
+        }
+        assert!(value(&job, Name::LipBand).plus_minus.is_some());
+    }
+}
