@@ -12,6 +12,10 @@ use shaftwright::stage::{
     Answer, Complaint, Finding, Name, Need, Reason, Stage, Standing, Verdict, Why, read, truing, whole,
 };
 
+#[path = "bad_input/chosen.rs"]
+mod chosen;
+#[path = "bad_input/ranges.rs"]
+mod ranges;
 #[path = "stages/shaft.rs"]
 mod shaft;
 
@@ -30,14 +34,35 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
     use Name::*;
     let cut = [TubeRemoved, FinishedLength, ScrapRing, FaceError];
     let weights = [PutBack(0), PutBack(1), LeftFront, LeftRear];
+    // What is only there beside a cut list goes with it and is not asked for.
     let lengths = [&[LengthChange, WhirlSpeed, SpeedShare], &cut[..], &weights[..]].concat();
+    let travel = [PlungeIn, PlungeOut, EngagedSpline, LipBand];
+    let wanted = [&[WantedLength], &travel[..], &lengths[..]].concat();
+    let spline = vec![PlungeOut, EngagedSpline];
     vec![
         ((0..3).map(Entry::OldReading).collect(), lengths.clone()),
-        ((0..3).map(Entry::WantedReading).collect(), [&[WantedLength], &lengths[..]].concat()),
-        (vec![Entry::SetPoint], vec![SetPoint]),
-        (vec![Entry::TubeDiameter], vec![WhirlSpeed, SpeedShare, FaceError, PhaseArc]),
-        (vec![Entry::TubeWall], vec![WhirlSpeed, SpeedShare]),
+        // The travel is reckoned from the shaft that is wanted.
+        ((0..3).map(Entry::WantedReading).collect(), wanted),
+        (vec![Entry::SetPoint], [&[SetPoint], &travel[..]].concat()),
+        (vec![Entry::SplineLength], spline.clone()),
+        (vec![Entry::LeastEngaged], spline),
+        (vec![Entry::BumpRoom], vec![PlungeIn]),
+        (vec![Entry::BumpTravel], travel.to_vec()),
+        (vec![Entry::DroopTravel], travel.to_vec()),
+        (vec![Entry::ShaftSlope], travel.to_vec()),
+        (vec![Entry::BottomedGap], vec![LipBand]),
+        (vec![Entry::LipDepth], vec![LipBand]),
+        (vec![Entry::BarrelLength], vec![LipBand]),
+        (vec![Entry::GroovePlace], vec![LipBand]),
+        (vec![Entry::GrooveWidth], vec![LipBand]),
+        (vec![Entry::GrooveMargin], vec![LipBand]),
+        (
+            vec![Entry::TubeDiameter],
+            vec![WhirlSpeed, SpeedShare, FaceError, PhaseArc, SpigotFit, ClockStep],
+        ),
+        (vec![Entry::TubeWall], vec![WhirlSpeed, SpeedShare, SpigotFit]),
         (vec![Entry::TopSpeed], vec![SpeedShare]),
+        (vec![Entry::Spigot], vec![SpigotFit]),
         (vec![Entry::WeldLine], vec![FinishedLength, FaceError]),
         (vec![Entry::Kerf], vec![ScrapRing]),
         (vec![Entry::RootGap], cut.to_vec()),

@@ -1,0 +1,265 @@
+//! What is asked only where it was chosen: each kind of shaft, route, mark, guide and cut asks for its
+//! own fields, and for no others.
+
+use shaftwright::job::{
+    Choice, CutAt, Datum, DatumPair, Display, Entry, Groove, Guide, Job, Route, ShaftKind, TravelBy,
+    YokeAt,
+};
+use shaftwright::quantity::Unreadable;
+use shaftwright::stage::{
+    Answer, Complaint, Name, Need, Reason, Stage, Standing, Verdict, Why, read, whole,
+};
+
+use super::lost;
+use super::shaft::{find, needs, repeats, shaft, value, verdict, with, with_all};
+
+/// The shaft with its travel measured.
+fn measured() -> Job {
+    let at = [(Entry::AtBump, "60"), (Entry::AtRide, "60-1/16"), (Entry::AtDroop, "60-9/16")];
+    let mut job = with_all(&at);
+    job.slip.by = TravelBy::Measured;
+    job
+}
+
+/// The shaft with its axle on a link.
+fn linked() -> Job {
+    let mut job = with_all(&[(Entry::LinkRadius, "24"), (Entry::LinkRise, "-1")]);
+    job.slip.guide = Guide::Trailing;
+    job
+}
+
+/// The shaft measured on its front joint's seat and its rear joint's ear, the old one or the new.
+fn on_seats(wanted: bool) -> Job {
+    let mut job = with_all(&[(Entry::FrontCup, "1-1/16"), (Entry::RearEar, "1-1/4")]);
+    let pair = DatumPair { front: Datum::OuterSeat, rear: Datum::InnerEar };
+    *(if wanted { &mut job.measure.wanted_datum } else { &mut job.measure.old_datum }) = pair;
+    job
+}
+
+/// The shaft of this kind, its wanted length taken from the ends.
+pub fn from_ends(kind: ShaftKind) -> Job {
+    let mut job = with_all(&[(Entry::FrontDepth, "2-3/8"), (Entry::RearDepth, "2-1/8")]);
+    (job.measure.kind, job.measure.route) = (kind, Route::Ends);
+    repeats(&mut job, Entry::EndsReading, &["60", "60", "60"]);
+    job
+}
+
+fn clear_of_it() -> Job {
+    let mut job = with(Entry::ClearBy, "1-1/2");
+    job.cut.at = CutAt::ClearOfIt;
+    job
+}
+
+/// A shaft by which a field is asked, the field, and what cannot be found without it. By the formulas
+/// alone.
+pub fn what_needs() -> Vec<(Job, Entry, Vec<Name>)> {
+    use Name::*;
+    let weights = [PutBack(0), PutBack(1), LeftFront, LeftRear];
+    let cut = [TubeRemoved, FinishedLength, FaceError];
+    let change = [&[LengthChange, WhirlSpeed, SpeedShare], &cut[..], &weights[..]].concat();
+    let travel = [PlungeIn, PlungeOut, EngagedSpline];
+    let sealed = [&travel[..], &[LipBand]].concat();
+    let wanted = [&[WantedLength], &change[..], &sealed[..]].concat();
+    let unsealed = [&[WantedLength], &change[..], &travel[..]].concat();
+    let mut all = Vec::new();
+    for entry in [Entry::AtBump, Entry::AtRide, Entry::AtDroop, Entry::BumpTravel, Entry::DroopTravel] {
+        all.push((measured(), entry, sealed.clone()));
+    }
+    for entry in [Entry::LinkRadius, Entry::LinkRise, Entry::ShaftSlope] {
+        all.push((linked(), entry, sealed.clone()));
+    }
+    for entry in [Entry::FrontCup, Entry::RearEar] {
+        all.push((on_seats(false), entry, change.clone()));
+        all.push((on_seats(true), entry, wanted.clone()));
+    }
+    let gearbox = from_ends(ShaftKind::SlipInGearbox);
+    all.push((gearbox.clone(), Entry::FrontDepth, wanted.clone()));
+    all.push((gearbox.clone(), Entry::BottomedGap, wanted.clone()));
+    all.push((gearbox, Entry::SetPoint, [&[SetPoint], &wanted[..]].concat()));
+    let flanged = from_ends(ShaftKind::Flanged);
+    all.push((flanged.clone(), Entry::FrontDepth, unsealed.clone()));
+    all.push((flanged, Entry::RearDepth, unsealed.clone()));
+    let on_shaft = from_ends(ShaftKind::SlipOnShaft);
+    all.push((on_shaft, Entry::FrontDepth, unsealed));
+    all.push((clear_of_it(), Entry::ClearBy, vec![ScrapRing]));
+    all
+}
+
+#[test]
+fn what_was_chosen_asks_for_its_own_field_and_nothing_else_is_lost() {
+    for (job, entry, mut names) in what_needs() {
+        assert_eq!(lost(&job), [], "{entry:?}");
+        let given = || "about so".to_owned();
+        let unread = Complaint::Unreadable(Unreadable::NotUnderstood { given: given() });
+        for (text, why) in [("", Why::Empty), ("about so", Why::Wrong(unread))] {
+            let mut job = job.clone();
+            job.put(entry, text);
+            let mut gone = lost(&job);
+            let order = |name: &Name| format!("{name:?}");
+            gone.sort_by_key(order);
+            names.sort_by_key(order);
+            assert_eq!(gone, names, "{entry:?} {text:?}");
+            for name in &names {
+                assert_eq!(needs(&job, *name), [Need { entry, why: why.clone() }], "{name:?}");
+            }
+            assert_ne!(whole(&job).shaft, Standing::Good);
+        }
+    }
+}
+
+/// Every field that the findings of a stage name.
+fn asked(job: &Job, stage: Stage) -> Vec<Entry> {
+    let mut all: Vec<Entry> = Vec::new();
+    for finding in stage.findings(job) {
+        if let Answer::Missing(needs) = finding.answer {
+            for need in needs.iter().filter(|need| need.why == Why::Empty) {
+                if !all.contains(&need.entry) {
+                    all.push(need.entry);
+                }
+            }
+        }
+    }
+    all
+}
+
+#[test]
+fn an_empty_job_is_asked_for_what_its_choices_need_and_no_more() {
+    for (kind, route) in
+        ShaftKind::ALL.iter().flat_map(|kind| Route::ALL.iter().map(move |r| (*kind, *r)))
+    {
+        for (by, guide) in TravelBy::ALL.iter().flat_map(|by| Guide::ALL.iter().map(move |g| (*by, *g)))
+        {
+            for groove in Groove::ALL {
+                let mut job = Job::new(Display::Sixteenth);
+                (job.measure.kind, job.measure.route) = (kind, route);
+                (job.slip.by, job.slip.guide, job.slip.groove) = (by, guide, *groove);
+                job.measure.old_datum.front = Datum::OuterEar;
+                // Of the old shaft what the tape was laid on is asked once there is a reading.
+                job.put(Entry::OldReading(0), "57");
+                let mut expected = vec![
+                    Entry::FrontEar,
+                    Entry::SetPoint,
+                    Entry::SplineLength,
+                    Entry::BumpTravel,
+                    Entry::DroopTravel,
+                ];
+                if route != Route::Ends {
+                    expected.push(Entry::WantedReading(0));
+                }
+                if route != Route::Joints {
+                    expected.extend([Entry::EndsReading(0), Entry::FrontDepth]);
+                    match kind {
+                        ShaftKind::SlipInGearbox => expected.push(Entry::BottomedGap),
+                        ShaftKind::Flanged => expected.push(Entry::RearDepth),
+                        ShaftKind::SlipOnShaft => {}
+                    }
+                }
+                match by {
+                    TravelBy::Measured => {
+                        expected.extend([Entry::AtBump, Entry::AtRide, Entry::AtDroop]);
+                    }
+                    TravelBy::Reckoned => {
+                        expected.push(Entry::ShaftSlope);
+                        if guide != Guide::Straight {
+                            expected.extend([Entry::LinkRadius, Entry::LinkRise]);
+                        }
+                    }
+                }
+                if kind == ShaftKind::SlipInGearbox {
+                    expected.extend([Entry::LipDepth, Entry::BarrelLength]);
+                    if route == Route::Joints {
+                        expected.push(Entry::BottomedGap);
+                    }
+                    if *groove == Groove::Worn {
+                        expected.extend([Entry::GroovePlace, Entry::GrooveWidth]);
+                    }
+                }
+                let names = |mut list: Vec<Entry>| {
+                    list.sort_by_key(|entry| entry.name());
+                    list.iter().map(|entry| entry.name()).collect::<Vec<_>>()
+                };
+                let about = format!("{kind:?} {route:?} {by:?} {guide:?} {groove:?}");
+                assert_eq!(names(asked(&job, Stage::Measure)), names(expected), "{about}");
+            }
+        }
+    }
+}
+
+#[test]
+fn what_was_not_chosen_may_hold_anything() {
+    // Every field that this shaft's choices do not ask holds nonsense: nothing is lost and nothing
+    // judged otherwise.
+    let mut job = shaft();
+    for entry in [
+        Entry::AtBump,
+        Entry::AtRide,
+        Entry::AtDroop,
+        Entry::LinkRadius,
+        Entry::LinkRise,
+        Entry::FrontCup,
+        Entry::RearCup,
+        Entry::FrontEar,
+        Entry::RearEar,
+        Entry::FrontDepth,
+        Entry::RearDepth,
+        Entry::EndsReading(0),
+        Entry::ClearBy,
+    ] {
+        job.put(entry, "about so");
+        assert!(read(&job, entry).is_err());
+    }
+    for stage in Stage::ALL {
+        assert_eq!(stage.findings(&job), stage.findings(&shaft()));
+    }
+}
+
+#[test]
+fn a_check_that_was_meant_to_be_fed_is_not_dropped_without_a_word() {
+    // Left empty, these prove nothing and stop nothing; wrong, the tube to take out is not called good.
+    for (entry, gone) in [
+        (Entry::Shoulder, vec![]),
+        (Entry::FarWeldLine, vec![]),
+        (Entry::Spigot, vec![Name::SpigotFit]),
+        (Entry::Trim, vec![Name::ScrapRing]),
+    ] {
+        let wrong = with(entry, "about so");
+        assert_eq!(
+            verdict(&wrong, Name::TubeRemoved),
+            Verdict::Unjudged(Reason::WrongField),
+            "{entry:?}"
+        );
+        assert_eq!(lost(&wrong), gone, "{entry:?}");
+        for name in gone {
+            assert_eq!(needs(&wrong, name)[0].entry, entry);
+        }
+        assert_eq!(verdict(&with(entry, ""), Name::TubeRemoved), Verdict::Good, "{entry:?}");
+    }
+    // A wrong one among the readings of the face, or of the spigot, is named.
+    for (entry, name) in
+        [(Entry::FaceReading(3), Name::FaceFound), (Entry::SpigotDiameter, Name::SpigotFit)]
+    {
+        let wrong = with(entry, "about so");
+        assert_eq!(lost(&wrong), [name]);
+        assert_eq!(needs(&wrong, name)[0].entry, entry);
+        assert_eq!(lost(&with(entry, "")), []);
+    }
+    // So is one of the cut clear of the weld: nothing is proved without it.
+    let mut clear = clear_of_it();
+    clear.put(Entry::ClearBy, "about so");
+    assert_eq!(verdict(&clear, Name::TubeRemoved), Verdict::Unjudged(Reason::WrongField));
+}
+
+#[test]
+fn the_set_point_is_asked_where_it_comes_in() {
+    // Pushed in, either kind reckons it in; drawn out, neither length needs it.
+    for kind in ShaftKind::ALL {
+        let mut job = with(Entry::SetPoint, "");
+        job.measure.kind = *kind;
+        assert!(find(&job, Name::LengthChange).value().is_some(), "{kind:?}");
+        job.measure.yoke_at = YokeAt::Bottomed;
+        assert_eq!(needs(&job, Name::LengthChange)[0].entry, Entry::SetPoint, "{kind:?}");
+        let wanted = find(&job, Name::WantedLength).value().is_none();
+        assert_eq!(wanted, *kind == ShaftKind::SlipInGearbox, "{kind:?}");
+    }
+    assert!(value(&shaft(), Name::SetPoint).plus_minus.is_some());
+}

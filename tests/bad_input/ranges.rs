@@ -1,0 +1,103 @@
+//! What each field of slip, yokes and cut can be, by itself and beside another.
+//!
+//! The bounds are our own choice and stand here a second time.
+
+use shaftwright::job::{Datum, DatumPair, Entry, Job, ShaftKind};
+use shaftwright::stage::{Complaint, Standing, read, whole};
+
+use super::chosen::{from_ends, what_needs};
+use super::shaft::{needs, number, shaft, with_all};
+use super::{in_base, lost};
+
+/// The shaft by whose choices a field is asked.
+fn asking(entry: Entry) -> Job {
+    let chosen = what_needs().into_iter().find(|(_, asked, _)| *asked == entry);
+    match (entry, chosen) {
+        (Entry::RearCup | Entry::FrontEar, _) => {
+            let mut job = with_all(&[(Entry::RearCup, "1"), (Entry::FrontEar, "1")]);
+            job.measure.old_datum = DatumPair { front: Datum::OuterEar, rear: Datum::OuterSeat };
+            job
+        }
+        (Entry::EndsReading(_), _) => from_ends(ShaftKind::Flanged),
+        (_, Some((job, ..))) => job,
+        _ => shaft(),
+    }
+}
+
+#[test]
+fn absurd_numbers_are_told_what_is_allowed() {
+    for (entry, text, given, least, most) in [
+        (Entry::EndsReading(0), "4 m", 4000.0, 200.0, 3500.0),
+        (Entry::AtBump, "6", 152.4, 200.0, 3500.0),
+        (Entry::AtRide, "-60", -1524.0, 200.0, 3500.0),
+        (Entry::AtDroop, "4 m", 4000.0, 200.0, 3500.0),
+        (Entry::SplineLength, "40", 1016.0, 20.0, 300.0),
+        (Entry::LeastEngaged, "1/16", 1.5875, 5.0, 200.0),
+        (Entry::BumpRoom, "-1/4", -6.35, 0.0, 50.0),
+        (Entry::BumpTravel, "0", 0.0, 1.0, 500.0),
+        (Entry::DroopTravel, "45", 1143.0, 1.0, 500.0),
+        (Entry::ShaftSlope, "45", 45.0, -30.0, 30.0),
+        (Entry::ShaftSlope, "-31", -31.0, -30.0, 30.0),
+        (Entry::LinkRadius, "2", 50.8, 100.0, 2500.0),
+        (Entry::LinkRise, "-2 m", -2000.0, -1000.0, 1000.0),
+        (Entry::BottomedGap, "-1/2", -12.7, 0.0, 100.0),
+        (Entry::LipDepth, "2", 50.8, 0.0, 30.0),
+        (Entry::BarrelLength, "5 mm", 5.0, 20.0, 300.0),
+        (Entry::GroovePlace, "-1", -25.4, 0.0, 300.0),
+        (Entry::GrooveWidth, "0", 0.0, 0.1, 20.0),
+        (Entry::GrooveMargin, "1", 25.4, 0.0, 10.0),
+        (Entry::FrontCup, "27 cm", 270.0, 10.0, 80.0),
+        (Entry::RearCup, "0", 0.0, 10.0, 80.0),
+        (Entry::FrontEar, "-1", -25.4, 0.0, 100.0),
+        (Entry::RearEar, "12", 304.8, 0.0, 100.0),
+        (Entry::FrontDepth, "-2", -50.8, 10.0, 400.0),
+        (Entry::RearDepth, "20", 508.0, 10.0, 400.0),
+        (Entry::Shoulder, "20", 508.0, 10.0, 400.0),
+        (Entry::ClearBy, "0", 0.0, 3.0, 500.0),
+        (Entry::SpigotDiameter, "1/2", 12.7, 15.0, 200.0),
+        (Entry::Trim, "1", 25.4, 0.0, 10.0),
+        (Entry::FaceReading(4), "3", 76.2, -10.0, 10.0),
+        (Entry::SeamClock, "19 o'clock", 570.0, 0.0, 360.0),
+    ] {
+        let mut job = asking(entry);
+        job.put(entry, text);
+        let Err(Complaint::OutOfRange { given: g, least: l, most: m }) = read(&job, entry) else {
+            panic!("{entry:?} {text:?}: {:?}", read(&job, entry))
+        };
+        for (got, expected) in [(g, given), (l, least), (m, most)] {
+            assert!((in_base(got) - expected).abs() < 1e-6, "{entry:?} {text:?}: {got:?}");
+        }
+        // The seam's place is only printed on the strip; nothing is judged by it.
+        if entry != Entry::SeamClock {
+            assert_ne!(whole(&job).shaft, Standing::Good, "{entry:?} {text:?}");
+        }
+        for need in lost(&job).into_iter().flat_map(|name| needs(&job, name)) {
+            assert_eq!(need.entry, entry, "{text:?}");
+        }
+    }
+}
+
+#[test]
+fn one_field_against_another() {
+    for (entry, text, other, most) in [
+        (Entry::LeastEngaged, "4-1/2", Entry::SplineLength, 4.0),
+        (Entry::SetPoint, "3.9", Entry::SplineLength, 3.5),
+        (Entry::GroovePlace, "6", Entry::BarrelLength, 5.5),
+        (Entry::BottomedGap, "3-1/2", Entry::BarrelLength, 3.25),
+        (Entry::SpigotDiameter, "3", Entry::TubeDiameter, 3.0),
+        (Entry::Shoulder, "15", Entry::OldReading(0), 12.0),
+        (Entry::ClearBy, "9", Entry::WeldLine, 8.0),
+    ] {
+        let mut job = asking(entry);
+        job.put(other, &format!("{most}"));
+        job.put(entry, text);
+        let Err(Complaint::NotBelow { other: against, most: allowed, .. }) = read(&job, entry) else {
+            panic!("{entry:?}: {:?}", read(&job, entry))
+        };
+        assert_eq!(against, other);
+        assert!((number(allowed) - most).abs() < 1e-9);
+        // A hair below it is taken.
+        job.put(entry, &format!("{}", most - 0.001));
+        assert!(read(&job, entry).is_ok(), "{entry:?}");
+    }
+}
