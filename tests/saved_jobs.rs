@@ -1,8 +1,8 @@
-//! Saved jobs: one written by version 1 opens for ever and says what it said; damaged ones are told
-//! apart and never stop the page.
+//! Saved jobs: one written by an earlier version opens for ever and says what it said; damaged ones are
+//! told apart and never stop the page.
 //!
-//! tests/fixtures/job-v1.json is a job as version 1 saved it, byte for byte. It is never written anew:
-//! a later form gets its own file beside it.
+//! tests/fixtures/job-v1.json and job-v2.json are jobs as those versions saved them, byte for byte. They
+//! are never written anew: a later form gets its own file beside them.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 use std::fs;
@@ -10,12 +10,15 @@ use std::path::{Path, PathBuf};
 
 use serde_json::{Value, json};
 use shaftwright::job::{
-    Dial, Display, Division, End, Entry, Job, LONGEST_NAME, LevelDivision, MOST_PASSES, MOST_READINGS,
-    MOST_STATIONS, MOST_WEIGHTS, Material, NotAJob, Pass, PassKind, PhaseMethod, RunOutLimit, Side,
-    Stations, Typed, WeightRow, WhirlShare, YokeAt, from_text, to_text,
+    Dial, Display, Division, End, Entry, FACE_PLACES, Job, LONGEST_NAME, LevelDivision, MOST_PASSES,
+    MOST_READINGS, MOST_STATIONS, MOST_WEIGHTS, Material, NotAJob, Pass, PassKind, PhaseMethod,
+    RunOutLimit, Side, Stations, Typed, WeightRow, WhirlShare, YokeAt, from_text, to_text,
 };
 use shaftwright::quantity::Unit;
 use shaftwright::stage::{Answer, Stage, whole};
+
+#[path = "saved_jobs/version_2.rs"]
+mod version_2;
 
 fn fixtures() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/fixtures")
@@ -91,11 +94,12 @@ fn version_1_opens_and_says_what_it_said() {
 #[test]
 fn nothing_in_it_is_lost_by_saving_it_again() {
     // What is added later may stand beside what was there; what was there stays word for word.
-    let mut before: Value = serde_json::from_str(&version_1()).unwrap();
-    before.as_object_mut().unwrap().remove("shaftwright-job");
-    let after: Value =
-        serde_json::from_str(&to_text(&from_text(&version_1()).unwrap()).unwrap()).unwrap();
-    assert!(holds(&after, &before), "{after}");
+    for text in [version_1(), version_2::text()] {
+        let mut before: Value = serde_json::from_str(&text).unwrap();
+        before.as_object_mut().unwrap().remove("shaftwright-job");
+        let after: Value = serde_json::from_str(&to_text(&from_text(&text).unwrap()).unwrap()).unwrap();
+        assert!(holds(&after, &before), "{after}");
+    }
 }
 
 /// Whether `whole` says everything that `part` says.
@@ -113,7 +117,7 @@ fn holds(whole: &Value, part: &Value) -> bool {
 
 /// A job's text with these groups in place of empty ones.
 fn with(groups: Value) -> Result<Job, NotAJob> {
-    let mut whole = json!({"shaftwright-job": 1, "name": "", "choices": {}, "turns": [], "counts": {}, "fields": {}});
+    let mut whole = json!({"shaftwright-job": 2, "name": "", "choices": {}, "turns": [], "counts": {}, "fields": {}});
     for (name, group) in groups.as_object().unwrap() {
         whole[name] = group.clone();
     }
@@ -234,19 +238,28 @@ fn damaged_files_are_told_apart() {
         let text = format!("{{\"shaftwright-job\":{version},\"name\":\"\"}}");
         assert_eq!(from_text(&text), Err(NotAJob::OtherText), "{version}");
     }
-    let newer = r#"{"shaftwright-job":2,"fields":"a form not thought of yet"}"#;
-    assert_eq!(from_text(newer), Err(NotAJob::Newer { version: 2, known: 1 }));
+    let newer = r#"{"shaftwright-job":3,"fields":"a form not thought of yet"}"#;
+    assert_eq!(from_text(newer), Err(NotAJob::Newer { version: 3, known: 2 }));
 }
 
 #[test]
-fn a_file_cut_off_anywhere_is_refused_and_one_byte_changed_never_stops_the_page() {
-    let text = version_1();
+fn a_file_of_version_1_cut_off_is_refused_and_one_byte_changed_never_stops_the_page() {
+    damage(&version_1());
+}
+
+#[test]
+fn a_file_of_version_2_cut_off_is_refused_and_one_byte_changed_never_stops_the_page() {
+    damage(&version_2::text());
+}
+
+/// Cuts the text off anywhere, and changes every byte in turn.
+fn damage(text: &str) {
     for (at, _) in text.char_indices() {
         assert!(from_text(&text[..at]).is_err(), "cut off at {at}");
     }
     for (at, c) in text.char_indices().filter(|(_, c)| c.is_ascii()) {
         for other in ['0', '"', '}', '-', 'e', '9'] {
-            let mut changed = text.clone();
+            let mut changed = text.to_owned();
             changed.replace_range(at..at + c.len_utf8(), &other.to_string());
             // It may still be a job; then it must be one that can be looked at and saved.
             if let Ok(job) = from_text(&changed)
@@ -268,8 +281,17 @@ fn more_than_there_are_places_for_is_refused() {
     for (fits, change) in [
         (
             true,
-            json!({"counts": {"old": MOST_READINGS, "wanted": MOST_READINGS, "weights": MOST_WEIGHTS}}),
+            json!({"counts": {
+                "old": MOST_READINGS,
+                "wanted": MOST_READINGS,
+                "ends": MOST_READINGS,
+                "weights": MOST_WEIGHTS,
+            }}),
         ),
+        (false, json!({"counts": {"ends": MOST_READINGS + 1}})),
+        (true, last("ends", MOST_READINGS)),
+        (false, last("ends", MOST_READINGS + 1)),
+        (true, last("face", FACE_PLACES)),
         (false, json!({"counts": {"old": MOST_READINGS + 1}})),
         (false, json!({"counts": {"wanted": MOST_READINGS + 1}})),
         (false, json!({"counts": {"weights": MOST_WEIGHTS + 1}})),
