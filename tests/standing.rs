@@ -1,8 +1,8 @@
 //! When the shaft as a whole may be called good: rules of this house, nothing outside.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
-use shaftwright::job::{Entry, Job, PassKind, WeightsCame, sample};
-use shaftwright::stage::{Caution, Stage, Standing, whole};
+use shaftwright::job::{Entry, Job, PassKind, TravelBy, WeightsCame, sample};
+use shaftwright::stage::{Caution, Name, Reason, Stage, Standing, Verdict, whole};
 
 fn shaft(change: impl FnOnce(&mut Job)) -> Standing {
     let mut job = sample();
@@ -14,16 +14,41 @@ fn stage(job: &Job, which: Stage) -> Standing {
     whole(job).stages.iter().find(|(stage, _)| *stage == which).unwrap().1
 }
 
-/// The best that can be said so far: the slip yoke's travel is not asked, and its set point stays at
-/// "watch" until it is.
-const BEST: Standing = Standing::Watch;
+/// Why a stage of the job is not good.
+fn against(job: &Job, which: Stage) -> Vec<(Name, Verdict)> {
+    let all = which.findings(job).into_iter().map(|finding| (finding.name, finding.verdict));
+    all.filter(|(_, verdict)| !matches!(verdict, Verdict::Good | Verdict::Figure)).collect()
+}
 
 #[test]
 fn the_sample_is_as_good_as_can_be() {
-    assert_eq!(shaft(|_| {}), BEST);
     let job = sample();
-    let others = Stage::ALL.into_iter().filter(|which| *which != Stage::Measure);
-    assert!(others.into_iter().all(|which| stage(&job, which) == Standing::Good));
+    for which in Stage::ALL {
+        assert_eq!(against(&job, which), [], "{which:?}");
+        assert_eq!(stage(&job, which), Standing::Good, "{which:?}");
+    }
+    assert_eq!(whole(&job).shaft, Standing::Good);
+    assert!(!whole(&job).lengthened);
+}
+
+#[test]
+fn never_good_while_the_travel_is_not_known() {
+    for entry in [Entry::BumpTravel, Entry::DroopTravel, Entry::AtBump, Entry::AtRide, Entry::AtDroop] {
+        for text in ["", "banana"] {
+            assert_eq!(shaft(|job| job.put(entry, text)), Standing::NotYet, "{entry:?} {text:?}");
+        }
+        // The set point alone proves nothing, and says so.
+        let mut job = sample();
+        job.put(entry, "");
+        let unproved = (Name::SetPoint, Verdict::Unjudged(Reason::TravelNotChecked));
+        assert!(against(&job, Stage::Measure).contains(&unproved), "{entry:?}");
+    }
+    let reckoned = |job: &mut Job| job.slip.by = TravelBy::Reckoned;
+    assert_eq!(shaft(reckoned), Standing::NotYet);
+    // Room, spline and seal each want their own number beside it.
+    for entry in [Entry::BumpRoom, Entry::SplineLength, Entry::LeastEngaged, Entry::BarrelLength] {
+        assert_eq!(shaft(|job| job.put(entry, "")), Standing::NotYet, "{entry:?}");
+    }
 }
 
 #[test]
@@ -57,7 +82,17 @@ fn never_good_before_a_turn_after_welding() {
 
 #[test]
 fn never_good_with_a_wrong_entry_that_something_is_checked_by() {
-    for entry in [Entry::Spigot, Entry::FarWeldLine, Entry::Kerf, Entry::SetPoint, Entry::ShaftMass] {
+    for entry in [
+        Entry::Spigot,
+        Entry::FarWeldLine,
+        Entry::Kerf,
+        Entry::SetPoint,
+        Entry::ShaftMass,
+        Entry::Shoulder,
+        Entry::SpigotDiameter,
+        Entry::Trim,
+        Entry::FaceReading(4),
+    ] {
         assert_eq!(shaft(|job| job.put(entry, "banana")), Standing::NotYet, "{entry:?}");
     }
 }
@@ -68,15 +103,46 @@ fn a_shaft_without_weights_can_be_judged() {
         job.weights.came = WeightsCame::None;
         job.weights.rows.clear();
     };
-    assert_eq!(shaft(without), BEST);
+    assert_eq!(shaft(without), Standing::Good);
 }
 
 #[test]
 fn one_stop_stops_the_shaft() {
-    assert_eq!(shaft(|job| job.put(Entry::SetPoint, "1/8")), Standing::Stop);
-    assert_eq!(shaft(|job| job.put(Entry::TopSpeed, "6000")), Standing::Stop);
-    assert_eq!(shaft(|job| job.put(Entry::RearLevel, "3")), Standing::Stop);
-    assert_eq!(shaft(|job| job.put(Entry::StationReading(2, 4), "40")), Standing::Stop);
+    // Each of these alone, and no other verdict than a stop for it at its own stage.
+    for (entry, text, name) in [
+        // Room at bump: 1/8 drawn out leaves less than the 1/4 wanted.
+        (Entry::SetPoint, "1/8", Name::PlungeIn),
+        // Spline at droop: 2-1/2 less 7/8 less 9/16 is under the 1-1/2 wanted.
+        (Entry::SplineLength, "2-1/2", Name::EngagedSpline),
+        (Entry::BarrelLength, "2", Name::LipBand),
+        // The weld line an inch out, as measured from the wrong joint's cup.
+        (Entry::WeldLine, "54-7/8", Name::WeldLine),
+        (Entry::Shoulder, "2-7/16", Name::TubeRemoved),
+        (Entry::TopSpeed, "6000", Name::SpeedShare),
+        (Entry::RearLevel, "3", Name::PhaseError),
+        (Entry::StationReading(2, 4), "40", Name::OffsetReading),
+    ] {
+        let mut job = sample();
+        job.put(entry, text);
+        assert_eq!(whole(&job).shaft, Standing::Stop, "{entry:?}");
+        let stops: Vec<Name> = Stage::ALL
+            .into_iter()
+            .flat_map(|which| against(&job, which))
+            .filter(|(_, verdict)| matches!(verdict, Verdict::Stop(_)))
+            .map(|(name, _)| name)
+            .collect();
+        assert!(stops.contains(&name), "{entry:?}: {stops:?}");
+    }
+    // A face cut at a slant, ten times what the sample's shows; one bad gap among good ones is noise.
+    let slanted = |job: &mut Job| {
+        for (place, gap) in
+            ["0", "0", "0.01", "0.02", "0.03", "0.03", "0.02", "0.01"].into_iter().enumerate()
+        {
+            job.put(Entry::FaceReading(place), gap);
+        }
+    };
+    assert_eq!(shaft(slanted), Standing::Stop);
+    assert_eq!(shaft(|job| job.put(Entry::FaceReading(6), "0.03")), Standing::NotYet);
 }
 
 #[test]

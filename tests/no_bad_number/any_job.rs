@@ -139,8 +139,8 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
         Entry::ShaftSlope => format!("{}", few as i32 - 2),
         Entry::LinkRadius => ["20", "24.5", "8", "4", "30", "12", "16", "50", "40"][few].into(),
         Entry::LinkRise => format!("{}", few as i32 - 4),
-        Entry::BarrelLength => format!("{}", 3 + few % 4),
-        Entry::GroovePlace => format!("{}.25", few % 3),
+        Entry::BarrelLength => ["2-1/8", "3", "4-1/2", "6"][few % 4].into(),
+        Entry::GroovePlace => ["1/4", "1-1/8", "1.35", "1-15/16", "2-1/4"][few % 5].into(),
         Entry::GrooveWidth => "1/8".into(),
         Entry::FrontCup | Entry::RearCup => "1.0625".into(),
         Entry::FrontEar | Entry::RearEar => format!("{few}/8"),
@@ -230,6 +230,34 @@ pub fn any_job(luck: &mut Luck) -> Job {
             }
             _ => {}
         }
+    }
+    job
+}
+
+/// The sample job with a few of its fields and choices changed, so that what is said near a limit is
+/// said too.
+pub fn near_the_sample(luck: &mut Luck) -> Job {
+    let mut job = sample();
+    match luck.next() % 8 {
+        0 => job.cut.at = CutAt::ClearOfIt,
+        1 => job.slip.by = TravelBy::Reckoned,
+        2 => job.cut.square_by = luck.choice::<SquareBy>(),
+        3 => job.measure.route = luck.choice::<Route>(),
+        4 => job.measure.division = luck.choice::<Division>(),
+        5 => job.truing.limit = luck.choice::<RunOutLimit>(),
+        _ => {}
+    }
+    let all = job.entries();
+    for _ in 0..2 + luck.next() % 6 {
+        let entry = luck.of(&all);
+        let text = match luck.next() % 8 {
+            0 => luck.of(TEXTS).to_owned(),
+            _ => sensible(entry, luck),
+        };
+        job.put(entry, &text);
+    }
+    if job.cut.at == CutAt::ClearOfIt {
+        job.put(Entry::ClearBy, luck.of(&["1-1/2", "1.7", "2", "3", ""]));
     }
     job
 }
