@@ -5,6 +5,7 @@
 
 #[cfg(target_arch = "wasm32")]
 pub mod browser;
+mod pairs;
 mod shelf;
 mod store;
 mod trouble;

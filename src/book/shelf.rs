@@ -4,10 +4,10 @@
 //! mended from the jobs whenever the two disagree. A text that cannot be read is never overwritten.
 
 use core::cell::RefCell;
-use std::collections::BTreeMap;
 
 use serde_json::{Map, Value};
 
+use super::pairs::Pairs;
 use super::store::{Store, StoreError};
 use super::trouble::Trouble;
 use crate::job::{Job, LONGEST_NAME, NotAJob, from_text, to_text};
@@ -47,9 +47,9 @@ pub struct Kept {
 pub struct Shelf {
     store: Box<dyn Store>,
     /// The text of each job as last read or written here: shows whether another window wrote since.
-    seen: RefCell<BTreeMap<String, String>>,
+    seen: RefCell<Pairs>,
     /// Texts the store would not take; they last as long as the page.
-    in_memory: RefCell<BTreeMap<String, String>>,
+    in_memory: RefCell<Pairs>,
 }
 
 impl Shelf {
@@ -70,7 +70,7 @@ impl Shelf {
         let outcome = self.store.write(key, text);
         match outcome {
             Ok(()) => self.in_memory.borrow_mut().remove(key),
-            Err(_) => self.in_memory.borrow_mut().insert(key.to_owned(), text.to_owned()),
+            Err(_) => self.in_memory.borrow_mut().insert(key, text.to_owned()),
         };
         outcome
     }
@@ -132,7 +132,7 @@ impl Shelf {
         let key = format!("{JOB}{id}");
         let text = self.read(&key).ok_or(None)?;
         let job = from_text(&text).map_err(Some)?;
-        self.seen.borrow_mut().insert(key, text);
+        self.seen.borrow_mut().insert(&key, text);
         Ok(job)
     }
 
@@ -176,7 +176,7 @@ impl Shelf {
         let key = format!("{JOB}{id}");
         let Some(text) = to_text(job) else { return Ok(()) };
         let kept = self.write(&key, &text);
-        self.seen.borrow_mut().insert(key, text);
+        self.seen.borrow_mut().insert(&key, text);
         let card = Card { id: id.to_owned(), name: job.name.clone(), changed_ms: now_ms };
         let indexed = self.index(card);
         kept.and(indexed).map_err(Trouble::Storage)
@@ -231,7 +231,7 @@ impl Shelf {
         let Some(text) = self.read(from) else { return Ok(()) };
         let stored = self.store.read(from).ok().flatten().is_some();
         if !stored {
-            self.in_memory.borrow_mut().insert(to.to_owned(), text);
+            self.in_memory.borrow_mut().insert(to, text);
         } else if self.store.write(to, &text).is_err() {
             self.store.remove(from);
             if let Err(error) = self.store.write(to, &text) {

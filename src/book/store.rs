@@ -1,7 +1,8 @@
 //! A place that keeps texts by key.
 
 use core::cell::RefCell;
-use std::collections::BTreeMap;
+
+use super::pairs::Pairs;
 
 /// Why a store did not do what was asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,7 +38,7 @@ pub trait Store {
 /// A store that lasts as long as the page.
 #[derive(Debug, Default)]
 pub struct MemoryStore {
-    texts: RefCell<BTreeMap<String, String>>,
+    texts: RefCell<Pairs>,
 }
 
 impl Store for MemoryStore {
@@ -46,7 +47,7 @@ impl Store for MemoryStore {
     }
 
     fn write(&self, key: &str, text: &str) -> Result<(), StoreError> {
-        self.texts.borrow_mut().insert(key.to_owned(), text.to_owned());
+        self.texts.borrow_mut().insert(key, text.to_owned());
         Ok(())
     }
 

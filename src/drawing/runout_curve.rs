@@ -1,6 +1,8 @@
 //! The run-out curve: readings round the tube, the fit, and the offset drawn through them.
 
+use plotters::coord::types::RangedCoordf64;
 use plotters::prelude::*;
+use plotters::style::text_anchor::{HPos, Pos, VPos};
 
 use crate::job::{Dial, Job};
 use crate::quantity::{Length, as_millimetres, as_thousandths, degrees};
@@ -50,6 +52,18 @@ fn round(step: usize) -> crate::quantity::Angle {
     degrees(360.0 * step as f64 / STEPS as f64)
 }
 
+/// Room round the chart for the scales, in the drawing's own units.
+const LEFT: i32 = 100;
+const RIGHT: i32 = 40;
+const ABOVE: i32 = 16;
+const BELOW: i32 = 80;
+/// Quarters of the clock along the chart.
+const QUARTERS: i32 = 4;
+/// What a line of the scale may be worth: the first that leaves no more than three either side.
+const STEPS_OF_SCALE: [f64; 11] = [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
+
+/// The chart is drawn element by element: the plotter's own grid would bring the code of every scale
+/// it knows into the page.
 fn plot(
     text: &mut String,
     now: &Turn,
@@ -57,39 +71,46 @@ fn plot(
     most: f64,
     in_lines: &dyn Fn(Length) -> f64,
 ) -> Result<(), Box<dyn std::error::Error>> {
-    let root = SVGBackend::with_string(text, SIZE).into_drawing_area();
-    let mut chart = ChartBuilder::on(&root)
-        .margin(16)
-        .margin_right(40)
-        .x_label_area_size(64)
-        .y_label_area_size(84)
-        .build_cartesian_2d(0.0..4.0, -most..most)?;
-    chart
-        .configure_mesh()
-        .x_labels(5)
-        .y_labels(7)
-        .x_label_formatter(&|at| hour(*at))
-        .y_label_formatter(&|height| crate::quantity::show_number(*height, usize::from(most < 4.0)))
-        .label_style(("sans-serif", 40).into_font().color(&LINE))
-        .axis_style(LINE.mix(0.6))
-        .bold_line_style(LINE.mix(0.18))
-        .light_line_style(LINE.mix(0.0))
-        .draw()?;
+    let (width, height) = (SIZE.0 as i32, SIZE.1 as i32);
+    let scale = Cartesian2d::<RangedCoordf64, RangedCoordf64>::new(
+        0.0..f64::from(QUARTERS),
+        -most..most,
+        // Heights grow upward, pixels downward.
+        (LEFT..width - RIGHT, height - BELOW..ABOVE),
+    );
+    let root = SVGBackend::with_string(text, SIZE).into_drawing_area().apply_coord_spec(scale);
+    let line = |points: Vec<(f64, f64)>, style: ShapeStyle| root.draw(&PathElement::new(points, style));
+    let label = |words: String, at: (f64, f64), place: (HPos, VPos), by: (i32, i32)| {
+        let font = (FontFamily::SansSerif, 40).into_font().color(&LINE);
+        let style = font.pos(Pos::new(place.0, place.1));
+        root.draw(&(EmptyElement::at(at) + Text::new(words, by, style)))
+    };
+    let step = STEPS_OF_SCALE.into_iter().find(|step| most / step < 4.0).unwrap_or(most / 2.0);
+    let lines = (most / step).floor() as i32;
+    for at in (-lines..=lines).map(|at| f64::from(at) * step) {
+        let shade = if at == 0.0 { LINE.mix(0.6) } else { LINE.mix(0.18) };
+        line(vec![(0.0, at), (f64::from(QUARTERS), at)], shade.stroke_width(1))?;
+        let words = crate::quantity::show_number(at, usize::from(step < 1.0));
+        label(words, (0.0, at), (HPos::Right, VPos::Center), (-12, 0))?;
+    }
+    for quarter in 0..=QUARTERS {
+        let at = f64::from(quarter);
+        line(vec![(at, -most), (at, most)], LINE.mix(0.18).stroke_width(1))?;
+        label(hour(at), (at, -most), (HPos::Center, VPos::Top), (0, 16))?;
+    }
     let curve = |height: &dyn Fn(crate::quantity::Angle) -> Length| -> Vec<(f64, f64)> {
         (0..=STEPS).map(|i| (4.0 * i as f64 / STEPS as f64, in_lines(height(round(i))))).collect()
     };
     for turn in older {
-        chart.draw_series(LineSeries::new(curve(&|at| turn.run_out.fitted(at)), LINE.mix(0.3)))?;
+        line(curve(&|at| turn.run_out.fitted(at)), LINE.mix(0.3).stroke_width(1))?;
     }
-    let offset = curve(&|at| now.run_out.offset_part(at));
-    chart.draw_series(LineSeries::new(offset, ACCENT.stroke_width(6)))?;
-    let fitted = curve(&|at| now.run_out.fitted(at));
-    chart.draw_series(LineSeries::new(fitted, LINE.stroke_width(2)))?;
-    let points = now.stations.iter().map(|station| {
+    line(curve(&|at| now.run_out.offset_part(at)), ACCENT.stroke_width(6))?;
+    line(curve(&|at| now.run_out.fitted(at)), LINE.stroke_width(2))?;
+    for station in &now.stations {
         let at = crate::quantity::as_degrees(station.at) / 90.0;
-        Circle::new((at, in_lines(station.reading - now.run_out.mean)), 9, LINE.filled())
-    });
-    chart.draw_series(points)?;
+        let height = in_lines(station.reading - now.run_out.mean);
+        root.draw(&Circle::new((at, height), 9, LINE.filled()))?;
+    }
     root.present()?;
     Ok(())
 }

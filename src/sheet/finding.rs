@@ -451,7 +451,7 @@ pub fn causes(job: &Job, finding: &Finding) -> Option<String> {
             Entry::OldReading(_) => "old length".to_owned(),
             Entry::WantedReading(_) => "wanted distance".to_owned(),
             Entry::EndsReading(_) => "distance from the ends".to_owned(),
-            entry => label(job, *entry).to_lowercase(),
+            entry => label(job, *entry).to_ascii_lowercase(),
         };
         format!("{name} {} %", show_number(share * 100.0, 0))
     });

@@ -312,7 +312,7 @@ pub fn mark_nearest(mark: &Mark, display: LengthDisplay) -> Option<String> {
     let (feature, out) = mark.nearest?;
     let way = if out.base() < 0.0 { "toward the far joint" } else { "away from the far joint" };
     let far = show_length(Length::from_base(out.base().abs()), display);
-    Some(format!("{far} from the {}, {way}", mark_title(feature).to_lowercase()))
+    Some(format!("{far} from the {}, {way}", mark_title(feature).to_ascii_lowercase()))
 }
 
 /// What to do at a line of the cut list; `longer`: the tube is replaced.

@@ -23,7 +23,7 @@ pub fn report(job: &Job) -> String {
         String::new(),
     ];
     for stage in Stage::ALL {
-        lines.push(stage_title(stage).to_uppercase());
+        lines.push(stage_title(stage).to_ascii_uppercase());
         for which in stage.cautions() {
             lines.push(format!("  ! {}", caution(*which)));
         }
