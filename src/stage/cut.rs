@@ -55,7 +55,7 @@ fn removed_finding(job: &Job, list: &CutList) -> Finding {
         optional.optional_length(entry);
     }
     if job.cut.at == CutAt::ClearOfIt && list.saws() {
-        optional.length(Entry::ClearBy);
+        optional.optional_length(Entry::ClearBy);
     }
     let half_checked = !optional.needs().is_empty();
     let shorter_than_spigot = list.spigot.is_some_and(|spigot| removed.base() < spigot.base());

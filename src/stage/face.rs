@@ -3,11 +3,12 @@
 use super::amount::Amount;
 use super::cut_list::CutList;
 use super::field::{Fields, read};
-use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict, Why};
 use super::measure::division;
 use super::truing::chosen_limit;
 use crate::job::{Entry, FACE_PLACES, Job, SquareBy};
 use crate::mechanics::cut::allowed_face_error;
+use crate::mechanics::runout::FEWEST;
 use crate::mechanics::square::{self, Face, spigot_tilt, tilt};
 use crate::mechanics::uncertainty::{combined, rectangular};
 use crate::quantity::{Angle, Base, Length, degrees, millimetres};
@@ -97,11 +98,12 @@ fn found(job: &Job) -> Option<Result<Face, Blocked>> {
         _ => None,
     };
     let readings: Vec<(Angle, Length)> = (0..FACE_PLACES).filter_map(place).collect();
-    let needed = 3;
-    Some(square::face(&readings, line).ok_or_else(|| {
-        let few = Reason::TooFewStations { got: readings.len(), needed };
-        Blocked::Impossible(if readings.len() < needed { few } else { Reason::OneSided })
-    }))
+    // Half-way through the reading nothing is wrong yet: the next place is asked.
+    let empty = entries().find(|entry| matches!(read(job, *entry), Ok(None)));
+    if let (true, Some(entry)) = (readings.len() < FEWEST, empty) {
+        return Some(Err(Blocked::Missing(vec![Need { entry, why: Why::Empty }])));
+    }
+    Some(square::face(&readings, line).ok_or(Blocked::Impossible(Reason::OneSided)))
 }
 
 /// How square the face is, where it was read, and where to file.

@@ -15,6 +15,9 @@ use crate::quantity::{Base, Length, degrees, inches};
 /// How well a slope is known that was read at the shaft, ±. Our own choice.
 const SLOPE_DOUBT_DEGREES: f64 = 0.5;
 
+/// What is typed as text and its differences may miss each other in the last bit; a length, in metres.
+const LAST_BIT: f64 = 1e-9;
+
 /// How well the axle's travel is known, ±. Our own choice.
 fn height_doubt() -> Length {
     inches(0.25)
@@ -215,7 +218,7 @@ fn room(left: Length, wanted: Length, doubt: Length, short: Reason, near: Reason
     let spare = (left - wanted).base();
     if spare >= doubt.base() {
         Verdict::Good
-    } else if spare >= 0.0 {
+    } else if spare >= -LAST_BIT {
         Verdict::Watch(near)
     } else {
         Verdict::Stop(short)
@@ -374,7 +377,7 @@ fn lip_finding(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
         Verdict::Stop(Reason::LipOffBarrel)
     } else {
         match spare {
-            Some(spare) if spare < 0.0 => Verdict::Watch(beside_groove(job, &band)),
+            Some(spare) if spare < -LAST_BIT => Verdict::Watch(beside_groove(job, &band)),
             Some(spare) if spare < doubt.base() => Verdict::Watch(Reason::NearGroove),
             _ => Verdict::Good,
         }

@@ -152,8 +152,9 @@ fn a_cut_clear_of_the_weld() {
     let Verdict::Watch(Reason::LessThanAKerf { .. }) = verdict(&near, Name::ScrapRing) else {
         panic!("{:?}", verdict(&near, Name::ScrapRing))
     };
-    // Not said where: nothing can be laid off for it, and it is asked.
+    // Not said where: nothing can be laid off for it, and it is asked; the tube to take out is the same.
     assert_eq!(verdict(&clear(""), Name::ScrapRing), Verdict::NotYet);
+    assert_eq!(verdict(&clear(""), Name::TubeRemoved), Verdict::Good);
 }
 
 #[test]

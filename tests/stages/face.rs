@@ -2,10 +2,10 @@
 
 use shaftwright::job::{Entry, Job, SquareBy};
 use shaftwright::quantity::as_degrees;
-use shaftwright::stage::{Answer, Name, Reason, Sense, Stage, Verdict};
+use shaftwright::stage::{Name, Need, Reason, Sense, Stage, Verdict, Why};
 
 use super::EXACT;
-use super::shaft::{agrees, by_hand, face, find, number, shaft, value, verdict, with};
+use super::shaft::{agrees, by_hand, face, find, needs, number, shaft, value, verdict, with};
 
 /// The place that is to be filed, in degrees.
 fn file_at(job: &Job) -> f64 {
@@ -78,11 +78,12 @@ fn too_few_places_or_all_on_one_side() {
         }
         job
     };
-    let impossible = |places: &[usize]| match find(&only(places), Name::FaceFound).answer {
-        Answer::Impossible(reason) => reason,
-        other => panic!("{other:?}"),
-    };
-    assert_eq!(impossible(&[2, 6]), Reason::TooFewStations { got: 2, needed: 3 });
+    // Half-way through, the next place is asked, and nothing is called wrong.
+    for (places, next) in [(&[0][..], 1), (&[2, 6], 0), (&[0, 1], 2)] {
+        let need = Need { entry: Entry::FaceReading(next), why: Why::Empty };
+        assert_eq!(needs(&only(places), Name::FaceFound), [need]);
+        assert_eq!(verdict(&only(places), Name::FaceFound), Verdict::NotYet);
+    }
     // Three suffice, anywhere: three places never lie on one line of the tube.
     assert!(find(&only(&[0, 3, 6]), Name::FaceFound).value().is_some());
     // Rough gaps at few places prove neither that it is square nor that it is not.

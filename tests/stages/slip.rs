@@ -93,6 +93,22 @@ fn room_at_bump() {
         };
         assert_eq!(got, expected, "{set_point}");
     }
+    // By hand: measured 1/16 shorter at bump and straight to droop, a slip drawn out 5/16 keeps 1/4, the
+    // least and not less, whatever the last bit of the sum says.
+    let mut exact = with_all(&[
+        (Entry::AtBump, "60"),
+        (Entry::AtRide, "60-1/16"),
+        (Entry::AtDroop, "60-5/32"),
+        (Entry::SetPoint, "5/16"),
+        (Entry::SplineLength, "1.90625"),
+    ]);
+    exact.slip.by = TravelBy::Measured;
+    assert!(matches!(verdict(&exact, Name::PlungeIn), Verdict::Watch(Reason::NearBump { .. })));
+    // And 1-29/32 of spline less 5/16 less 3/32 keeps 1-1/2.
+    assert!(matches!(
+        verdict(&exact, Name::EngagedSpline),
+        Verdict::Watch(Reason::NearLeastSpline { .. })
+    ));
     // The mechanic's own least room.
     let own = with(Entry::BumpRoom, "3/4");
     assert!(matches!(verdict(&own, Name::PlungeIn), Verdict::Stop(Reason::TooCloseToBump { .. })));
