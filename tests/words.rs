@@ -8,8 +8,10 @@
 use std::fs;
 use std::path::Path;
 
-use shaftwright::job::{Display, Entry, Job, sample};
-use shaftwright::sheet::{complaint, report};
+use shaftwright::job::{
+    CutAt, Datum, Display, Entry, Guide, Job, Route, ShaftKind, SquareBy, TravelBy, YokeAt, sample,
+};
+use shaftwright::sheet::{complaint, remark, report};
 use shaftwright::stage::read;
 
 fn against_golden(name: &str, text: &str) {
@@ -36,6 +38,129 @@ fn reports() {
     against_golden("lengthened-in-mm.txt", &report(&lengthened));
 }
 
+/// The sample with these fields changed.
+fn with(fields: &[(Entry, &str)]) -> Job {
+    let mut job = sample();
+    fields.iter().for_each(|(entry, text)| job.put(*entry, text));
+    job
+}
+
+/// The sample with its wanted length taken from the ends.
+fn from_ends(kind: ShaftKind, route: Route, ends: [&str; 3]) -> Job {
+    let mut job = with(&[(Entry::FrontDepth, "2-3/8"), (Entry::RearDepth, "2-1/8")]);
+    (job.measure.kind, job.measure.route) = (kind, route);
+    for (reading, text) in ends.into_iter().enumerate() {
+        job.put(Entry::EndsReading(reading), text);
+    }
+    job
+}
+
+#[test]
+fn reports_of_other_kinds_of_shaft() {
+    let flanged = from_ends(ShaftKind::Flanged, Route::Ends, ["60", "60-1/32", "60"]);
+    against_golden("flanged.txt", &report(&flanged));
+    let mut both = from_ends(ShaftKind::SlipOnShaft, Route::Both, ["57-7/8", "57-29/32", "57-7/8"]);
+    both.measure.yoke_at = YokeAt::Bottomed;
+    both.measure.old_datum.front = Datum::OuterSeat;
+    both.put(Entry::FrontCup, "1-1/16");
+    // Laid off from the same centre with the slip drawn out as the length is.
+    both.put(Entry::WeldLine, "54-3/16");
+    against_golden("slip-on-shaft.txt", &report(&both));
+}
+
+/// What goes wrong, each alone, with the job that it goes wrong in.
+fn mishaps() -> Vec<(&'static str, Job)> {
+    let mut all = vec![
+        ("a misread tape", with(&[(Entry::OldReading(2), "4' 10-5/16\"")])),
+        (
+            "two readings that differ",
+            with(&[(Entry::WantedReading(0), "56"), (Entry::WantedReading(2), "")]),
+        ),
+        ("one reading", with(&[(Entry::OldReading(1), ""), (Entry::OldReading(2), "")])),
+        ("lip in the groove, both ways out", with(&[(Entry::GroovePlace, "1-15/16")])),
+        (
+            "lip in the groove, out alone",
+            with(&[(Entry::GroovePlace, "1-15/16"), (Entry::BumpRoom, "1/2")]),
+        ),
+        (
+            "lip in the groove, no way out",
+            with(&[
+                (Entry::GroovePlace, "1-3/4"),
+                (Entry::SplineLength, "3-1/4"),
+                (Entry::BumpRoom, "1/2"),
+            ]),
+        ),
+        ("lip near the groove", with(&[(Entry::GroovePlace, "1.295")])),
+        ("lip off the barrel", with(&[(Entry::BarrelLength, "2-3/16")])),
+        ("too little room", with(&[(Entry::SetPoint, "3/8")])),
+        ("near the least room", with(&[(Entry::SetPoint, "7/16")])),
+        ("too little spline", with(&[(Entry::SplineLength, "2-3/4")])),
+        ("near the least spline", with(&[(Entry::SplineLength, "2.95")])),
+        ("a travel that is not known", with(&[(Entry::AtDroop, "")])),
+        (
+            "distances that no link gives",
+            with(&[(Entry::ShaftSlope, "5"), (Entry::LinkRadius, "4"), (Entry::LinkRise, "2")]),
+        ),
+        ("weld line from the wrong joint", with(&[(Entry::WeldLine, "54-7/8")])),
+        ("weld line a little off", with(&[(Entry::Shoulder, "3-3/8")])),
+        ("weld line not known, face read", with(&[(Entry::WeldLine, "")])),
+        ("a wrong shoulder", with(&[(Entry::Shoulder, "3-7/61")])),
+        ("first cut clear of the weld", with(&[(Entry::ClearBy, "1-1/2"), (Entry::Trim, "1/32")])),
+        ("first cut too far in", with(&[(Entry::ClearBy, "2")])),
+        ("first cut not said", with(&[(Entry::ClearBy, "")])),
+        (
+            "face out of square",
+            with(&[(Entry::FaceReading(4), "0.012"), (Entry::FaceReading(5), "0.012")]),
+        ),
+        ("face near its limit", with(&[(Entry::OwnLimit, "0.008")])),
+        ("face read at two places", with(&[])),
+        ("face by a strip and a coarse rule", with(&[])),
+        ("spigot tight", with(&[(Entry::SpigotDiameter, "2.838")])),
+        ("spigot too large", with(&[(Entry::SpigotDiameter, "2.86")])),
+        ("spigot of another tube", with(&[(Entry::SpigotDiameter, "2.75")])),
+        (
+            "routes that disagree",
+            from_ends(ShaftKind::SlipInGearbox, Route::Both, ["58-1/4", "58-1/4", "58-9/32"]),
+        ),
+    ];
+    for (name, job) in &mut all {
+        match *name {
+            "distances that no link gives" => {
+                (job.slip.by, job.slip.guide) = (TravelBy::Reckoned, Guide::Trailing);
+            }
+            "first cut clear of the weld" | "first cut too far in" | "first cut not said" => {
+                job.cut.at = CutAt::ClearOfIt;
+            }
+            "face near its limit" => job.truing.limit = shaftwright::job::RunOutLimit::Own,
+            "face read at two places" => {
+                [1, 2, 3, 5, 6, 7].into_iter().for_each(|place| job.put(Entry::FaceReading(place), ""));
+            }
+            "face by a strip and a coarse rule" => job.cut.square_by = SquareBy::Strip,
+            _ => {}
+        }
+    }
+    all
+}
+
+#[test]
+fn mishaps_as_they_are_read() {
+    // Of each report the lines that stand otherwise than in the sample's, and what is said at a field.
+    let usual = report(&sample());
+    let mut text = String::new();
+    for (name, job) in mishaps() {
+        text.push_str(&format!("== {name}\n"));
+        for entry in job.entries() {
+            if let Some(said) = remark(&job, entry) {
+                text.push_str(&format!("  at {}: {said}\n", entry.name()));
+            }
+        }
+        let report = report(&job);
+        let other = report.lines().filter(|line| !usual.lines().any(|known| known == *line));
+        other.for_each(|line| text.push_str(&format!("{line}\n")));
+    }
+    against_golden("mishaps.txt", &text);
+}
+
 #[test]
 fn sentences_at_a_field() {
     let mut text = String::new();
@@ -58,6 +183,18 @@ fn sentences_at_a_field() {
         (Entry::WeightClock(0), "19"),
         (Entry::WeightClock(0), "7:75"),
         (Entry::ShaftMass, "0.2"),
+        (Entry::SetPoint, "4-1/2"),
+        (Entry::SplineLength, "40"),
+        (Entry::LeastEngaged, "1/16"),
+        (Entry::ShaftSlope, "45"),
+        (Entry::LinkRise, "-50"),
+        (Entry::LipDepth, "2"),
+        (Entry::GroovePlace, "6"),
+        (Entry::FaceReading(3), "2"),
+        (Entry::Shoulder, "20"),
+        (Entry::ClearBy, "0"),
+        (Entry::SpigotDiameter, "3-1/4"),
+        (Entry::SeamClock, "19"),
     ] {
         let mut job = sample();
         job.put(entry, given);
@@ -70,7 +207,8 @@ fn sentences_at_a_field() {
 #[test]
 fn nothing_read_is_without_a_number() {
     // The word that stands in for a number that cannot be shown must never be read.
-    for job in [sample(), Job::default()] {
+    let all = mishaps().into_iter().map(|(_, job)| job);
+    for job in all.chain([sample(), Job::default()]) {
         let text = report(&job);
         assert!(!text.contains("no figure") && !text.contains("NaN") && !text.contains("inf"));
     }
