@@ -93,22 +93,24 @@ fn room_at_bump() {
         };
         assert_eq!(got, expected, "{set_point}");
     }
-    // By hand: measured 1/16 shorter at bump and straight to droop, a slip drawn out 5/16 keeps 1/4, the
-    // least and not less, whatever the last bit of the sum says.
-    let mut exact = with_all(&[
-        (Entry::AtBump, "60"),
-        (Entry::AtRide, "60-1/16"),
-        (Entry::AtDroop, "60-5/32"),
-        (Entry::SetPoint, "5/16"),
-        (Entry::SplineLength, "1.90625"),
-    ]);
-    exact.slip.by = TravelBy::Measured;
-    assert!(matches!(verdict(&exact, Name::PlungeIn), Verdict::Watch(Reason::NearBump { .. })));
-    // And 1-29/32 of spline less 5/16 less 3/32 keeps 1-1/2.
-    assert!(matches!(
-        verdict(&exact, Name::EngagedSpline),
-        Verdict::Watch(Reason::NearLeastSpline { .. })
-    ));
+    // By hand: as many sixteenths shorter at bump as the set point has over 1/4 leave the 1/4 wanted, the
+    // least and not less, whatever the last bit of the sum says; and so at droop with 1-1/2 of spline.
+    for k in 1..=12 {
+        let sixteenths = |count: i32| format!("{}", f64::from(count) / 16.0);
+        let out = k + k / 2 + 2;
+        let mut exact = with_all(&[
+            (Entry::AtBump, &sixteenths(960 - k)),
+            (Entry::AtRide, &sixteenths(960)),
+            (Entry::AtDroop, &sixteenths(960 + out)),
+            (Entry::SetPoint, &sixteenths(4 + k)),
+            (Entry::SplineLength, &sixteenths(24 + 4 + k + out)),
+        ]);
+        exact.slip.by = TravelBy::Measured;
+        let said = verdict(&exact, Name::PlungeIn);
+        assert!(matches!(said, Verdict::Watch(Reason::NearBump { .. })), "{k}: {said:?}");
+        let said = verdict(&exact, Name::EngagedSpline);
+        assert!(matches!(said, Verdict::Watch(Reason::NearLeastSpline { .. })), "{k}: {said:?}");
+    }
     // The mechanic's own least room.
     let own = with(Entry::BumpRoom, "3/4");
     assert!(matches!(verdict(&own, Name::PlungeIn), Verdict::Stop(Reason::TooCloseToBump { .. })));
