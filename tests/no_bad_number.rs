@@ -51,6 +51,7 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::RoutesDisagree { doubt: q }
         | Reason::WeldLineDisagrees { by: q }
         | Reason::CutTooFarIn { removed: q }
+        | Reason::CutOnSpigot { least: q }
         | Reason::LessThanAKerf { kerf: q }
         | Reason::OnTheWeld { keep: q } => vec![Amount::Length(q)],
         Reason::FaceOverLimit { allowed: q }
@@ -91,6 +92,7 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::SpigotLoose
         | Reason::SpigotTight
         | Reason::FaceNotSeen
+        | Reason::FaceLimitUnknown
         | Reason::PartRead
         | Reason::SpigotWontGoIn
         | Reason::OffsetNotSeen

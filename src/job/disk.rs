@@ -206,7 +206,7 @@ fn read_field(job: &mut Job, name: &str, field: &Value) -> Result<(), NotAJob> {
     let unit = Unit::from_symbol(symbol);
     let unit = unit.ok_or_else(|| damaged(&format!("unknown unit of {name}"), symbol))?;
     make_room(job, entry)?;
-    let slot = job.slot(entry).ok_or_else(|| damaged("no such turn", name))?;
+    let slot = job.slot(entry).ok_or_else(|| damaged("no such place", name))?;
     if !text.is_empty() {
         *slot = Typed { text: text.to_owned(), unit };
     }

@@ -119,6 +119,10 @@ entries! {
         FrontEar = "front-ear",
         /// Cup centre to ear's edge, rear joint.
         RearEar = "rear-ear",
+        /// The same for the wanted distance, front joint.
+        WantedFrontEar = "wanted-front-ear",
+        /// The same for the wanted distance, rear joint.
+        WantedRearEar = "wanted-rear-ear",
         /// Front yoke: shoulder or flange face to joint centre.
         FrontDepth = "front-depth",
         /// Rear yoke: flange face to joint centre.
@@ -192,6 +196,8 @@ macro_rules! places {
             Entry::RearCup => Some($($borrow)+ $job.measure.rear_cup),
             Entry::FrontEar => Some($($borrow)+ $job.measure.front_ear),
             Entry::RearEar => Some($($borrow)+ $job.measure.rear_ear),
+            Entry::WantedFrontEar => Some($($borrow)+ $job.measure.wanted_front_ear),
+            Entry::WantedRearEar => Some($($borrow)+ $job.measure.wanted_rear_ear),
             Entry::FrontDepth => Some($($borrow)+ $job.measure.front_depth),
             Entry::RearDepth => Some($($borrow)+ $job.measure.rear_depth),
             Entry::ClearBy => Some($($borrow)+ $job.cut.clear_by),

@@ -43,10 +43,14 @@ pub struct MeasureForm {
     pub front_cup: Typed,
     /// The same at the rear joint.
     pub rear_cup: Typed,
-    /// Cup centre to the ear's edge that the tape was laid on, front joint.
+    /// Old shaft: cup centre to the ear's edge that the tape was laid on, front joint.
     pub front_ear: Typed,
     /// The same at the rear joint.
     pub rear_ear: Typed,
+    /// Wanted distance: the same of the yoke under the car, which is another one, front joint.
+    pub wanted_front_ear: Typed,
+    /// The same at the rear joint.
+    pub wanted_rear_ear: Typed,
     /// Readings from seal face or flange to the axle.
     pub ends: Vec<Typed>,
     /// Front yoke: shoulder or flange face to joint centre.
@@ -318,6 +322,8 @@ impl Default for MeasureForm {
             rear_cup: Typed::default(),
             front_ear: Typed::default(),
             rear_ear: Typed::default(),
+            wanted_front_ear: Typed::default(),
+            wanted_rear_ear: Typed::default(),
             ends: vec![Typed::default(); 3],
             front_depth: Typed::default(),
             rear_depth: Typed::default(),

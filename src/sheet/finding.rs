@@ -27,8 +27,8 @@ pub fn title(name: Name) -> String {
         Name::WantedLength => "New shaft, joint to joint",
         Name::RoutesDiffer => "The two ways differ by",
         Name::SetPoint => "Slip drawn out at ride",
-        Name::PlungeIn => "Goes in at bump",
-        Name::PlungeOut => "Comes out at droop",
+        Name::PlungeIn => "Goes in, at the most",
+        Name::PlungeOut => "Comes out, at the most",
         Name::EngagedSpline => "Engaged spline, at the least",
         Name::LipBand => "Seal lip runs, from the shoulder",
         Name::WhirlSpeed => "Whirl speed of the new length",
@@ -84,12 +84,11 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         Sense::Add if name == Name::LengthChange => (format!("Lengthen by {number}"), None),
         Sense::Remove => (
             format!("Take out {number}"),
-            Some("Of tube: weld shrinkage and root gap are allowed for.".to_owned()),
+            Some("Weld shrinkage and root gap are allowed for.".to_owned()),
         ),
-        Sense::Add => (
-            format!("Add {number}"),
-            Some("Of tube: weld shrinkage and root gap are allowed for.".to_owned()),
-        ),
+        Sense::Add => {
+            (format!("Add {number}"), Some("Weld shrinkage and root gap are allowed for.".to_owned()))
+        }
         Sense::LeaveAlone => {
             let why = match name {
                 Name::LengthChange => "No difference that this tape can see.",
@@ -107,12 +106,11 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         Sense::TurnCounterclockwise => {
             (number, Some(format!("Turn the {yoke} yoke counter-clockwise, {seen_from_rear}.")))
         }
-        Sense::Of { available } => (
-            number,
-            Some(format!("Of {} that there is.", show_length(available, job.display.lengths()))),
-        ),
+        Sense::Of { available } => {
+            (number, Some(format!("It may go {}.", show_length(available, job.display.lengths()))))
+        }
         Sense::UpTo { to } => (format!("{number} to {}", show_length(to, job.display.lengths())), None),
-        Sense::Tight => (number, Some("Larger than the bore: it must be driven in.".to_owned())),
+        Sense::Tight => (number, Some("Larger than the bore: a driven fit.".to_owned())),
         Sense::Loose { lean } => (
             number,
             Some(format!(
@@ -261,6 +259,7 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
 fn reason_words(reason: Reason, display: LengthDisplay) -> String {
     let long = |length| show_length(length, display);
     let fine = |length| amount(crate::stage::Amount::FineLength(length), display);
+    let plain = |length| amount(crate::stage::Amount::PlainLength(length), display);
     let work = |unbalance| amount(crate::stage::Amount::Unbalance(unbalance), display);
     match reason {
         Reason::DifferenceWithinDoubt => {
@@ -270,7 +269,7 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "One reading only, of the old or the wanted length: measure again before you cut.".to_owned()
         }
         Reason::LooseLength { allowed } => format!(
-            "Known no better than ± {} is wanted: take more readings, or a finer tape.",
+            "Not known to the ± {} that is wanted: take more readings, or a finer tape.",
             long(allowed)
         ),
         Reason::Lengthened => {
@@ -295,7 +294,7 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             format!("Within its ± of the {} of room wanted: measure the travel again.", long(least))
         }
         Reason::TooLittleSpline { least } => format!(
-            "Less than {} engaged at full droop: it can come apart. Push it in further, or a longer slip.",
+            "Less than {} engaged at full droop: it can come apart. Push it in further, or fit a longer slip.",
             long(least)
         ),
         Reason::NearLeastSpline { least } => {
@@ -307,27 +306,31 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::LipInGroove { out, inward } => {
             let mut text = "The lip would run in the old groove and leak.".to_owned();
             if let Some(out) = out {
-                text.push_str(&format!(" Draw the slip out {} further to miss it.", long(out)));
+                text.push_str(&format!(" Draw the slip out at least {} further to miss it.", plain(out)));
             }
             if let Some(inward) = inward {
-                text.push_str(&format!(" Push it in {} further to miss it.", long(inward)));
+                text.push_str(&format!(" Push it in at least {} further to miss it.", plain(inward)));
             }
             if out.is_none() && inward.is_none() {
                 text.push_str(" Neither way leaves room and spline enough: sleeve the barrel or renew the yoke.");
             }
             text
         }
-        Reason::NearGroove => "Off the groove, but within its ±: look after the first drive.".to_owned(),
+        Reason::NearGroove => "Off the groove, but within its ±: look for a leak after the first drive.".to_owned(),
         Reason::TravelUnfit => {
             "These distances do not go together: a link cannot be shorter than its own rise. Check the travel.".to_owned()
         }
         Reason::WeldLineDisagrees { by } => format!(
-            "Old length less shoulder puts it {} elsewhere: was it measured from the right joint?",
+            "Old length less shoulder puts it {} elsewhere: measure both again, each from the right joint.",
             long(by)
         ),
         Reason::CutTooFarIn { removed } => format!(
             "The first cut must stay outside the new face: less than {} inside the old weld.",
             long(removed)
+        ),
+        Reason::CutOnSpigot { least } => format!(
+            "The first cut would go through the spigot: at least {} inside the old weld.",
+            long(least)
         ),
         Reason::SpigotLoose => "Much too loose: is this the right tube for this yoke?".to_owned(),
         Reason::SpigotTight => "Larger than the bore by more than its ±: measure both again.".to_owned(),
@@ -336,6 +339,9 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         }
         Reason::FaceNearLimit { allowed } => {
             format!("Within its ± of the {} allowed: read finer.", fine(allowed))
+        }
+        Reason::FaceLimitUnknown => {
+            "To judge it: what the allowed face error still needs.".to_owned()
         }
         Reason::FaceNotSeen => "Too few or too rough readings to say: read all eight places, or finer.".to_owned(),
         Reason::OverWhirlShare { allowed } => format!(
@@ -456,5 +462,5 @@ pub fn causes(job: &Job, finding: &Finding) -> Option<String> {
         format!("{name} {} %", show_number(share * 100.0, 0))
     });
     let words: Vec<String> = words.collect();
-    (words.len() > 1).then(|| format!("The ± comes from: {}.", words.join(", ")))
+    (words.len() > 1).then(|| format!("The ± comes from: {}.", words.join("; ")))
 }

@@ -163,8 +163,8 @@ pub fn label(job: &Job, entry: Entry) -> String {
     let fixed = match entry {
         Entry::OldReading(i) => return format!("Old, reading {}", i + 1),
         Entry::WantedReading(i) => return format!("Wanted, reading {}", i + 1),
-        Entry::EndsReading(i) => return format!("Ends, reading {}", i + 1),
-        Entry::SetPoint => "Slip drawn out from bottomed, at ride",
+        Entry::EndsReading(i) => return format!("End to end, reading {}", i + 1),
+        Entry::SetPoint => "Slip drawn out from bottomed",
         Entry::SplineLength => "Spline engaged when bottomed",
         Entry::LeastEngaged => "Least engaged at full droop",
         Entry::BumpRoom => "Least room at full bump",
@@ -184,8 +184,10 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::GrooveMargin => "Lip to stay off it by",
         Entry::FrontCup => "Cup diameter, front joint",
         Entry::RearCup => "Cup diameter, rear joint",
-        Entry::FrontEar => "Cup centre to ear's edge, front",
-        Entry::RearEar => "Cup centre to ear's edge, rear",
+        Entry::FrontEar => "Cup centre to ear's edge, old, front",
+        Entry::RearEar => "Cup centre to ear's edge, old, rear",
+        Entry::WantedFrontEar => "Cup centre to ear's edge, wanted, front",
+        Entry::WantedRearEar => "Cup centre to ear's edge, wanted, rear",
         Entry::FrontDepth => match job.measure.kind {
             ShaftKind::SlipInGearbox => "Slip yoke: shoulder to joint centre",
             _ => "Front flange yoke: face to joint centre",

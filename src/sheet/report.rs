@@ -41,9 +41,9 @@ pub fn report(job: &Job) -> String {
 
 fn finding_lines(job: &Job, finding: &Finding, lines: &mut Vec<String>) {
     let display = job.display.lengths();
-    let mut line = format!("  {}: ", title(finding.name));
+    let mut line = format!("  {}:", title(finding.name));
     if let Some(shown) = shown(finding, job) {
-        line.push_str(&shown.value);
+        line.push_str(&format!(" {}", shown.value));
         if let Some(doubt) = shown.plus_minus {
             line.push_str(&format!(" {doubt}"));
         }

@@ -38,8 +38,9 @@ pub const fn source(which: Source) -> &'static str {
         Source::DoubtOfWeights => {
             "Taken for the ±, our own choice: 0.5 g, 5°, 1/8 in along, 1/16 in of radius, where it sat and where it goes; the cut ring at half the run-out limit; a plane's share of the grade on the part moved"
         }
-        Source::DoubtOfTube => {
-            "Taken for the ±, our own choice: diameter 0.15 mm, wall 0.1 mm; and 1.3 % for the spread of makers' constants"
+        Source::DoubtOfTube => "Taken for the ±, our own choice: diameter 0.15 mm, wall 0.1 mm",
+        Source::DoubtOfWhirl => {
+            "Taken for the ±, our own choice: 1.3 % for the spread of makers' constants"
         }
         Source::DoubtOfBench => "Taken for the ±, our own choice: gap 0.05 mm, span 0.8 mm",
         Source::DoubtOfTravel => {

@@ -31,12 +31,12 @@ const fn law(law: Law) -> (&'static str, &'static str) {
         Law::NewLength => ("Wanted length, between cup centres at the set point", "wanted = {=}"),
         Law::MeanRead => ("Mean of the readings", "{=}"),
         Law::ToJointCentres => ("Brought to the cup centres at the set point", "{0} − {1} = {=}"),
-        Law::LessTheEnds => ("Less the yokes' own sizes and the set point", "{0} − {1} = {=}"),
+        Law::LessTheEnds => ("Less what the ends take up", "{0} − {1} = {=}"),
+        Law::OutToJointCentres => ("Brought out to the cup centres at the set point", "{0} + {1} = {=}"),
         Law::Routes => ("Joint to joint − from the ends", "{0} − {1} = {=}"),
-        Law::LeastDistance => (
-            "Shortest over the whole travel, axle so far above ride; shorter than at ride by",
-            "at {0}: {=}",
-        ),
+        Law::LeastDistance => {
+            ("Axle at this height above ride brings the joints nearest, by this much", "{0}: {=}")
+        }
         Law::RoomIn => ("Room left = set point − way in", "{0} − {1} = {=}"),
         Law::PlungeOut => ("There is = spline − least engaged − set point", "{0} − {1} − {2} = {=}"),
         Law::EngagedSpline => ("Engaged = spline − set point − way out", "{0} − {1} − {2} = {=}"),

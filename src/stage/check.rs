@@ -12,7 +12,7 @@ use crate::mechanics::whirl::first_pinned;
 use crate::quantity::{AngularVelocity, Base, Length, millimetres};
 
 /// How well a tube's diameter and its wall are known to someone with a calliper, ±. Our own choice.
-fn tube_doubt() -> (Length, Length) {
+pub(super) fn tube_doubt() -> (Length, Length) {
     (millimetres(0.15), millimetres(0.1))
 }
 
@@ -126,6 +126,7 @@ fn whirl_finding(job: &Job) -> Finding {
         Source::WhirlBeam,
         Source::MaterialFromMemory,
         Source::DoubtOfTube,
+        Source::DoubtOfWhirl,
     ]);
     let finding = working(job, finding, &whirl, whirl.length, whirl.speed.best);
     match whirl.before {

@@ -6,7 +6,7 @@ pub use super::cut_list::{CutList, Mark, MarkName, cut_list};
 use super::face;
 use super::field::Fields;
 use super::finding::{Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
-use super::measure::{division, length_tolerance, loose};
+use super::measure::{agreement, division, length_tolerance, loose};
 use crate::job::{CutAt, Entry, Job};
 use crate::mechanics::phase::arc;
 use crate::mechanics::uncertainty::{Spread, combined, of_division, rectangular};
@@ -66,6 +66,9 @@ fn removed_finding(job: &Job, list: &CutList) -> Finding {
         None if removed.base() <= 0.0 => Verdict::Watch(Reason::WeldDrawsMore),
         None if shorter_than_spigot => Verdict::Watch(Reason::FaceOverSpigot),
         None if half_checked => Verdict::Unjudged(Reason::WrongField),
+        None if list.lengths.remark.is_some() => {
+            list.lengths.remark.map_or(Verdict::NotYet, Verdict::Watch)
+        }
         None => loose(list.removed.spread.expanded()),
     };
     let sense = if removed.base() < 0.0 { Sense::Add } else { Sense::Remove };
@@ -127,11 +130,10 @@ fn weld_line_finding(job: &Job, list: &CutList) -> Option<Finding> {
     let (by, doubt) = (Length::from_base(miss.best.base().abs()), miss.spread.expanded());
     let verdict = match list.stop {
         Some(reason @ Reason::WeldLineDisagrees { .. }) => Verdict::Stop(reason),
-        _ if by.base() > doubt.base() => Verdict::Watch(Reason::WeldLineDisagrees { by }),
-        _ => Verdict::Good,
+        _ => agreement(by, doubt, Reason::WeldLineDisagrees { by }),
     };
     let weld = list.weld_line?;
-    let old = list.lengths.old.best;
+    let old = list.lengths.old.best - list.lengths.pushed_in;
     let shoulder = old - weld - miss.best;
     let value = Value { amount: Amount::Length(by), plus_minus: Some(plain(doubt)), sense: None };
     let finding = Finding::known(Name::WeldLine, value, verdict)
@@ -141,6 +143,9 @@ fn weld_line_finding(job: &Job, list: &CutList) -> Option<Finding> {
 }
 
 fn scrap_ring(job: &Job, list: &CutList) -> Finding {
+    if let Some(reason) = list.stop {
+        return Finding::impossible(Name::ScrapRing, reason);
+    }
     let mut fields = Fields::of(job);
     let (kerf, trim) = (fields.length(Entry::Kerf), fields.optional_length(Entry::Trim));
     // The old weld is opened on the tube's side of its line, the tube cut clear of it on the yoke's

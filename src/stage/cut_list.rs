@@ -132,7 +132,9 @@ pub(super) fn weld_line_miss(job: &Job, list: &CutList) -> Option<Measured<Lengt
     let (weld, shoulder) = (list.weld_line?, fields.optional_length(Entry::Shoulder)?);
     let line = of_division(division(job));
     let old = list.lengths.old;
-    Some(Measured { best: old.best - shoulder - weld, spread: combined(&[old.spread, line, line]) })
+    // Both were measured on the bench, with a slip in the shaft as it was there.
+    let bench = old.best - list.lengths.pushed_in;
+    Some(Measured { best: bench - shoulder - weld, spread: combined(&[old.spread, line, line]) })
 }
 
 impl CutList {
@@ -161,18 +163,24 @@ impl CutList {
             miss.best.base().abs() > miss.spread.expanded().base().max(length_tolerance().base())
         };
         let removed = self.removed.best;
-        let clear = Fields::of(job).length(Entry::ClearBy);
+        // The first slot lies on the yoke's side of its line, and the spigot ends short of it.
+        let mut first = Fields::of(job);
+        let clear = match job.cut.at {
+            CutAt::ClearOfIt if self.saws() => first.optional_length(Entry::ClearBy),
+            _ => None,
+        };
+        let kerf = first.optional_length(Entry::Kerf).unwrap_or(zero);
+        let spigot = self.spigot.unwrap_or(zero);
         if left.base() <= 0.0 {
             Some(Reason::MoreThanTheTube)
         } else if left.base() <= two_spigots.base() {
             Some(Reason::SpigotWontGoIn)
         } else if let Some(miss) = miss.filter(is_off) {
             Some(Reason::WeldLineDisagrees { by: Length::from_base(miss.best.base().abs()) })
-        } else if job.cut.at == CutAt::ClearOfIt
-            && self.saws()
-            && clear.is_some_and(|clear| clear.base() > removed.base())
-        {
+        } else if clear.is_some_and(|clear| clear.base() > removed.base()) {
             Some(Reason::CutTooFarIn { removed })
+        } else if clear.is_some_and(|clear| (clear - kerf).base() < spigot.base()) {
+            Some(Reason::CutOnSpigot { least: spigot + kerf })
         } else {
             None
         }
@@ -183,11 +191,11 @@ impl CutList {
         let mut optional = Fields::of(job);
         let [kerf, trim, clear] =
             [Entry::Kerf, Entry::Trim, Entry::ClearBy].map(|entry| optional.optional_length(entry));
-        let end = weld - self.removed.best;
+        let (end, pushed_in) = (weld - self.removed.best, self.lengths.pushed_in);
         let mut places = vec![
             (MarkName::OldWeld, Some(weld)),
-            (MarkName::OldJoint, Some(self.lengths.old.best)),
-            (MarkName::NewJoint, self.finished),
+            (MarkName::OldJoint, Some(self.lengths.old.best - pushed_in)),
+            (MarkName::NewJoint, self.finished.map(|finished| finished - pushed_in)),
             (MarkName::FarWeld, far_weld),
         ];
         // With nothing to take out there is no second cut to mark.

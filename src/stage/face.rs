@@ -1,6 +1,7 @@
 //! The face of the tube: how square it must be, how square it is, and how the spigot sits in it.
 
 use super::amount::Amount;
+use super::check::tube_doubt;
 use super::cut_list::CutList;
 use super::field::{Fields, read};
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict, Why};
@@ -21,11 +22,6 @@ fn feeler_line() -> Length {
 /// Most a spigot may lean in its bore before it is called the wrong tube. Our own choice.
 fn most_lean() -> Angle {
     degrees(1.0)
-}
-
-/// Doubt of a tube's bore from diameter and wall by calliper, ±. Our own choice.
-fn bore_doubt() -> Length {
-    millimetres(0.15)
 }
 
 fn plain(length: Length) -> Amount {
@@ -114,7 +110,7 @@ pub(super) fn found_finding(job: &Job, list: Option<&CutList>) -> Option<Finding
     };
     let limit = allowed(job, list, &[]).ok().map(|(allowed, ..)| allowed);
     let verdict = match limit {
-        None => Verdict::Unjudged(Reason::WrongField),
+        None => Verdict::Unjudged(Reason::FaceLimitUnknown),
         Some(allowed) if (face.out + face.doubt).base() <= allowed.base() => Verdict::Good,
         Some(allowed) if face.out.base() <= allowed.base() => {
             Verdict::Watch(Reason::FaceNearLimit { allowed })
@@ -155,7 +151,9 @@ pub(super) fn spigot_finding(job: &Job) -> Option<Finding> {
     };
     let bore = diameter - wall * 2.0;
     let play = bore - spigot;
-    let doubt = combined(&[rectangular(bore_doubt()), rectangular(feeler_line() / 2.0)]).expanded();
+    let (of_diameter, of_wall) = tube_doubt();
+    let parts = [of_diameter, of_wall * 2.0, feeler_line() / 2.0].map(rectangular);
+    let doubt = combined(&parts).expanded();
     let lean = spigot_tilt(bore, spigot, reach);
     let (sense, verdict) = match lean {
         None if play.base() < -doubt.base() => (Sense::Tight, Verdict::Watch(Reason::SpigotTight)),

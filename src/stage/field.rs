@@ -36,7 +36,9 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
         Entry::GrooveWidth => length(0.1, 20.0),
         Entry::GrooveMargin => length(0.0, 10.0),
         Entry::FrontCup | Entry::RearCup => length(10.0, 80.0),
-        Entry::FrontEar | Entry::RearEar => length(0.0, 100.0),
+        Entry::FrontEar | Entry::RearEar | Entry::WantedFrontEar | Entry::WantedRearEar => {
+            length(0.0, 100.0)
+        }
         Entry::FrontDepth | Entry::RearDepth | Entry::Shoulder => length(10.0, 400.0),
         Entry::ClearBy => length(3.0, 500.0),
         Entry::SpigotDiameter => length(15.0, 200.0),
@@ -221,8 +223,8 @@ impl<'a> Fields<'a> {
 
     /// Every reading of a list that is not empty; a reading that cannot be used stands in the way.
     pub(super) fn readings(&mut self, entries: impl Iterator<Item = Entry>) -> Vec<Length> {
-        let mut found = Vec::new();
-        let mut first = None;
+        let (mut found, mut first) = (Vec::new(), None);
+        let before = self.needs.len();
         for entry in entries {
             first.get_or_insert(entry);
             match read(self.job, entry) {
@@ -231,7 +233,7 @@ impl<'a> Fields<'a> {
                 Err(complaint) => self.needs.push(Need { entry, why: Why::Wrong(complaint) }),
             }
         }
-        if let (true, Some(entry)) = (found.is_empty() && self.needs.is_empty(), first) {
+        if let (true, Some(entry)) = (found.is_empty() && self.needs.len() == before, first) {
             self.needs.push(Need { entry, why: Why::Empty });
         }
         found

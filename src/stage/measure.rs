@@ -39,6 +39,9 @@ pub struct LengthChange {
     pub change: Measured<Length>,
     /// The same with what each measurement does to it.
     pub budget: Budget<Entry>,
+    /// How far a slip in the shaft was pushed in from its set point while the shaft lay on the bench:
+    /// every place measured there is nearer by so much.
+    pub pushed_in: Length,
     /// What to say of the readings, where not all is well with them.
     pub remark: Option<Reason>,
 }
@@ -102,13 +105,12 @@ fn once(job: &Job, entry: Entry, best: Length) -> Budget<Entry> {
     Budget::of(entry, Measured { best, spread: of_division(division(job)) })
 }
 
-/// Takes off a length, or adds it, what lies between the marks that the tape was laid on and the
-/// centres of the cups.
-fn to_centres(job: &Job, fields: &mut Fields, read: Budget<Entry>, at: DatumPair) -> Budget<Entry> {
-    let mut sum = read;
-    for (datum, cup, ear) in
-        [(at.front, Entry::FrontCup, Entry::FrontEar), (at.rear, Entry::RearCup, Entry::RearEar)]
-    {
+/// What lies between the marks that the tape was laid on and the centres of the cups, to be added to
+/// the reading. The cups are the cross's own and the same for both lengths; the ears are not.
+fn to_centres(job: &Job, fields: &mut Fields, at: DatumPair, ears: [Entry; 2]) -> Budget<Entry> {
+    let mut sum = Budget::exact(Length::from_base(0.0));
+    let [front, rear] = ears;
+    for (datum, cup, ear) in [(at.front, Entry::FrontCup, front), (at.rear, Entry::RearCup, rear)] {
         // What lies outside the centre has made the reading too long.
         let (entry, factor) = match datum {
             Datum::CupCentre => continue,
@@ -141,39 +143,50 @@ struct Traced {
     remark: Option<Reason>,
 }
 
+/// A list's mean with what is reckoned in, or what is still needed, all of it named at once.
+fn traced(
+    fields: Fields,
+    entry: Entry,
+    read: Option<Read>,
+    parts: &[(f64, Budget<Entry>)],
+) -> Result<Traced, Vec<Need>> {
+    let needs = fields.needs();
+    match read {
+        Some(Read { mean, remark }) if needs.is_empty() => {
+            let mut sum = Budget::of(entry, mean);
+            for (factor, part) in parts {
+                sum = sum.plus(*factor, part);
+            }
+            Ok(Traced { sum, read: mean.best, remark })
+        }
+        _ => Err(needs),
+    }
+}
+
+/// The set point, where the slip was pushed in while this length was taken.
+fn drawn_out(job: &Job, fields: &mut Fields, in_gearbox: bool) -> Option<Budget<Entry>> {
+    let counts = slips_in_gearbox(job) == in_gearbox && job.measure.yoke_at == YokeAt::Bottomed;
+    if counts { set_point(job, fields) } else { None }
+}
+
+/// The old shaft, centre to centre with its slip at the set point.
 fn old_length(job: &Job) -> Result<Traced, Vec<Need>> {
     let mut fields = Fields::of(job);
     let read = mean(job, &mut fields, &rows(&job.measure.old, Entry::OldReading));
-    let Some(read) = read else { return Err(fields.needs()) };
-    let mut sum = Budget::of(Entry::OldReading(0), read.mean);
-    sum = to_centres(job, &mut fields, sum, job.measure.old_datum);
-    if !slips_in_gearbox(job)
-        && job.measure.yoke_at == YokeAt::Bottomed
-        && let Some(drawn) = set_point(job, &mut fields)
-    {
-        sum = sum.plus(1.0, &drawn);
-    }
-    done(fields, sum, &read)
-}
-
-fn done(fields: Fields, sum: Budget<Entry>, read: &Read) -> Result<Traced, Vec<Need>> {
-    let needs = fields.needs();
-    let traced = Traced { sum, read: read.mean.best, remark: read.remark };
-    if needs.is_empty() { Ok(traced) } else { Err(needs) }
+    let ears = [Entry::FrontEar, Entry::RearEar];
+    let mut parts = vec![(1.0, to_centres(job, &mut fields, job.measure.old_datum, ears))];
+    parts.extend(drawn_out(job, &mut fields, false).map(|drawn| (1.0, drawn)));
+    traced(fields, Entry::OldReading(0), read, &parts)
 }
 
 /// The wanted length measured from joint to joint.
 fn by_joints(job: &Job) -> Result<Traced, Vec<Need>> {
     let mut fields = Fields::of(job);
     let read = mean(job, &mut fields, &rows(&job.measure.wanted, Entry::WantedReading));
-    let drawn = match job.measure.yoke_at {
-        YokeAt::Bottomed if slips_in_gearbox(job) => set_point(job, &mut fields),
-        _ => Some(Budget::exact(Length::from_base(0.0))),
-    };
-    let (Some(read), Some(drawn)) = (read, drawn) else { return Err(fields.needs()) };
-    let sum = Budget::of(Entry::WantedReading(0), read.mean);
-    let sum = to_centres(job, &mut fields, sum, job.measure.wanted_datum).plus(-1.0, &drawn);
-    done(fields, sum, &read)
+    let ears = [Entry::WantedFrontEar, Entry::WantedRearEar];
+    let mut parts = vec![(1.0, to_centres(job, &mut fields, job.measure.wanted_datum, ears))];
+    parts.extend(drawn_out(job, &mut fields, true).map(|drawn| (-1.0, drawn)));
+    traced(fields, Entry::WantedReading(0), read, &parts)
 }
 
 /// The dimensions that come off a distance between the ends to leave the length between the joints.
@@ -189,16 +202,10 @@ const fn end_parts(kind: ShaftKind) -> &'static [Entry] {
 fn by_ends(job: &Job) -> Result<Traced, Vec<Need>> {
     let mut fields = Fields::of(job);
     let read = mean(job, &mut fields, &rows(&job.measure.ends, Entry::EndsReading));
-    let parts: Vec<Option<Budget<Entry>>> = end_parts(job.measure.kind)
-        .iter()
-        .map(|entry| fields.length(*entry).map(|best| once(job, *entry, best)))
-        .collect();
-    let Some(read) = read else { return Err(fields.needs()) };
-    let mut sum = Budget::of(Entry::EndsReading(0), read.mean);
-    for part in parts.iter().flatten() {
-        sum = sum.plus(-1.0, part);
-    }
-    done(fields, sum, &read)
+    let sizes = end_parts(job.measure.kind).iter();
+    let part = |entry: &Entry| fields.length(*entry).map(|best| (-1.0, once(job, *entry, best)));
+    let parts: Vec<_> = sizes.filter_map(part).collect();
+    traced(fields, Entry::EndsReading(0), read, &parts)
 }
 
 /// The wanted length by the route chosen; where both were measured, from joint to joint.
@@ -234,7 +241,10 @@ pub fn length_change(job: &Job) -> Result<LengthChange, Vec<Need>> {
         (Some(Reason::OneReading) | None, later @ Some(_)) => later,
         (first, _) => first,
     };
-    Ok(LengthChange { old: old_is, wanted: wanted_is, change: budget.measured(), budget, remark })
+    let pushed_in =
+        drawn_out(job, &mut fields, false).map_or(Length::from_base(0.0), |drawn| drawn.best);
+    let change = budget.measured();
+    Ok(LengthChange { old: old_is, wanted: wanted_is, change, budget, pushed_in, remark })
 }
 
 /// What follows from the measurements.
@@ -293,11 +303,15 @@ fn wanted_finding(job: &Job) -> Finding {
         Value { amount: Amount::Length(best), plus_minus: Some(plain(spread.expanded())), sense: None };
     let verdict = traced.remark.map_or_else(|| loose(spread.expanded()), Verdict::Watch);
     let mut finding = Finding::known(Name::WantedLength, value, verdict);
-    let law = if job.measure.route == Route::Ends { Law::LessTheEnds } else { Law::ToJointCentres };
+    let from_ends = job.measure.route == Route::Ends;
+    let law = if from_ends { Law::LessTheEnds } else { Law::ToJointCentres };
+    // What comes off is said as such, what is added likewise, so that no line has two signs.
     let off = traced.read - best;
     finding = finding.step(Law::MeanRead, &[], plain(traced.read));
-    if off.base() != 0.0 {
+    if off.base() > 0.0 {
         finding = finding.step(law, &[plain(traced.read), plain(off)], plain(best));
+    } else if off.base() < 0.0 {
+        finding = finding.step(Law::OutToJointCentres, &[plain(traced.read), plain(-off)], plain(best));
     }
     finding
         .within(Amount::Length(length_tolerance()), Source::CommonPractice)
@@ -315,11 +329,7 @@ fn routes_finding(job: &Job) -> Finding {
     let difference = joints.sum.plus(-1.0, &ends.sum).measured();
     let doubt = difference.spread.expanded();
     let by = Length::from_base(difference.best.base().abs());
-    let verdict = if by.base() <= doubt.base() {
-        Verdict::Good
-    } else {
-        Verdict::Watch(Reason::RoutesDisagree { doubt })
-    };
+    let verdict = agreement(by, doubt, Reason::RoutesDisagree { doubt });
     let value = Value { amount: Amount::Length(by), plus_minus: Some(plain(doubt)), sense: None };
     Finding::known(Name::RoutesDiffer, value, verdict)
         .step(Law::Routes, &put_in, plain(difference.best))
@@ -333,4 +343,10 @@ pub(super) fn loose(doubt: Length) -> Verdict {
     } else {
         Verdict::Watch(Reason::LooseLength { allowed: length_tolerance() })
     }
+}
+
+/// Whether two ways to one length agree: within their ±, and that no wider than a finished length's,
+/// or anything would agree with anything.
+pub(super) fn agreement(by: Length, doubt: Length, apart: Reason) -> Verdict {
+    if by.base() > doubt.base() { Verdict::Watch(apart) } else { loose(doubt) }
 }

@@ -11,6 +11,7 @@ mod field;
 mod finding;
 pub mod measure;
 pub mod phase;
+mod seal;
 pub mod slip;
 pub mod truing;
 pub mod weights;
@@ -94,6 +95,8 @@ impl Stage {
             | Entry::RearCup
             | Entry::FrontEar
             | Entry::RearEar
+            | Entry::WantedFrontEar
+            | Entry::WantedRearEar
             | Entry::FrontDepth
             | Entry::RearDepth => Stage::Measure,
             Entry::TubeDiameter | Entry::TubeWall | Entry::TopSpeed => Stage::Check,

@@ -1,13 +1,12 @@
-//! The slip over the axle's whole travel: room at bump, engaged spline at droop, where the seal runs.
-//!
-//! One slip coordinate for all of it: the barrel's shoulder to the seal's lip, + outward. The yoke
-//! bottomed, the set point, the groove and the band in which the lip runs are all places on it.
+//! The slip over the axle's whole travel: room at bump, engaged spline at droop.
 
 use super::amount::Amount;
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
-use super::measure::{division, wanted};
-use crate::job::{Entry, Groove, Guide, Job, ShaftKind, TravelBy};
+use super::measure::{division, length_change, wanted};
+use super::seal;
+pub use super::seal::{LipBand, lip_band};
+use crate::job::{Entry, Guide, Job, ShaftKind, TravelBy};
 use crate::mechanics::travel::{Extremes, Link, Parabola, Swing, extremes};
 use crate::mechanics::uncertainty::{Spread, combined, of_division, rectangular, swing};
 use crate::quantity::{Base, Length, degrees, inches};
@@ -16,7 +15,7 @@ use crate::quantity::{Base, Length, degrees, inches};
 const SLOPE_DOUBT_DEGREES: f64 = 0.5;
 
 /// What is typed as text and its differences may miss each other in the last bit; a length, in metres.
-const LAST_BIT: f64 = 1e-9;
+pub(super) const LAST_BIT: f64 = 1e-9;
 
 /// How well the axle's travel is known, ±. Our own choice.
 fn height_doubt() -> Length {
@@ -133,7 +132,7 @@ fn reckoned(path: Path) -> Result<Travel, Blocked> {
     Ok(between(ride, found, combined(&parts.ok_or_else(unfit)?)))
 }
 
-fn larger(one: Length, other: Length) -> Length {
+pub(super) fn larger(one: Length, other: Length) -> Length {
     if one.base() > other.base() { one } else { other }
 }
 
@@ -157,7 +156,7 @@ pub fn findings(job: &Job) -> Vec<Finding> {
         engaged(job, &travel),
     ];
     if job.measure.kind == ShaftKind::SlipInGearbox {
-        found.push(lip_finding(job, &travel));
+        found.push(seal::finding(job, &travel));
     }
     found
 }
@@ -183,7 +182,7 @@ fn set_point_finding(job: &Job, travel_known: bool) -> Finding {
 }
 
 /// The travel and these fields, or what stands in the way.
-fn with<'a, const N: usize>(
+pub(super) fn with<'a, const N: usize>(
     job: &Job,
     travel: &'a Result<Travel, Blocked>,
     entries: [Entry; N],
@@ -205,11 +204,12 @@ fn with<'a, const N: usize>(
     }
 }
 
-/// Doubt of a room between the travel and dimensions read once each.
-fn doubt(job: &Job, travel: &Travel, dimensions: usize) -> Length {
-    let line = of_division(division(job));
-    let mut parts = vec![travel.spread];
-    parts.resize(1 + dimensions, line);
+/// Doubt of a room between the travel and dimensions read once each. A shaft that comes out longer
+/// than wanted pushes the slip in by as much, so the length's own doubt is in it.
+pub(super) fn doubt(job: &Job, travel: &Travel, dimensions: usize) -> Length {
+    let mut parts = vec![of_division(division(job)); dimensions];
+    parts.push(travel.spread);
+    parts.extend(length_change(job).map(|both| both.change.spread));
     combined(&parts).expanded()
 }
 
@@ -292,130 +292,9 @@ fn engaged(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
         .from(travel_sources(job))
 }
 
-const fn travel_sources(job: &Job) -> &'static [Source] {
+pub(super) const fn travel_sources(job: &Job) -> &'static [Source] {
     match job.slip.by {
         TravelBy::Measured => &[Source::Geometry, Source::Gum],
         TravelBy::Reckoned => &[Source::Geometry, Source::DoubtOfTravel],
-    }
-}
-
-/// Where the seal's lip runs on the barrel over the whole travel, on the slip coordinate.
-#[derive(Clone, Copy, Debug)]
-pub struct LipBand {
-    /// Lip with the yoke bottomed.
-    pub bottomed: Length,
-    /// Lip at ride.
-    pub ride: Length,
-    /// Farthest in.
-    pub from: Length,
-    /// Farthest out.
-    pub to: Length,
-    /// End of the barrel.
-    pub barrel: Length,
-    /// The groove's two edges; none where there is no groove.
-    pub groove: Option<(Length, Length)>,
-    /// How far the lip shall stay off it.
-    pub margin: Length,
-    travel: Travel,
-}
-
-/// The lip's band on the barrel.
-///
-/// # Errors
-/// The fields that are needed, or why the numbers do not go together.
-pub fn lip_band(job: &Job) -> Result<LipBand, Blocked> {
-    lip(job, &travel(job))
-}
-
-fn lip(job: &Job, travel: &Result<Travel, Blocked>) -> Result<LipBand, Blocked> {
-    let fields = [Entry::SetPoint, Entry::BottomedGap, Entry::LipDepth, Entry::BarrelLength];
-    let basic = with(job, travel, fields);
-    let zero = Length::from_base(0.0);
-    let (groove, margin) = match job.slip.groove {
-        Groove::None => (None, zero),
-        Groove::Worn => {
-            let fields = [Entry::GroovePlace, Entry::GrooveWidth, Entry::GrooveMargin];
-            match (&basic, with(job, travel, fields)) {
-                (_, Ok((_, [place, width, margin]))) => {
-                    (Some((place - width / 2.0, place + width / 2.0)), margin)
-                }
-                (Err(Blocked::Missing(first)), Err(Blocked::Missing(more))) => {
-                    let mut needs = Fields::of(job);
-                    needs.also(first);
-                    needs.also(&more);
-                    return Err(Blocked::Missing(needs.needs()));
-                }
-                (_, Err(blocked)) => return Err(blocked),
-            }
-        }
-    };
-    let (travel, [set_point, bottomed, lip_depth, barrel]) = basic?;
-    let bottomed = bottomed + lip_depth;
-    let ride = bottomed + set_point;
-    Ok(LipBand {
-        bottomed,
-        ride,
-        from: ride - travel.inward,
-        to: ride + travel.outward,
-        barrel,
-        groove,
-        margin,
-        travel: *travel,
-    })
-}
-
-fn lip_finding(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
-    let band = match lip(job, travel) {
-        Ok(band) => band,
-        Err(blocked) => return Finding::blocked(Name::LipBand, blocked),
-    };
-    let doubt = doubt(job, &band.travel, 3);
-    // From the nearer edge of the groove to the band; negative where they overlap.
-    let off = band.groove.map(|(inner, outer)| larger(inner - band.to, band.from - outer));
-    let spare = off.map(|off| (off - band.margin).base());
-    let verdict = if band.to.base() + doubt.base() > band.barrel.base() {
-        Verdict::Stop(Reason::LipOffBarrel)
-    } else {
-        match spare {
-            Some(spare) if spare < -LAST_BIT => Verdict::Watch(beside_groove(job, &band)),
-            Some(spare) if spare < doubt.base() => Verdict::Watch(Reason::NearGroove),
-            _ => Verdict::Good,
-        }
-    };
-    let value = Value {
-        amount: Amount::Length(band.from),
-        plus_minus: Some(plain(doubt)),
-        sense: Some(Sense::UpTo { to: band.to }),
-    };
-    Finding::known(Name::LipBand, value, verdict)
-        .step(
-            Law::LipBand,
-            &[plain(band.ride), plain(band.travel.inward), plain(band.from)],
-            plain(band.to),
-        )
-        .from(travel_sources(job))
-}
-
-/// How far the set point would have to move for the lip to miss the groove, either way, where that
-/// leaves room at bump and spline at droop.
-fn beside_groove(job: &Job, band: &LipBand) -> Reason {
-    let mut fields = Fields::of(job);
-    let [set_point, spline, engaged, room] =
-        [Entry::SetPoint, Entry::SplineLength, Entry::LeastEngaged, Entry::BumpRoom]
-            .map(|entry| fields.length(entry));
-    let Some((inner, outer)) = band.groove else { return Reason::NearGroove };
-    let fits = |by: Length, left: Option<Length>| {
-        (by.base() >= 0.0 && left.is_some_and(|left| left.base() >= by.base())).then_some(by)
-    };
-    let room_out = set_point
-        .zip(spline.zip(engaged))
-        .map(|(at, (spline, engaged))| spline - engaged - at - band.travel.outward);
-    let room_in = set_point.zip(room).map(|(at, room)| at - room - band.travel.inward);
-    // A longer way out may also run off the barrel.
-    let out = outer + band.margin - band.from;
-    let on_barrel = (band.to + out).base() < band.barrel.base();
-    Reason::LipInGroove {
-        out: fits(out, room_out).filter(|_| on_barrel),
-        inward: fits(band.to - (inner - band.margin), room_in),
     }
 }

@@ -143,7 +143,9 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
         Entry::GroovePlace => ["1/4", "1-1/8", "1.35", "1-15/16", "2-1/4"][few % 5].into(),
         Entry::GrooveWidth => "1/8".into(),
         Entry::FrontCup | Entry::RearCup => "1.0625".into(),
-        Entry::FrontEar | Entry::RearEar => format!("{few}/8"),
+        Entry::FrontEar | Entry::RearEar | Entry::WantedFrontEar | Entry::WantedRearEar => {
+            format!("{few}/8")
+        }
         Entry::FrontDepth | Entry::RearDepth | Entry::Shoulder => format!("3.{few}"),
         Entry::ClearBy => format!("{}.5", few % 4),
         Entry::SpigotDiameter => {

@@ -114,15 +114,16 @@ fn datums(state: State) -> AnyView {
         use crate::job::Datum::{InnerEar, InnerSeat, OuterEar, OuterSeat};
         let [front, wanted_front, rear, wanted_rear] = pairs.get();
         let mut asked = Vec::new();
-        for (at, cup, ear) in [
-            ([front, wanted_front], Entry::FrontCup, Entry::FrontEar),
-            ([rear, wanted_rear], Entry::RearCup, Entry::RearEar),
+        for (datum, cup, ear) in [
+            (front, Entry::FrontCup, Entry::FrontEar),
+            (rear, Entry::RearCup, Entry::RearEar),
+            (wanted_front, Entry::FrontCup, Entry::WantedFrontEar),
+            (wanted_rear, Entry::RearCup, Entry::WantedRearEar),
         ] {
-            if at.iter().any(|datum| matches!(datum, OuterSeat | InnerSeat)) {
-                asked.push(cup);
-            }
-            if at.iter().any(|datum| matches!(datum, OuterEar | InnerEar)) {
-                asked.push(ear);
+            match datum {
+                OuterSeat | InnerSeat if !asked.contains(&cup) => asked.push(cup),
+                OuterEar | InnerEar => asked.push(ear),
+                _ => {}
             }
         }
         Some(fields(state, &asked))

@@ -1,0 +1,138 @@
+//! The gearbox seal: where its lip runs on the slip yoke's barrel over the whole travel.
+//!
+//! One slip coordinate for all of it: the barrel's shoulder to the seal's lip, + outward. The yoke
+//! bottomed, the set point, the groove and the band in which the lip runs are all places on it.
+
+use super::amount::Amount;
+use super::field::Fields;
+use super::finding::{Blocked, Finding, Law, Name, Reason, Sense, Value, Verdict};
+use super::slip::{LAST_BIT, Travel, doubt, larger, travel, travel_sources, with};
+use crate::job::{Entry, Groove, Job};
+use crate::quantity::{Base, Length};
+
+/// Where the seal's lip runs on the barrel over the whole travel, on the slip coordinate.
+#[derive(Clone, Copy, Debug)]
+pub struct LipBand {
+    /// Lip with the yoke bottomed.
+    pub bottomed: Length,
+    /// Lip at ride.
+    pub ride: Length,
+    /// Farthest in.
+    pub from: Length,
+    /// Farthest out.
+    pub to: Length,
+    /// End of the barrel.
+    pub barrel: Length,
+    /// The groove's two edges; none where there is no groove.
+    pub groove: Option<(Length, Length)>,
+    /// How far the lip shall stay off it.
+    pub margin: Length,
+    travel: Travel,
+}
+
+/// The lip's band on the barrel.
+///
+/// # Errors
+/// The fields that are needed, or why the numbers do not go together.
+pub fn lip_band(job: &Job) -> Result<LipBand, Blocked> {
+    lip(job, &travel(job))
+}
+
+fn lip(job: &Job, travel: &Result<Travel, Blocked>) -> Result<LipBand, Blocked> {
+    let fields = [Entry::SetPoint, Entry::BottomedGap, Entry::LipDepth, Entry::BarrelLength];
+    let basic = with(job, travel, fields);
+    let zero = Length::from_base(0.0);
+    let (groove, margin) = match job.slip.groove {
+        Groove::None => (None, zero),
+        Groove::Worn => {
+            let fields = [Entry::GroovePlace, Entry::GrooveWidth, Entry::GrooveMargin];
+            match (&basic, with(job, travel, fields)) {
+                (_, Ok((_, [place, width, margin]))) => {
+                    (Some((place - width / 2.0, place + width / 2.0)), margin)
+                }
+                (Err(Blocked::Missing(first)), Err(Blocked::Missing(more))) => {
+                    let mut needs = Fields::of(job);
+                    needs.also(first);
+                    needs.also(&more);
+                    return Err(Blocked::Missing(needs.needs()));
+                }
+                (_, Err(blocked)) => return Err(blocked),
+            }
+        }
+    };
+    let (travel, [set_point, bottomed, lip_depth, barrel]) = basic?;
+    let bottomed = bottomed + lip_depth;
+    let ride = bottomed + set_point;
+    Ok(LipBand {
+        bottomed,
+        ride,
+        from: ride - travel.inward,
+        to: ride + travel.outward,
+        barrel,
+        groove,
+        margin,
+        travel: *travel,
+    })
+}
+
+pub(super) fn finding(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
+    let band = match lip(job, travel) {
+        Ok(band) => band,
+        Err(blocked) => return Finding::blocked(Name::LipBand, blocked),
+    };
+    let doubt = doubt(job, &band.travel, 3);
+    // From the nearer edge of the groove to the band; negative where they overlap.
+    let off = band.groove.map(|(inner, outer)| larger(inner - band.to, band.from - outer));
+    let spare = off.map(|off| (off - band.margin).base());
+    let verdict = if band.to.base() + doubt.base() > band.barrel.base() {
+        Verdict::Stop(Reason::LipOffBarrel)
+    } else {
+        match spare {
+            Some(spare) if spare < -LAST_BIT => Verdict::Watch(beside_groove(job, &band, doubt)),
+            Some(spare) if spare < doubt.base() => Verdict::Watch(Reason::NearGroove),
+            _ => Verdict::Good,
+        }
+    };
+    let value = Value {
+        amount: Amount::Length(band.from),
+        plus_minus: Some(Amount::PlainLength(doubt)),
+        sense: Some(Sense::UpTo { to: band.to }),
+    };
+    Finding::known(Name::LipBand, value, verdict)
+        .step(
+            Law::LipBand,
+            &[
+                Amount::PlainLength(band.ride),
+                Amount::PlainLength(band.travel.inward),
+                Amount::PlainLength(band.from),
+            ],
+            Amount::PlainLength(band.to),
+        )
+        .from(travel_sources(job))
+}
+
+/// How far the set point would have to move for the lip to miss the groove, either way, where that
+/// leaves room at bump and spline at droop.
+fn beside_groove(job: &Job, band: &LipBand, doubt: Length) -> Reason {
+    let mut fields = Fields::of(job);
+    let [set_point, spline, engaged, room] =
+        [Entry::SetPoint, Entry::SplineLength, Entry::LeastEngaged, Entry::BumpRoom]
+            .map(|entry| fields.length(entry));
+    let Some((inner, outer)) = band.groove else { return Reason::NearGroove };
+    let fits = |by: Length, left: Option<Length>| {
+        (by.base() >= 0.0 && left.is_some_and(|left| left.base() >= by.base())).then_some(by)
+    };
+    let room_out = set_point
+        .zip(spline.zip(engaged))
+        .map(|(at, (spline, engaged))| spline - engaged - at - band.travel.outward);
+    let room_in = set_point.zip(room).map(|(at, room)| at - room - band.travel.inward);
+    // Far enough that the ± is clear of it too, or the advice would end in the groove again.
+    let clear = band.margin + doubt;
+    let out = outer + clear - band.from;
+    // A longer way out may also run off the barrel.
+    let on_barrel = (band.to + out + doubt).base() < band.barrel.base();
+    Reason::LipInGroove {
+        out: fits(out, room_out).filter(|_| on_barrel),
+        inward: fits(band.to - inner + clear, room_in),
+    }
+}
