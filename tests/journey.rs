@@ -12,6 +12,8 @@ mod chromium;
 mod hand;
 #[path = "journey/job_book.rs"]
 mod job_book;
+#[path = "journey/kinds.rs"]
+mod kinds;
 #[path = "journey/main_job.rs"]
 mod main_job;
 #[path = "journey/page.rs"]

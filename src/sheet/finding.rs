@@ -273,7 +273,7 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             long(allowed)
         ),
         Reason::Lengthened => {
-            "The shaft gets longer: new tube in one piece, welded at both ends; whirl speed falls. Never judged good here.".to_owned()
+            "The shaft gets longer: new tube in one piece, welded at both ends. Whirl speed falls; phase, run-out at both welds and balance are to be proved again. Never judged good here.".to_owned()
         }
         Reason::ReadingApart { by, others, .. } => format!(
             "One reading stands {} from the others, which agree within {}: take it again.",

@@ -245,14 +245,14 @@ fn station_label(job: &Job, pass: usize, station: usize) -> String {
 pub const fn hint(entry: Entry) -> &'static str {
     match entry {
         Entry::SetPoint => {
-            "Usual: 3/4 to 1 in; industrial, a third of the slip's travel (common practice; cardan-shaft maker's handbook)."
+            "Usual: 3/4 to 1 in, 19 to 25 mm (common practice, no source); industrial: a third of the slip's travel (published, cardan-shaft maker's handbook)."
         }
         Entry::SplineLength => "The shorter of yoke's and output shaft's.",
         Entry::LeastEngaged => {
-            "Usual: one spline diameter, 1-1/2 in on small cars (common practice, no source)."
+            "Usual: one spline diameter; 1-1/2 in, 38 mm, on small cars (common practice, no source)."
         }
-        Entry::BumpRoom => "Usual: 1/4 in (common practice, no source).",
-        Entry::GrooveMargin => "Usual: 1/16 in (common practice, no source).",
+        Entry::BumpRoom => "Usual: 1/4 in, 6.5 mm (common practice, no source).",
+        Entry::GrooveMargin => "Usual: 1/16 in, 1.6 mm (common practice, no source).",
         Entry::AtBump => "Seal face or flange to axle yoke, the same two marks all three times.",
         Entry::ShaftSlope => "+ falling toward the rear.",
         Entry::LinkRise => "At ride; − when it is below.",
@@ -273,7 +273,7 @@ pub const fn hint(entry: Entry) -> &'static str {
         Entry::Kerf => "Cut a scrap of tube and measure the slot. It always goes on the scrap side.",
         Entry::RootGap => "Usual: 0, the tube against the shoulder (common practice, no source).",
         Entry::Shrinkage => {
-            "Usual: 0 to 1/32 in against a shoulder, so 1/64 (common practice, no source); about 0.8 mm a fillet (TWI)."
+            "Usual: 0 to 1/32 in against a shoulder, so 1/64 in, 0.4 mm (common practice, no source); about 0.8 mm a fillet (published, TWI)."
         }
         Entry::Spigot => "How far it reaches into the tube.",
         Entry::Lift => {

@@ -57,6 +57,10 @@ const fn law(law: Law) -> (&'static str, &'static str) {
             "± of the difference at 95 %: root of the squares, by degrees of freedom",
             "± {0} with ± {1} gives ± {=}",
         ),
+        Law::Coverage => (
+            "Factor at 95 % by the effective degrees of freedom (Welch–Satterthwaite), Student's t",
+            "{0} degrees: t = {=}",
+        ),
         Law::ClosingEquation => (
             "Tube out = (old − wanted) + root gap − weld shrinkage, for all new welds",
             "({0} − {1}) + {2} − {3} = {=}",

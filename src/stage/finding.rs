@@ -306,6 +306,7 @@ pub enum Law {
     ClockStep,
     Difference,
     CombinedDoubt,
+    Coverage,
     ClosingEquation,
     TubeEnd,
     FinishedBack,

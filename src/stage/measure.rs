@@ -7,7 +7,7 @@ use super::slip;
 use crate::job::{Datum, DatumPair, Division, Entry, Job, Route, ShaftKind, YokeAt};
 use crate::mechanics::apart::{stands_apart, two_disagree};
 use crate::mechanics::budget::Budget;
-use crate::mechanics::uncertainty::{Measured, mean_of, of_division};
+use crate::mechanics::uncertainty::{Measured, Spread, mean_of, of_division};
 use crate::quantity::{Base, Length, inches, millimetres};
 
 /// The finished length's tolerance either way, 1/16 in. Common practice, no source.
@@ -279,7 +279,7 @@ fn change_finding(job: &Job) -> Finding {
         plus_minus: Some(plain(doubt)),
         sense: Some(sense),
     };
-    Finding::known(Name::LengthChange, value, verdict)
+    let mut finding = Finding::known(Name::LengthChange, value, verdict)
         .step(Law::OldLength, &[], plain(both.old.best))
         .step(Law::NewLength, &[], plain(both.wanted.best))
         .step(Law::Difference, &[plain(both.old.best), plain(both.wanted.best)], plain(change))
@@ -287,7 +287,14 @@ fn change_finding(job: &Job) -> Finding {
             Law::CombinedDoubt,
             &[plain(both.old.spread.expanded()), plain(both.wanted.spread.expanded())],
             plain(doubt),
-        )
+        );
+    let Spread { standard, freedom } = both.change.spread;
+    // Where no scatter was estimated the factor is the normal law's, and there is nothing to say.
+    if freedom.is_finite() {
+        let factor = doubt.base() / standard.base();
+        finding = finding.step(Law::Coverage, &[Amount::Count(freedom as usize)], Amount::Share(factor));
+    }
+    finding
         .within(Amount::Length(length_tolerance()), Source::CommonPractice)
         .from(&[Source::Geometry, Source::Gum])
         .caused_by(&both.budget)

@@ -3,7 +3,7 @@
 
 use crate::answer::{Answer, by_hand};
 use crate::page::Page;
-use crate::shaft::{CHECK, CUT, MEASURE, PHASE, TURNS, WEIGHTS};
+use crate::shaft::{CHECK, CUT, MEASURE, PHASE, SLIP, TURNS, WEIGHTS};
 use crate::visit::visit;
 
 /// Before Check is filled in, the shaft is never called good.
@@ -38,10 +38,21 @@ fn measure(page: &Page) {
     page.answers(change.says("Shorten by").judged("Good"));
     let wanted = Answer::by_hand("WantedLength", "wanted").doubt(by_hand("wanted doubt"));
     page.answers(wanted.judged("Good"));
-    // As typed; usual by common practice: 3/4 to 1 in.
-    page.answers(Answer::of("SetPoint", 0.875).judged("Watch"));
+    // As typed; not proven before the travel is known.
+    page.answers(Answer::of("SetPoint", 0.875).judged("Not judged"));
     // Text with a unit of its own is read back: 1409.7 mm are 55-1/2 in by definition.
     page.reads(".field:has(#wanted-0) .note", "= 55-1/2 in");
+    page.wants("PlungeIn", "Distance at bump");
+    page.choose("Way of the slip", "reckoned from the shaft's slope");
+    page.fill(SLIP);
+    let inward = Answer::by_hand("PlungeIn", "slip in").doubt(by_hand("slip in doubt"));
+    page.answers(inward.judged("Good"));
+    let outward = Answer::by_hand("PlungeOut", "slip out").doubt(by_hand("slip out doubt"));
+    page.answers(outward.judged("Good"));
+    page.answers(Answer::by_hand("EngagedSpline", "slip engaged").judged("Good"));
+    let band = Answer::by_hand("LipBand", "lip from").doubt(by_hand("slip lip doubt"));
+    page.answers(band.judged("Good"));
+    page.answers(Answer::of("SetPoint", 0.875).judged("Figure"));
 }
 
 fn cut(page: &Page) {
@@ -115,9 +126,9 @@ fn weights(page: &Page) {
     page.tap(".more-weights");
     page.fill(WEIGHTS);
     // Kept with its own yoke: the first as it was, in degrees and inches as typed.
-    page.answers(Answer::of("PutBack(0)", 9.0).at(60.0).distance(5.25).judged("Good"));
+    page.answers(Answer::of("PutBack-0", 9.0).at(60.0).distance(5.25).judged("Good"));
     // The second moves with the cut end and turns with its yoke: 225° and 3°.
-    let second = Answer::of("PutBack(1)", 14.5).at(228.0).distance(by_hand("second distance"));
+    let second = Answer::of("PutBack-1", 14.5).at(228.0).distance(by_hand("second distance"));
     page.answers(second.judged("Good"));
     page.answers(Answer::by_hand("LeftFront", "left far").judged("Not judged"));
     page.answers(Answer::by_hand("LeftRear", "left cut").judged("Not judged"));
@@ -133,7 +144,7 @@ fn check(page: &Page) {
     page.answers(Answer::by_hand("WhirlSpeed", "whirl").doubt(by_hand("whirl doubt")));
     let share = Answer::by_hand("SpeedShare", "share").doubt(by_hand("share doubt"));
     page.answers(share.judged("Good"));
-    page.reads(".rail .shaft", "Watch");
+    page.reads(".rail .shaft", "Good");
     // Now the rest of the weights can be judged: half of what G 16 permits.
     page.stage("weights");
     page.answers(Answer::by_hand("LeftRear", "left cut").judged("Figure"));
@@ -144,7 +155,7 @@ fn reload_keeps_all(page: &Page) {
     page.reload();
     page.at_stage("weights");
     page.holds(WEIGHTS);
-    for (slug, fields) in [("measure", MEASURE), ("cut", CUT), ("check", CHECK)] {
+    for (slug, fields) in [("measure", MEASURE), ("measure", SLIP), ("cut", CUT), ("check", CHECK)] {
         page.stage(slug);
         page.holds(fields);
     }
@@ -158,7 +169,7 @@ fn reload_keeps_all(page: &Page) {
             "mark {station} of the latest turn"
         );
     }
-    page.reads(".rail .shaft", "Watch");
+    page.reads(".rail .shaft", "Good");
 }
 
 fn back_and_bookmark(page: &Page, other: &Page) {
@@ -184,7 +195,7 @@ fn without_a_server(page: &Page) {
     page.fill(&[("lift", "0.0340327"), ("span", "3-1/4")]);
     page.answers(Answer::by_hand("PhaseError", "bench turn").doubt(by_hand("bench doubt")));
     page.stage("measure");
-    page.choose("Slip yoke while the wanted distance was taken", "pushed in, bottomed");
+    page.choose("Slip yoke, while this was taken", "pushed in, bottomed");
     let wanted = Answer::by_hand("WantedLength", "wanted from bottomed");
     page.answers(wanted.doubt(by_hand("wanted from bottomed doubt")));
 }

@@ -18,6 +18,19 @@ pub const MEASURE: &Fields = &[
     ("set-point", "7/8"),
 ];
 
+/// The slip and the axle's travel, reckoned; the seal.
+pub const SLIP: &Fields = &[
+    ("spline", "4"),
+    ("bump-travel", "3"),
+    ("droop-travel", "11,43 cm"),
+    ("shaft-slope", "5"),
+    ("bottomed", "1/2"),
+    ("lip-depth", "6.35 mm"),
+    ("barrel", "5-1/2"),
+    ("groove-place", "1-1/8"),
+    ("groove-width", "1/8"),
+];
+
 /// The cut.
 pub const CUT: &Fields = &[
     ("weld-line", "53-7/8"),
