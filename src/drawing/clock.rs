@@ -21,14 +21,15 @@ fn face() -> Svg {
     let mut svg = Svg::new(WIDTH, HEIGHT);
     svg.circle(Pen::Part, CENTRE, RIM, false);
     svg.circle(Pen::Thin, CENTRE, RIM - 9.0, false);
-    for hour in 0..12 {
+    for hour in 0..12_u8 {
         let at = degrees(f64::from(hour) * 30.0);
         let long = hour % 3 == 0;
         svg.line(Pen::Thin, place(RIM + 4.0, at), place(RIM + if long { 16.0 } else { 10.0 }, at));
-    }
-    for (hour, text) in [(0.0, "12"), (3.0, "3"), (6.0, "6"), (9.0, "9")] {
-        let (x, y) = place(RIM + 32.0, degrees(hour * 30.0));
-        svg.text(Pen::Thin, (x, y + 7.0), Anchor::Middle, text);
+        if long {
+            let (x, y) = place(RIM + 32.0, at);
+            let number = if hour == 0 { 12 } else { hour };
+            svg.text(Pen::Thin, (x, y + 7.0), Anchor::Middle, &number.to_string());
+        }
     }
     let mark = [
         place(RIM + 2.0, degrees(0.0)),

@@ -4,14 +4,13 @@
 //! width, so it is broken in the middle, and the figures carry the sizes.
 
 use super::pieces::{
-    Dimension, MARGIN, WIDTH, broken, cross, dimensions, dimensions_height, end_names, yoke,
+    Dimension, MARGIN, WIDTH, broken, cross, dimensions, dimensions_height, end_names, length, yoke,
 };
-use super::svg::{Anchor, Pen, Svg};
+use super::svg::{Anchor, LIFT, Pen, Svg};
 use crate::job::{End, Entry, Job, Route, ShaftKind};
 use crate::quantity::{Base, Length, show_length};
 use crate::stage::cut::{MarkName, cut_list};
 use crate::stage::measure::length_change;
-use crate::stage::{Amount, read};
 
 const AXIS: f64 = 100.0;
 const TUBE: f64 = 26.0;
@@ -50,106 +49,107 @@ impl Beyond {
         }
     }
 
-    fn draw(self, svg: &mut Svg, pen: Pen, joint: f64, out: f64) {
-        let (face, end) = self.sizes();
-        let at = |along: f64, up: f64| (joint + out * along, AXIS + up);
-        if self == Beyond::Nothing {
-            return;
-        }
-        svg.path(pen, &[at(9.0, -9.0), at(28.0, -15.0), at(28.0, 15.0), at(9.0, 9.0)], false);
-        for side in [-1.0, 1.0] {
-            if self == Beyond::Flange {
-                svg.line(pen, at(face - 12.0, side * 21.0), at(end, side * 21.0));
-                continue;
-            }
-            // Barrel, the seal's lip on it, the gearbox round it.
-            svg.line(pen, at(28.0, side * 12.0), at(end - 6.0, side * 12.0));
-            svg.line(pen, at(face + 4.0, side * 12.0), at(face + 9.0, side * 20.0));
-            let housing = [at(face, side * 20.0), at(face, side * 36.0), at(end, side * 36.0)];
-            svg.path(Pen::Thin, &housing, false);
-        }
+    /// Its strokes, outward from the joint's centre: the shaft's own, and the gearbox's.
+    const fn strokes(self) -> (Strokes, Strokes) {
         match self {
-            Beyond::Flange => svg.frame(pen, at(28.0, -30.0), at(face, 30.0)),
-            _ => svg.line(pen, at(28.0, -20.0), at(28.0, 20.0)),
+            Beyond::Slip => (BARREL, GEARBOX),
+            Beyond::Flange => (FLANGE, &[]),
+            Beyond::Nothing => (&[], &[]),
         }
     }
+
+    fn draw(self, svg: &mut Svg, pen: Pen, joint: f64, out: f64) {
+        let (own, gearbox) = self.strokes();
+        svg.shape(pen, (joint, AXIS), (out, 1.0), own);
+        svg.shape(Pen::Thin, (joint, AXIS), (out, 1.0), gearbox);
+    }
 }
+
+type Strokes = &'static [(i8, i8)];
+
+/// The slip yoke's shoulder and barrel, and the lip of the seal on it.
+#[rustfmt::skip]
+static BARREL: Strokes = &[
+    (9, -9), (28, -15), (28, 15), (9, 9), LIFT, (28, -20), (28, 20), LIFT, (28, -12), (72, -12), LIFT,
+    (28, 12), (72, 12), LIFT, (54, -12), (59, -20), LIFT, (54, 12), (59, 20),
+];
+/// The gearbox's housing with its seal face.
+static GEARBOX: Strokes = &[(50, -20), (50, -36), (78, -36), LIFT, (50, 20), (50, 36), (78, 36)];
+/// A yoke with its disc and two bolts through that.
+#[rustfmt::skip]
+static FLANGE: Strokes = &[
+    (9, -9), (28, -15), (28, 15), (9, 9), LIFT, (28, -30), (34, -30), (34, 30), (28, 30), (28, -30), LIFT,
+    (22, -21), (42, -21), LIFT, (22, 21), (42, 21),
+];
+/// A slip in the shaft: a short piece of tube, the sleeve, the splined stub that runs in it, the tube again.
+#[rustfmt::skip]
+static SLIP: Strokes = &[
+    (0, -26), (10, -26), LIFT, (0, 26), (10, 26), LIFT, (10, -33), (48, -33), (48, 33), (10, 33), (10, -33),
+    LIFT, (48, -16), (76, -16), LIFT, (48, 16), (76, 16), LIFT, (76, -26), (76, 26),
+];
+static SPLINES: Strokes = &[(48, -8), (76, -8), LIFT, (48, 0), (76, 0), LIFT, (48, 8), (76, 8)];
+const SLIP_LENGTH: f64 = 76.0;
 
 /// The shaft from the side, of the kind chosen. With the lengths: old and wanted; with a cut list: its
 /// places; where it is measured from the ends: that. Never `None`: the kind is always known.
 pub fn elevation(job: &Job) -> Option<String> {
-    let lengths = length_change(job).ok();
-    let list = cut_list(job).ok();
-    let face = list.as_ref().and_then(|list| list.place(MarkName::TubeEnd));
+    let lengths = length_change(job).ok().map(|lengths| (lengths.old.best, lengths.wanted.best));
+    let cut = cut_list(job).ok().and_then(|list| {
+        let clear = list.place(MarkName::FirstCut).is_some();
+        Some((list.place(MarkName::TubeEnd)?, list.weld_line?, list.removed.best, clear))
+    });
     let kind = job.measure.kind;
-    let (far_end, cut_end, toward_front) = match job.cut.end {
-        End::Rear => (End::Front, End::Rear, -1.0),
-        End::Front => (End::Rear, End::Front, 1.0),
+    let (far_end, toward_front) = match job.cut.end {
+        End::Rear => (End::Front, -1.0),
+        End::Front => (End::Rear, 1.0),
     };
-    let (far, near) = (Beyond::of(kind, far_end), Beyond::of(kind, cut_end));
-    let far_joint = MARGIN + far.sizes().1;
-    let joint = WIDTH - MARGIN - near.sizes().1;
-    let weld = joint - YOKE;
-    let longer = lengths.as_ref().is_some_and(|lengths| lengths.lengthens());
+    let (far, near) = (Beyond::of(kind, far_end), Beyond::of(kind, job.cut.end));
+    let ((far_face, far_size), (near_face, near_size)) = (far.sizes(), near.sizes());
+    let (far_joint, joint) = (MARGIN + far_size, WIDTH - MARGIN - near_size);
+    let (weld, shorter) = (joint - YOKE, joint - PIECE);
     // The shaft that is drawn is the longer of the two; the other's joint is a cross.
-    let (new_joint, old_joint) = if longer { (joint, joint - PIECE) } else { (joint - PIECE, joint) };
+    let longer = lengths.is_some_and(|(old, wanted)| old.base() < wanted.base());
+    let (new_joint, old_joint) = if longer { (joint, shorter) } else { (shorter, joint) };
 
-    let display = job.display.lengths();
     let mut rows: Vec<Dimension> = Vec::new();
-    let mut row = |to: f64, word: &'static str, length: Option<Length>, pen: Pen| {
-        if let Some(length) = length {
-            rows.push(Dimension {
-                from: far_joint,
-                to,
-                word,
-                figure: show_length(length, display),
-                pen,
-            });
-        }
+    let mut row = |from: f64, to: f64, pen: Pen, word: &str, length: Option<Length>| {
+        rows.push(Dimension::new(job, (from, to), pen, word, length));
     };
-    row(weld - PIECE, "face", face, Pen::Accent);
-    row(
-        weld,
-        "weld",
-        list.as_ref().filter(|_| face.is_some()).and_then(|list| list.weld_line),
-        Pen::Thin,
-    );
-    let [old, new] = [
-        (old_joint, "old", lengths.as_ref().map(|lengths| lengths.old.best), Pen::Thin),
-        (new_joint, "new", lengths.as_ref().map(|lengths| lengths.wanted.best), Pen::Accent),
-    ];
-    for (to, word, length, pen) in if longer { [old, new] } else { [new, old] } {
-        row(to, word, length, pen);
+    if let Some((face, weld_line, ..)) = cut {
+        row(far_joint, weld - PIECE, Pen::Accent, "face", Some(face));
+        row(far_joint, weld, Pen::Thin, "weld", Some(weld_line));
     }
-    let end_joint = if lengths.is_some() { new_joint } else { joint };
-    if job.measure.route != Route::Joints {
-        let figure = ends(job).map(|length| show_length(length, display)).unwrap_or_default();
-        let (from, to) = (far_joint - far.sizes().0, end_joint + near.sizes().0);
-        rows.push(Dimension { from, to, word: "ends", figure, pen: Pen::Accent });
+    let mut ends_joint = joint;
+    if let Some((old, wanted)) = lengths {
+        row(far_joint, new_joint, Pen::Accent, "new", Some(wanted));
+        row(far_joint, old_joint, Pen::Thin, "old", Some(old));
+        ends_joint = new_joint;
+    }
+    let from_the_ends = job.measure.route != Route::Joints;
+    if from_the_ends {
+        row(far_joint - far_face, ends_joint + near_face, Pen::Accent, "ends", ends(job));
     }
 
     let top = AXIS + TUBE + 14.0;
     let mut svg = Svg::new(WIDTH, top + dimensions_height(rows.len()) + 8.0);
-    end_names(&mut svg, job, 20.0, face.is_some());
-    let pen = if face.is_some() { Pen::Ghost } else { Pen::Part };
+    end_names(&mut svg, job, 20.0, cut.is_some());
+    let begins = far_joint + FAR_YOKE;
+    let (pen, ends) = if cut.is_some() { (Pen::Ghost, weld - PIECE) } else { (Pen::Part, weld) };
     far.draw(&mut svg, Pen::Part, far_joint, -1.0);
     near.draw(&mut svg, pen, joint, 1.0);
-    yoke(&mut svg, Pen::Part, (far_joint + FAR_YOKE, far_joint), AXIS, TUBE);
+    yoke(&mut svg, Pen::Part, (begins, far_joint), AXIS, TUBE);
     yoke(&mut svg, pen, (weld, joint), AXIS, TUBE);
-    let begins = far_joint + FAR_YOKE;
-    let ends_at = if face.is_some() { weld - PIECE } else { weld };
-    tube(&mut svg, begins, ends_at, (kind != ShaftKind::SlipInGearbox).then_some(toward_front));
-    if let (Some(_), Some(list)) = (face, &list) {
-        piece(&mut svg, weld, list.place(MarkName::FirstCut).is_some());
-        let removed = crate::sheet::amount(Amount::Length(list.removed.best), display);
+    tube(&mut svg, begins, ends, (kind != ShaftKind::SlipInGearbox).then_some(toward_front));
+    if let Some((.., removed, clear)) = cut {
+        piece(&mut svg, weld, clear);
+        let removed = show_length(removed, job.display.lengths());
         svg.text(Pen::Accent, (weld - 0.5 * PIECE, AXIS - TUBE - 14.0), Anchor::Middle, &removed);
     }
     if lengths.is_some() {
-        let (pen, x) = if longer { (Pen::Ghost, old_joint) } else { (Pen::Accent, new_joint) };
-        cross(&mut svg, pen, x, AXIS);
-        let face = near.sizes().0;
-        if face > 0.0 && !longer && job.measure.route != Route::Joints {
-            svg.line(Pen::Accent, (x + face, AXIS - 20.0), (x + face, AXIS + 20.0));
+        let pen = if longer { Pen::Ghost } else { Pen::Accent };
+        cross(&mut svg, pen, shorter, AXIS);
+        if near_face > 0.0 && from_the_ends {
+            svg.line(pen, (shorter + near_face, AXIS - 20.0), (shorter + near_face, AXIS + 20.0));
         }
     }
     dimensions(&mut svg, &rows, AXIS, top);
@@ -160,7 +160,7 @@ pub fn elevation(job: &Job) -> Option<String> {
 fn ends(job: &Job) -> Option<Length> {
     let (mut sum, mut count) = (0.0, 0.0);
     for i in 0..job.measure.ends.len() {
-        if let Ok(Some(Amount::PlainLength(length))) = read(job, Entry::EndsReading(i)) {
+        if let Some(length) = length(job, Entry::EndsReading(i)) {
             sum += length.base();
             count += 1.0;
         }
@@ -170,34 +170,19 @@ fn ends(job: &Job) -> Option<Length> {
 
 /// The tube, broken in the middle, with the slip near the front where it lies in the shaft.
 fn tube(svg: &mut Svg, begins: f64, ends: f64, slip_toward: Option<f64>) {
-    const SLIP: f64 = 76.0;
     let (mut left, mut right) = (begins, ends);
-    if let Some(way) = slip_toward {
-        let at = if way < 0.0 { begins } else { ends };
-        let along = |by: f64, up: f64| (at - way * by, AXIS + up);
-        // A short piece of tube, the sleeve, and the splined stub that runs in it.
-        for side in [-TUBE, TUBE] {
-            svg.line(Pen::Part, along(0.0, side), along(10.0, side));
-        }
-        svg.frame(Pen::Part, along(10.0, -TUBE - 7.0), along(48.0, TUBE + 7.0));
-        svg.frame(Pen::Part, along(48.0, -16.0), along(SLIP, 16.0));
-        for up in [-8.0, 0.0, 8.0] {
-            svg.line(Pen::Thin, along(48.0, up), along(SLIP, up));
-        }
-        if way < 0.0 {
-            left += SLIP
-        } else {
-            right -= SLIP
-        }
-        svg.line(Pen::Part, along(SLIP, -TUBE), along(SLIP, TUBE));
+    if let Some(front) = slip_toward {
+        let at = if front < 0.0 { begins } else { ends };
+        svg.shape(Pen::Part, (at, AXIS), (-front, 1.0), SLIP);
+        svg.shape(Pen::Thin, (at, AXIS), (-front, 1.0), SPLINES);
+        if front < 0.0 { left += SLIP_LENGTH } else { right -= SLIP_LENGTH }
     }
     let middle = 0.5 * (left + right);
-    for y in [AXIS - TUBE, AXIS + TUBE] {
-        svg.line(Pen::Part, (left, y), (middle - 8.0, y));
-        svg.line(Pen::Part, (middle + 8.0, y), (right, y));
-    }
-    for x in [middle - 8.0, middle + 8.0] {
-        broken(svg, x, AXIS, TUBE);
+    for (from, to, at) in [(left, middle - 8.0, middle - 8.0), (middle + 8.0, right, middle + 8.0)] {
+        for y in [AXIS - TUBE, AXIS + TUBE] {
+            svg.line(Pen::Part, (from, y), (to, y));
+        }
+        broken(svg, at, AXIS, TUBE);
     }
 }
 

@@ -26,6 +26,9 @@ impl Pen {
     }
 }
 
+/// Between two strokes of a shape.
+pub(super) const LIFT: (i8, i8) = (i8::MIN, i8::MIN);
+
 /// Where a text hangs.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Anchor {
@@ -95,9 +98,24 @@ impl Svg {
         let _ = write!(self.body, "{}{:.1} {:.1}", if down { 'L' } else { 'M' }, to.0, to.1);
     }
 
+    /// Strokes that never change, put at a place and stretched: [`LIFT`] lifts the pen between two.
+    pub(super) fn shape(&mut self, pen: Pen, at: (f64, f64), by: (f64, f64), points: &[(i8, i8)]) {
+        self.open_path(pen, "");
+        let mut down = false;
+        for point in points {
+            if *point != LIFT {
+                let (x, y) = (f64::from(point.0), f64::from(point.1));
+                self.step(down, (at.0 + by.0 * x, at.1 + by.1 * y));
+            }
+            down = *point != LIFT;
+        }
+        self.body.push_str("\"/>");
+    }
+
     /// A box from corner to corner.
     pub(super) fn frame(&mut self, pen: Pen, from: (f64, f64), to: (f64, f64)) {
-        self.path(pen, &[from, (to.0, from.1), to, (from.0, to.1), from], false);
+        let sides = [(0, 0), (1, 0), (1, 1), (0, 1), (0, 0)];
+        self.shape(pen, from, (to.0 - from.0, to.1 - from.1), &sides);
     }
 
     /// Lines at half a right angle over a box from its left upper to its right lower corner, rising to
@@ -141,17 +159,6 @@ impl Svg {
             at.1,
             escaped(text)
         );
-    }
-
-    /// Arrows both ways between two ends; where those lie too close for it, from outside.
-    pub(super) fn span(&mut self, pen: Pen, from: f64, to: f64, y: f64) {
-        const LEAST: f64 = 32.0;
-        let far = (to - from).abs() >= LEAST;
-        let out = if to < from { 0.5 * LEAST } else { -0.5 * LEAST };
-        let tails = if far { [0.5 * (from + to); 2] } else { [from + 1.5 * out, to - 1.5 * out] };
-        for (tail, head) in tails.into_iter().zip([from, to]) {
-            self.arrow(pen, (tail, y), (head, y));
-        }
     }
 
     pub(super) fn finish(mut self) -> String {

@@ -62,7 +62,7 @@ fn jobs() -> Vec<(&'static str, Job)> {
     };
     let clear = |job: &mut Job| {
         job.cut.at = CutAt::ClearOfIt;
-        job.put(Entry::ClearBy, "1/2");
+        job.put(Entry::ClearBy, "1-1/2");
         job.put(Entry::Trim, "1/16");
     };
     vec![

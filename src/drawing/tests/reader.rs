@@ -132,15 +132,12 @@ pub(super) fn complaints(svg: &str) -> Vec<String> {
 
 /// Pixels a millimetre by the bar at the foot of a drawing.
 pub(super) fn by_the_bar(all: &[Piece]) -> f64 {
-    let bar = all.iter().rev().find(|piece| {
-        let level = |p: &[(f64, f64)]| p[0].1 == p[1].1 && p[0].0 == 8.0;
-        piece.tag == "line" && piece.class == "part" && level(&piece.points)
-    });
-    let bar = bar.unwrap();
+    let at_the_edge = |p: &&Piece| p.tag == "path" && p.points.len() == 5 && p.points[0].0 == 8.0;
+    let bar = all.iter().find(at_the_edge).unwrap();
     let said = all.iter().find_map(|piece| {
         let sizes = [("12 in", 304.8), ("4 in", 101.6), ("1 in", 25.4), ("1/4 in", 6.35)];
         let metric = [("300 mm", 300.0), ("100 mm", 100.0), ("20 mm", 20.0), ("5 mm", 5.0)];
         sizes.into_iter().chain(metric).find(|(text, _)| *text == piece.text)
     });
-    (bar.points[1].0 - bar.points[0].0) / said.unwrap().1
+    (bar.points[2].0 - bar.points[0].0) / said.unwrap().1
 }
