@@ -5,7 +5,7 @@ use super::cut_list::weld_line_miss;
 pub use super::cut_list::{CutList, Mark, MarkName, cut_list};
 use super::face;
 use super::field::Fields;
-use super::finding::{Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
+use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 use super::measure::{agreement, division, length_tolerance, loose};
 use crate::job::{CutAt, Entry, Job};
 use crate::mechanics::phase::arc;
@@ -20,28 +20,33 @@ fn closing_tolerance() -> Length {
 
 /// What follows for the cut.
 pub fn findings(job: &Job) -> Vec<Finding> {
-    let list = match cut_list(job) {
-        Ok(list) => list,
-        Err(needs) => {
-            let missing = |name| Finding::missing(name, needs.clone());
-            let mut found = vec![
-                missing(Name::TubeRemoved),
-                missing(Name::FinishedLength),
-                face::allowed_finding(job, None, &needs),
-            ];
-            found.extend(face::found_finding(job, None));
-            found.push(clock_step(job));
-            return found;
-        }
+    let list = cut_list(job);
+    let (known, needs): (_, &[Need]) = match &list {
+        Ok(list) => (Some(list), &[]),
+        Err(needs) => (None, needs),
     };
-    let mut found = vec![removed_finding(job, &list), finished_finding(job, &list)];
-    found.extend(weld_line_finding(job, &list));
-    found.push(if list.lengths.lengthens() { new_tube(job, &list) } else { scrap_ring(job, &list) });
-    found.extend(face::spigot_finding(job));
-    found.push(face::allowed_finding(job, Some(&list), &[]));
-    found.extend(face::found_finding(job, Some(&list)));
+    let mut found = Vec::new();
+    if let Some(list) = known {
+        found.extend([removed_finding(job, list), finished_finding(job, list)]);
+        found.extend(weld_line_finding(job, list));
+        found.push(if list.lengths.lengthens() { new_tube(job, list) } else { scrap_ring(job, list) });
+        found.extend(face::spigot_finding(job));
+    } else {
+        let missing = |name| Finding::missing(name, needs.to_vec());
+        found.extend([missing(Name::TubeRemoved), missing(Name::FinishedLength)]);
+    }
+    found.push(face::allowed_finding(job, known, needs));
+    found.extend(face::found_finding(job, known));
     found.push(clock_step(job));
     found
+}
+
+/// The tube to take out or to add, alone.
+pub(super) fn tube_finding(job: &Job) -> Finding {
+    match cut_list(job) {
+        Ok(list) => removed_finding(job, &list),
+        Err(needs) => Finding::missing(Name::TubeRemoved, needs),
+    }
 }
 
 fn plain(length: Length) -> Amount {
@@ -55,7 +60,9 @@ fn removed_finding(job: &Job, list: &CutList) -> Finding {
         optional.optional_length(entry);
     }
     if job.cut.at == CutAt::ClearOfIt && list.saws() {
+        // How wide the slot is decides whether it stays off the spigot.
         optional.optional_length(Entry::ClearBy);
+        optional.optional_length(Entry::Kerf);
     }
     let half_checked = !optional.needs().is_empty();
     let shorter_than_spigot = list.spigot.is_some_and(|spigot| removed.base() < spigot.base());
@@ -133,7 +140,7 @@ fn weld_line_finding(job: &Job, list: &CutList) -> Option<Finding> {
         _ => agreement(by, doubt, Reason::WeldLineDisagrees { by }),
     };
     let weld = list.weld_line?;
-    let old = list.lengths.old.best - list.lengths.pushed_in;
+    let old = list.lengths.bench.best;
     let shoulder = old - weld - miss.best;
     let value = Value { amount: Amount::Length(by), plus_minus: Some(plain(doubt)), sense: None };
     let finding = Finding::known(Name::WeldLine, value, verdict)
@@ -180,6 +187,9 @@ fn scrap_ring(job: &Job, list: &CutList) -> Finding {
 }
 
 fn new_tube(job: &Job, list: &CutList) -> Finding {
+    if let Some(reason) = list.stop {
+        return Finding::impossible(Name::NewTube, reason);
+    }
     let mut fields = Fields::of(job);
     let (weld, far) = (fields.length(Entry::WeldLine), fields.length(Entry::FarWeldLine));
     let (Some(weld), Some(far)) = (weld, far) else {

@@ -3,6 +3,7 @@
 use super::field::Fields;
 use super::finding::{Need, Reason};
 use super::measure::{LengthChange, division, length_change, length_tolerance};
+use super::slip::LAST_BIT;
 use crate::job::{CutAt, Entry, Job};
 use crate::mechanics::budget::Budget;
 use crate::mechanics::cut::{finished_length, tube_removed};
@@ -131,10 +132,10 @@ pub(super) fn weld_line_miss(job: &Job, list: &CutList) -> Option<Measured<Lengt
     let mut fields = Fields::of(job);
     let (weld, shoulder) = (list.weld_line?, fields.optional_length(Entry::Shoulder)?);
     let line = of_division(division(job));
-    let old = list.lengths.old;
     // Both were measured on the bench, with a slip in the shaft as it was there.
-    let bench = old.best - list.lengths.pushed_in;
-    Some(Measured { best: bench - shoulder - weld, spread: combined(&[old.spread, line, line]) })
+    let bench = list.lengths.bench;
+    let spread = combined(&[bench.spread, line, line]);
+    Some(Measured { best: bench.best - shoulder - weld, spread })
 }
 
 impl CutList {
@@ -179,7 +180,7 @@ impl CutList {
             Some(Reason::WeldLineDisagrees { by: Length::from_base(miss.best.base().abs()) })
         } else if clear.is_some_and(|clear| clear.base() > removed.base()) {
             Some(Reason::CutTooFarIn { removed })
-        } else if clear.is_some_and(|clear| (clear - kerf).base() < spigot.base()) {
+        } else if clear.is_some_and(|clear| (clear - kerf - spigot).base() < -LAST_BIT) {
             Some(Reason::CutOnSpigot { least: spigot + kerf })
         } else {
             None
@@ -194,7 +195,7 @@ impl CutList {
         let (end, pushed_in) = (weld - self.removed.best, self.lengths.pushed_in);
         let mut places = vec![
             (MarkName::OldWeld, Some(weld)),
-            (MarkName::OldJoint, Some(self.lengths.old.best - pushed_in)),
+            (MarkName::OldJoint, Some(self.lengths.bench.best)),
             (MarkName::NewJoint, self.finished.map(|finished| finished - pushed_in)),
             (MarkName::FarWeld, far_weld),
         ];

@@ -33,6 +33,8 @@ pub(super) fn division(job: &Job) -> Length {
 pub struct LengthChange {
     /// The old shaft, centre to centre at its set point.
     pub old: Measured<Length>,
+    /// The old shaft as it lay on the bench: the set point is no part of it, nor of its doubt.
+    pub bench: Measured<Length>,
     /// The wanted shaft.
     pub wanted: Measured<Length>,
     /// Old less wanted: + to take out, − to add.
@@ -236,15 +238,16 @@ pub fn length_change(job: &Job) -> Result<LengthChange, Vec<Need>> {
     };
     let (old_is, wanted_is) = (old.sum.measured(), wanted.sum.measured());
     // What stands in both, an ear's edge or a set point, cancels with its doubt.
-    let budget = old.sum.plus(-1.0, &wanted.sum);
+    let budget = old.sum.clone().plus(-1.0, &wanted.sum);
     let remark = match (old.remark, wanted.remark) {
         (Some(Reason::OneReading) | None, later @ Some(_)) => later,
         (first, _) => first,
     };
-    let pushed_in =
-        drawn_out(job, &mut fields, false).map_or(Length::from_base(0.0), |drawn| drawn.best);
+    let drawn =
+        drawn_out(job, &mut fields, false).unwrap_or_else(|| Budget::exact(Length::from_base(0.0)));
+    let (pushed_in, bench) = (drawn.best, old.sum.plus(-1.0, &drawn).measured());
     let change = budget.measured();
-    Ok(LengthChange { old: old_is, wanted: wanted_is, change, budget, pushed_in, remark })
+    Ok(LengthChange { old: old_is, bench, wanted: wanted_is, change, budget, pushed_in, remark })
 }
 
 /// What follows from the measurements.
@@ -261,7 +264,8 @@ fn plain(length: Length) -> Amount {
     Amount::PlainLength(length)
 }
 
-fn change_finding(job: &Job) -> Finding {
+/// What comes off or is added.
+pub(super) fn change_finding(job: &Job) -> Finding {
     let both = match length_change(job) {
         Ok(both) => both,
         Err(needs) => return Finding::missing(Name::LengthChange, needs),

@@ -138,6 +138,15 @@ impl Stage {
         }
     }
 
+    /// The first of them, which says what to do: found alone where the others cost more than it.
+    pub fn first(self, job: &Job) -> Option<Finding> {
+        match self {
+            Stage::Measure => Some(measure::change_finding(job)),
+            Stage::Cut => Some(cut::tube_finding(job)),
+            _ => self.findings(job).into_iter().next(),
+        }
+    }
+
     /// What can hurt someone at this stage.
     pub const fn cautions(self) -> &'static [Caution] {
         match self {

@@ -151,7 +151,7 @@ pub fn key(class: &'static str, words: &str, act: impl Fn() + 'static) -> Elemen
 
 /// Questions that belong together, under a heading.
 pub fn part(title: &'static str, inside: AnyView) -> AnyView {
-    el("section").class("part").child(el("h2").text(title)).child(inside).into()
+    el("section").class("asked").child(el("h2").text(title)).child(inside).into()
 }
 
 /// Questions that few will need, drawn only once they are asked for.
@@ -163,7 +163,7 @@ pub fn fold(title: &'static str, inside: impl Fn() -> AnyView + Send + 'static) 
         .live("aria-expanded", either(move || open.get(), "true", "false"))
         .text(title)
         .on("click", move |_| open.update(|open| *open = !*open));
-    el("section").class("part").child(key).slot(move || open.get().then(&inside)).into()
+    el("section").class("asked").child(key).slot(move || open.get().then(&inside)).into()
 }
 
 /// Many parts as one.

@@ -50,7 +50,12 @@ pub fn questions(state: State) -> AnyView {
 pub fn pictures(state: State) -> AnyView {
     all([
         list(state),
-        picture(state, "The cut end to scale; numbers as in the list", Follows::Pause, cut_zone),
+        picture(
+            state,
+            "The cut end to scale; numbers as in the list. Dashed: as it was; hatched: comes out",
+            Follows::Pause,
+            cut_zone,
+        ),
         picture(state, "Side view, broken in the middle, not to scale", Follows::Pause, elevation),
         fold("Arcs to scribe round the tube", move || arcs(state)),
     ])

@@ -227,6 +227,11 @@ fn readings(
 pub fn pictures(state: State) -> AnyView {
     all([
         picture(state, "Side view, broken in the middle, not to scale", Follows::Pause, elevation),
-        picture(state, "The slip over the whole travel, to scale", Follows::Pause, slip),
+        picture(
+            state,
+            "The slip over the whole travel, to scale: hatched where it runs, dashed where it must not",
+            Follows::Pause,
+            slip,
+        ),
     ])
 }

@@ -16,18 +16,21 @@ use crate::stage::{Finding, Stage, truing as truing_stage};
 
 /// A stage: its questions, its drawing, its answers.
 pub fn stage_screen(state: State, stage: Stage) -> AnyView {
-    let findings: Memo<Vec<Finding>> = Memo::new(move |_| {
+    // Only the first answer is watched while typing; the others follow when the hand has paused.
+    let first: Memo<Vec<Finding>> = Memo::new(move |_| {
         state.job.with(|job| match stage {
-            Stage::True => truing_stage::findings(job, state.pass.get()),
-            _ => stage.findings(job),
+            Stage::True => truing_stage::findings(job, state.pass.get()).into_iter().take(1).collect(),
+            _ => stage.first(job).into_iter().collect(),
         })
     });
-    // Only the first answer is watched while typing; the others follow when the hand has paused.
     let at_rest: Memo<Vec<Finding>> = Memo::new(move |_| {
         state.pauses.track();
-        state.pass.track();
         state.job_id.track();
-        findings.get_untracked()
+        let pass = state.pass.get();
+        state.job.with_untracked(|job| match stage {
+            Stage::True => truing_stage::findings(job, pass),
+            _ => stage.findings(job),
+        })
     });
     let (questions, pictures) = match stage {
         Stage::Measure => (measure::questions(state), measure::pictures(state)),
@@ -42,7 +45,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
     let answers = el("div")
         .class("answers")
         .attr("id", "answers")
-        .child(cards(state, findings, Part::First))
+        .child(cards(state, first, Part::First))
         .child(pictures)
         .child(cards(state, at_rest, Part::Rest));
     let columns =
@@ -64,7 +67,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
         .child(cautions(stage))
         .child(columns)
         .child(el("div").class("onward").child(save).child(print).children(onward))
-        .child(answer_strip(state, findings))
+        .child(answer_strip(state, first))
         .into()
 }
 
