@@ -10,6 +10,7 @@ mod elevation;
 mod pieces;
 mod runout_curve;
 mod slip;
+mod strip;
 mod svg;
 
 pub use clock::{high_spot, phase, weights};
@@ -17,6 +18,7 @@ pub use cut_zone::cut_zone;
 pub use elevation::elevation;
 pub use runout_curve::runout_curve;
 pub use slip::slip;
+pub use strip::{strip_page, strip_pages};
 
 #[cfg(test)]
 mod tests;

@@ -13,6 +13,7 @@ pub mod measure;
 pub mod phase;
 mod seal;
 pub mod slip;
+pub mod strip;
 pub mod truing;
 pub mod weights;
 mod whole;
