@@ -228,6 +228,17 @@ impl State {
 
     /// Changes the job in hand and keeps it a moment later.
     pub fn change(&self, change: impl FnOnce(&mut Job)) {
+        let mut change = Some(change);
+        self.change_by(&mut |job| {
+            if let Some(change) = change.take() {
+                change(job);
+            }
+        });
+    }
+
+    /// One piece of code for every change: there are dozens.
+    #[inline(never)]
+    fn change_by(&self, change: &mut dyn FnMut(&mut Job)) {
         self.job.update(change);
         if !self.unsaved.get_untracked() {
             self.unsaved.set(true);
