@@ -181,6 +181,29 @@ pub fn set_root_attribute(name: &str, value: &str) {
     }
 }
 
+/// Prints sheets alone: while `#print-strip` holds any, the style sheet leaves all else out.
+pub fn print_alone(sheets: &str) {
+    hold_for_print(sheets);
+    if let Some(window) = window() {
+        let _ = window.print();
+    }
+}
+
+fn hold_for_print(sheets: &str) {
+    let holder = window().and_then(|window| window.document()?.get_element_by_id("print-strip"));
+    if let Some(holder) = holder {
+        holder.set_inner_html(sheets);
+    }
+}
+
+/// Takes printed sheets out of the page once the hand is back on it. Not when the browser says that it
+/// has printed: some say so as soon as their dialog opens, and draw the pages only after that.
+pub fn put_print_away_on_return() {
+    for sign in ["pointerdown", "keydown", "focus"] {
+        on_event(sign, |_| hold_for_print(""));
+    }
+}
+
 /// Offers a text as a file to keep.
 pub fn save_file(name: &str, text: &str) {
     let parts = js_sys::Array::of1(&text.into());

@@ -45,4 +45,5 @@ fn listen(state: State) {
     browser::on_event("shaftwright:update-ready", move |_| state.update_ready.set(true));
     browser::on_event("shaftwright:offline-ready", move |_| state.offline_ready.set(true));
     browser::on_leaving(move || state.save_now());
+    browser::put_print_away_on_return();
 }

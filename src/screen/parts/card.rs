@@ -110,7 +110,7 @@ fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {
 }
 
 /// What is missing, each a jump to its field.
-fn needs_list(state: State, needs: Vec<(Entry, String)>) -> Option<AnyView> {
+pub fn needs_list(state: State, needs: Vec<(Entry, String)>) -> Option<AnyView> {
     if needs.is_empty() {
         return None;
     }

@@ -4,12 +4,13 @@ mod check;
 mod cut;
 mod measure;
 mod phase;
+mod strip;
 mod truing;
 mod weights;
 
 use leptos::prelude::*;
 
-use super::parts::{Part, answer_strip, cards, el, key, text};
+use super::parts::{Part, all, answer_strip, cards, el, key, text};
 use super::state::State;
 use crate::sheet::{caution, stage_lead, stage_title};
 use crate::stage::{Finding, Stage, truing as truing_stage};
@@ -35,7 +36,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
     let (questions, pictures) = match stage {
         Stage::Measure => (measure::questions(state), measure::pictures(state)),
         Stage::Check => (check::questions(state), ().into_any()),
-        Stage::Cut => (cut::questions(state), cut::pictures(state)),
+        Stage::Cut => (cut::questions(state), all([cut::pictures(state), strip::strip_section(state)])),
         Stage::Phase => (phase::questions(state), phase::pictures(state)),
         Stage::True => (truing::questions(state), truing::pictures(state)),
         Stage::Weights => (weights::questions(state), weights::pictures(state)),
