@@ -18,6 +18,10 @@ mod kinds;
 mod main_job;
 #[path = "journey/page.rs"]
 mod page;
+#[path = "journey/pdf.rs"]
+mod pdf;
+#[path = "journey/print.rs"]
+mod print;
 #[path = "journey/server.rs"]
 mod server;
 #[path = "journey/shaft.rs"]

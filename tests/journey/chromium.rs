@@ -23,7 +23,7 @@ const PATIENCE: Duration = Duration::from_secs(30);
 
 /// Nothing but the page, and nobody else on the network. No sandbox: a container's root cannot have it,
 /// and nothing foreign is ever opened.
-const FLAGS: [&str; 12] = [
+const FLAGS: [&str; 13] = [
     "--headless",
     "--no-sandbox",
     "--disable-gpu",
@@ -35,6 +35,8 @@ const FLAGS: [&str; 12] = [
     "--disable-component-update",
     "--disable-sync",
     "--disable-default-apps",
+    // A preview never comes without a screen, and the page that asked for it could not be printed again.
+    "--disable-print-preview",
     "--remote-debugging-pipe",
 ];
 
