@@ -4,7 +4,8 @@ use super::amount::amount;
 use super::label::{cut_yoke, far_joint, label};
 use crate::job::{Entry, Job};
 use crate::quantity::{
-    Angle, Base, Length, LengthDisplay, degrees, show_angle, show_clock, show_length, show_number,
+    Angle, Base, Length, LengthDisplay, degrees, inches, millimetres, show_angle, show_clock,
+    show_length, show_number,
 };
 use crate::stage::measure::reading_apart;
 use crate::stage::{Answer, Finding, Name, Need, Reason, Sense, Standing, Verdict, Whole, Why};
@@ -256,10 +257,20 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
     }
 }
 
+/// A length that is said with "at least": rounded up in its last digit, or what is done as told falls
+/// short by it. A hair under half a digit, so that what is even stays as it is.
+fn no_less(length: Length, display: LengthDisplay) -> Length {
+    length
+        + match display {
+            LengthDisplay::Millimetre => millimetres(0.005 - 1e-7),
+            _ => inches(0.000_05 - 1e-8),
+        }
+}
+
 fn reason_words(reason: Reason, display: LengthDisplay) -> String {
     let long = |length| show_length(length, display);
     let fine = |length| amount(crate::stage::Amount::FineLength(length), display);
-    let plain = |length| amount(crate::stage::Amount::PlainLength(length), display);
+    let at_least = |length| amount(crate::stage::Amount::PlainLength(no_less(length, display)), display);
     let work = |unbalance| amount(crate::stage::Amount::Unbalance(unbalance), display);
     match reason {
         Reason::DifferenceWithinDoubt => {
@@ -306,10 +317,10 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::LipInGroove { out, inward } => {
             let mut text = "The lip would run in the old groove and leak.".to_owned();
             if let Some(out) = out {
-                text.push_str(&format!(" Draw the slip out at least {} further to miss it.", plain(out)));
+                text.push_str(&format!(" Draw the slip out at least {} further to miss it.", at_least(out)));
             }
             if let Some(inward) = inward {
-                text.push_str(&format!(" Push it in at least {} further to miss it.", plain(inward)));
+                text.push_str(&format!(" Push it in at least {} further to miss it.", at_least(inward)));
             }
             if out.is_none() && inward.is_none() {
                 text.push_str(" Neither way leaves room and spline enough: sleeve the barrel or renew the yoke.");
@@ -330,7 +341,7 @@ fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         ),
         Reason::CutOnSpigot { least } => format!(
             "The first cut would go through the spigot: at least {} inside the old weld.",
-            long(least)
+            long(no_less(least, display))
         ),
         Reason::SpigotLoose => "Much too loose: is this the right tube for this yoke?".to_owned(),
         Reason::SpigotTight => "Larger than the bore by more than its ±: measure both again.".to_owned(),

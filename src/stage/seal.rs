@@ -89,7 +89,7 @@ pub(super) fn finding(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
     } else {
         match spare {
             Some(spare) if spare < -LAST_BIT => Verdict::Watch(beside_groove(job, &band, doubt)),
-            Some(spare) if spare < doubt.base() => Verdict::Watch(Reason::NearGroove),
+            Some(spare) if spare < doubt.base() - LAST_BIT => Verdict::Watch(Reason::NearGroove),
             _ => Verdict::Good,
         }
     };
