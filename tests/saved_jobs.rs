@@ -216,7 +216,7 @@ fn damaged_files_are_told_apart() {
         ("unknown-count.json", "unknown count: wheels"),
         ("unknown-turn-kind.json", "unknown kind: Glued"),
         ("unknown-turn-member.json", "unknown choice: marx"),
-        ("field-of-no-turn.json", "no such turn: closing-1"),
+        ("field-of-no-turn.json", "no such place: closing-1"),
         ("number-for-text.json", "no text or no unit: tube-wall"),
         ("half-a-field.json", "no text or no unit: tube-wall"),
         ("text-for-count.json", "not a count: old"),

@@ -76,6 +76,8 @@ fn opens_and_says_what_it_said() {
         (Entry::RearCup, "30.2", Unit::Millimetre),
         (Entry::FrontEar, "1-1/8", Unit::Inch),
         (Entry::RearEar, "1-1/4", Unit::Inch),
+        (Entry::WantedFrontEar, "1-3/16", Unit::Inch),
+        (Entry::WantedRearEar, "33.3", Unit::Millimetre),
         (Entry::FrontDepth, "2-3/8", Unit::Inch),
         (Entry::RearDepth, "54", Unit::Millimetre),
         (Entry::ClearBy, "38", Unit::Millimetre),
@@ -134,5 +136,6 @@ fn what_version_1_did_not_ask_has_its_usual_value() {
 #[test]
 fn a_place_past_the_last_of_the_face_is_damage() {
     let past = serde_json::json!({"fields": {"face-8": {"text": "1", "unit": "in"}}});
-    assert!(matches!(with(past), Err(NotAJob::Damaged { .. })));
+    let detail = "no such place: face-8".to_owned();
+    assert_eq!(with(past), Err(NotAJob::Damaged { detail }));
 }
