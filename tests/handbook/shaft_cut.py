@@ -6,7 +6,7 @@ Pieces are laid end to end from the far joint, each slot where the saw leaves it
 from fractions import Fraction as F
 from math import atan2, cos, degrees, hypot, radians, sin, sqrt, tan
 
-from shaft_length import OLD, T95, WANTED, felt, once
+from shaft_length import COARSE, OLD, OLD_READ, SET, T95, WANTED, felt, mean_and_u, once
 from tools import circle, fit, halve, polygon_arc, say
 
 WELD, FAR, KERF, GAP, SHRINK, SPIGOT = F("53.875"), F("3.375"), F(3, 32), F(1, 16), F(1, 32), F("1.25")
@@ -15,9 +15,9 @@ old, wanted = OLD[0], WANTED[0]
 END = wanted + SHRINK - (old - WELD) - GAP
 
 
-def nearest(key, places):
+def nearest(key, places, weld=WELD):
     """The nearer old weld of each line, and how far out from it."""
-    welds = {"far weld": FAR, "old weld": WELD}
+    welds = {"far weld": FAR, "old weld": weld}
     for name, at in places.items():
         others = {weld: at - place for weld, place in welds.items() if weld != name}
         weld = min(others, key=lambda weld: abs(others[weld]))
@@ -44,6 +44,33 @@ def marks():
     first = WELD - F("1.5")
     say("clear first cut", first)
     say("clear ring", ring(slot, (first, first + KERF)))
+    # Moved in until the slot's near edge comes to the end of the old spigot, no further.
+    spigot_end, slot_end = WELD - SPIGOT, lambda clear: WELD - clear + KERF
+    say("clear least", halve(lambda clear: float(spigot_end) - float(slot_end(F(clear))), 0, 5))
+
+
+def pushed_in():
+    """A slip in the shaft, pushed in as it lies on the bench, where all is laid off; in the car it is
+    drawn out. The finished shaft lies there shorter by what it will be drawn out."""
+    drawn, bench, weld = SET[0], F("56.4375"), F(53)
+    joint = wanted - drawn
+    end = joint + SHRINK - (bench - weld) - GAP
+    places = {"tube end": end, "slot end": end + KERF, "spigot reach": end + GAP - SPIGOT}
+    places |= {"new weld": end + GAP / 2, "new joint": joint, "old joint": bench}
+    places |= {"old weld": weld, "far weld": FAR}
+    for name, at in places.items():
+        say(f"pushed in {name}", at)
+    nearest("pushed in mark", places, weld)
+    say("pushed in ring", ring((end, end + KERF), (weld - KERF, weld)))
+    say("pushed in finished", end + GAP + (bench - weld) - SHRINK + drawn)
+    old, set_point = mean_and_u(["56.4375"] * 3), SET
+    parts = {"old": old, "drawn": set_point, "wanted": WANTED, "shrinkage": (SHRINK, float(SHRINK) / sqrt(3))}
+    removed = lambda old, drawn, wanted, shrinkage: old + drawn - wanted + GAP - shrinkage
+    felt("pushed in removed", removed, parts, True)
+    # The shoulder is proved as the shaft lies there: how far it will be drawn out says nothing of it.
+    parts = {"old": old, "drawn": set_point, "shoulder": once("3.4375"), "weld": once(weld)}
+    miss = lambda old, drawn, shoulder, weld: (old + drawn) - drawn - shoulder - weld
+    felt("pushed in weld line", miss, parts)
 
 
 def longer():
@@ -62,6 +89,9 @@ def weld_line():
     felt("weld line", miss, parts)
     felt("weld line an inch off", miss, {**parts, "weld": once(WELD + 1)})
     felt("weld line a 20th off", miss, {**parts, "shoulder": once("3.375")})
+    # By a tape of sixteenths it is within its ±, which is wide.
+    coarse = {"shoulder": once("3.4375", COARSE), "weld": once(WELD, COARSE)}
+    felt("weld line coarse", miss, {"old": mean_and_u(OLD_READ, COARSE), **coarse})
 
 
 def face():
@@ -82,12 +112,14 @@ def face():
 
 
 def spigot():
-    bore, wide = 3 - 2 * F("0.083"), F("2.83")
-    play = bore - wide
-    say("spigot play", play)
-    # Bore to 0.15 mm, spigot to half a feeler's step.
-    say("spigot doubt", T95 * hypot(0.15 / 25.4, 0.025 / 25.4) / sqrt(3))
-    say("spigot lean", degrees(halve(lambda a: float(SPIGOT) * tan(a) - float(play), 0, 1)))
+    play = lambda tube, wall, spigot: tube - 2 * wall - spigot
+    # Tube over all to 0.15 mm, its wall to 0.1 mm and twice in the bore, spigot to half a feeler's step;
+    # each moved by its own u.
+    sizes = {"tube": F(3), "wall": F("0.083"), "spigot": F("2.83")}
+    widths = {"tube": 0.15, "wall": 0.1, "spigot": 0.025}
+    felt("spigot play", play, {name: (size, widths[name] / 25.4 / sqrt(3)) for name, size in sizes.items()})
+    loose = float(play(**sizes))
+    say("spigot lean", degrees(halve(lambda a: float(SPIGOT) * tan(a) - loose, 0, 1)))
 
 
 def clock():
@@ -98,5 +130,5 @@ def clock():
 
 
 def cuts():
-    for part in [marks, longer, weld_line, face, spigot, clock]:
+    for part in [marks, pushed_in, longer, weld_line, face, spigot, clock]:
         part()

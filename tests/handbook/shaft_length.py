@@ -21,8 +21,8 @@ def mean_and_u(readings, division=LINE):
     return sum(readings) / len(readings), sqrt(half**2 / 3 + division**2 / 12)
 
 
-def once(text):
-    return F(text), ONCE
+def once(text, division=LINE):
+    return F(text), float(division) / sqrt(12)
 
 
 def felt(key, result, measured, shares=False):
@@ -40,11 +40,15 @@ def felt(key, result, measured, shares=False):
             say(f"{key} share {name}", part**2 / square)
 
 
-OLD = mean_and_u(["57.3125", "57.28125", "57.3125"])
-WANTED = mean_and_u(["55.5", "55.53125", "55.5"])
+OLD_READ, WANTED_READ = ["57.3125", "57.28125", "57.3125"], ["55.5", "55.53125", "55.5"]
+ENDS_READ = ["59.28125", "59.3125", "59.28125"]
+OLD, WANTED = mean_and_u(OLD_READ), mean_and_u(WANTED_READ)
+COARSE = F(1, 16)
 SET = once("0.875")
 FRONT_CUP, REAR_CUP = once("1.0625"), once("1.1875")
 FRONT_EAR, REAR_EAR = once("1.125"), once("1.25")
+# The distance under the car is taken at other yokes, whose ears have sizes of their own.
+CAR_FRONT_EAR, CAR_REAR_EAR = once("1.1875"), once("1.3125")
 SLIP_DEPTH, FRONT_DEPTH, REAR_DEPTH, BOTTOMED = map(once, ["2.375", "2.375", "2.125", "0.5"])
 
 
@@ -66,16 +70,25 @@ def between(tape, front, rear, front_cup, rear_cup, front_ear, rear_ear):
 
 
 def datums():
-    sizes = {"front_cup": FRONT_CUP, "rear_cup": REAR_CUP, "front_ear": FRONT_EAR, "rear_ear": REAR_EAR}
+    cups = {"front_cup": FRONT_CUP, "rear_cup": REAR_CUP}
+    own = {"front_ear": FRONT_EAR, "rear_ear": REAR_EAR}
+    car = {"car_front_ear": CAR_FRONT_EAR, "car_rear_ear": CAR_REAR_EAR}
     for key, old_at, wanted_at in [
         ("alike", ("outer seat", "outer seat"), ("outer seat", "outer seat")),
         ("seats", ("outer seat", "outer seat"), ("centre", "inner seat")),
         ("ears", ("outer ear", "inner ear"), ("outer ear", "outer ear")),
+        ("front ears", ("inner ear", "outer seat"), ("inner ear", "outer seat")),
     ]:
-        length = lambda wanted, **sizes: between(wanted, *wanted_at, **sizes)
-        change = lambda old, wanted, **sizes: between(old, *old_at, **sizes) - length(wanted, **sizes)
-        felt(f"datums {key} wanted", length, {"wanted": WANTED, **sizes})
-        felt(f"datums {key} change", change, {"old": OLD, "wanted": WANTED, **sizes}, True)
+        length = lambda wanted, car_front_ear, car_rear_ear, **cups: between(
+            wanted, *wanted_at, front_ear=car_front_ear, rear_ear=car_rear_ear, **cups
+        )
+
+        def change(old, wanted, front_ear, rear_ear, car_front_ear, car_rear_ear, **cups):
+            own = between(old, *old_at, front_ear=front_ear, rear_ear=rear_ear, **cups)
+            return own - length(wanted, car_front_ear, car_rear_ear, **cups)
+
+        felt(f"datums {key} wanted", length, {"wanted": WANTED, **cups, **car})
+        felt(f"datums {key} change", change, {"old": OLD, "wanted": WANTED, **cups, **own, **car}, True)
 
 
 def shares():
@@ -103,7 +116,7 @@ def kinds():
 
 def routes():
     # A slip yoke: seal face, the gap that stays when it bottoms, the set point, the yoke's own depth.
-    ends = mean_and_u(["59.28125", "59.3125", "59.28125"])
+    ends = mean_and_u(ENDS_READ)
     parts = {"ends": ends, "bottomed": BOTTOMED, "drawn": SET, "depth": SLIP_DEPTH}
     by_ends = lambda ends, bottomed, drawn, depth: ends - bottomed - drawn - depth
     felt("from ends", by_ends, parts)
@@ -113,6 +126,11 @@ def routes():
     # Bottomed, the set point comes off both ways, so that it is nothing between them.
     pushed = lambda wanted, drawn, **parts: wanted - drawn - by_ends(drawn=drawn, **parts)
     felt("routes bottomed", pushed, {**joints, **parts})
+    # The same by a tape of sixteenths: they differ by less than their ±, which is wide.
+    sizes = {"bottomed": "0.5", "drawn": "0.875", "depth": "2.375"}
+    parts = {name: once(size, COARSE) for name, size in sizes.items()}
+    parts |= {"ends": mean_and_u(ENDS_READ, COARSE), "wanted": mean_and_u(WANTED_READ, COARSE)}
+    felt("routes coarse", lambda wanted, **parts: wanted - by_ends(**parts), parts)
 
 
 def lengths():

@@ -7,12 +7,15 @@ by walking again with it moved either way by its u. The seal's lip is slid along
 from fractions import Fraction as F
 from math import asin, cos, hypot, radians, sin, sqrt
 
-from shaft_length import ONCE, SET, T95, WANTED
+from shaft_length import OLD, ONCE, SET, T95, WANTED
 from tools import halve, say
 
 LENGTH = float(WANTED[0])
 SPLINE, LEAST_ENGAGED, BUMP_ROOM = 4.0, 1.5, 0.25
 BOTTOMED, LIP_DEPTH = 0.5, 0.25
+# An old length read short, or a wanted one read long, makes a shaft that is too long by as much; it
+# pushes the slip in by that, so both are in all that is said of the slip.
+LONG = hypot(OLD[1], WANTED[1])
 STEPS = 20000
 
 
@@ -55,10 +58,11 @@ def say_travel(key, way_in, way_out, u):
     say(f"{key} out", way_out)
     # One dimension beside the travel, two, three.
     for count, what in [(1, "in"), (2, "out"), (3, "lip")]:
-        say(f"{key} {what} doubt", T95 * sqrt(u**2 + count * ONCE**2))
+        doubt = T95 * sqrt(u**2 + count * ONCE**2 + LONG**2)
+        say(f"{key} {what} doubt", doubt)
     say(f"{key} room", float(SET[0]) - way_in)
     say(f"{key} engaged", SPLINE - float(SET[0]) - way_out)
-    return way_in, way_out
+    return way_in, way_out, doubt
 
 
 def determinant(m):
@@ -87,19 +91,19 @@ def measured(key, bump, at_bump, at_ride, droop, at_droop):
     return say_travel(key, float(ride - curve(least)), float(curve(greatest) - ride), ONCE * sqrt(2))
 
 
-def lip(key, way_in, way_out, inner, outer, margin):
+def lip(key, way_in, way_out, doubt, inner, outer, margin):
     ride = BOTTOMED + LIP_DEPTH + float(SET[0])
     low, high = ride - way_in, ride + way_out
     say(f"{key} from", low)
     say(f"{key} to", high)
-    # Slid either way until it is as far off the groove as it shall be.
-    say(f"{key} slid out", halve(lambda by: low + by - (outer + margin), -5, 5))
-    say(f"{key} slid in", halve(lambda by: (inner - margin) - (high - by), -5, 5))
+    # Slid either way until even an edge that is out by its ± is as far off the groove as it shall be.
+    say(f"{key} slid out", halve(lambda by: (low - doubt) + by - (outer + margin), -5, 5))
+    say(f"{key} slid in", halve(lambda by: (inner - margin) - (high + doubt - by), -5, 5))
 
 
 def slips():
     base = reckoned("slip", 5.0, 3.0, 4.5)
-    lip("lip", *base, 1.875, 2.0, 0.0625)
+    lip("lip", *base, 1.9375, 2.0625, 0.0625)
     # Level, and shortest, where the axle has risen by the shaft's whole drop.
     reckoned("slip level inside", 2.0, 3.0, 4.5)
     say("slip level inside in at", LENGTH * sin(radians(2.0)))

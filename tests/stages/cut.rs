@@ -1,9 +1,9 @@
 //! The cut list on the invented shaft: places, weld line, ring, new tube, clock marks.
 
-use shaftwright::job::{Choice, ClockMarks, CutAt, Entry, Job};
+use shaftwright::job::{Choice, ClockMarks, CutAt, Division, Entry, Job, ShaftKind, YokeAt};
 use shaftwright::quantity::{as_degrees, in_inches};
-use shaftwright::stage::cut::{MarkName, clock_arcs, cut_list};
-use shaftwright::stage::{Name, Reason, Sense, Standing, Verdict, whole};
+use shaftwright::stage::cut::{CutList, MarkName, clock_arcs, cut_list};
+use shaftwright::stage::{Answer, Name, Reason, Sense, Standing, Verdict, whole};
 
 use super::shaft::{
     agrees, by_hand, find, repeats, shaft, shares_agree, value, verdict, with, with_all,
@@ -57,17 +57,16 @@ fn the_cut_list() {
     assert!(list.place(MarkName::SawLine).is_none() && list.place(MarkName::FirstCut).is_none());
 }
 
-#[test]
-fn every_mark_from_the_nearer_old_weld() {
-    let list = cut_list(&shaft()).unwrap();
+/// Every mark's place from the nearer old weld against the script's lines of this key.
+fn nearest_agree(list: &CutList, key: &str, [new_joint, old_joint]: [&str; 2]) {
     for mark in &list.marks {
         let name = match mark.name {
             MarkName::TubeEnd => "tube end",
             MarkName::SlotEnd => "slot end",
             MarkName::SpigotReach => "spigot reach",
             MarkName::NewWeld => "new weld",
-            MarkName::NewJoint => "finished",
-            MarkName::OldJoint => "old",
+            MarkName::NewJoint => new_joint,
+            MarkName::OldJoint => old_joint,
             MarkName::OldWeld => "old weld",
             MarkName::FarWeld => "far weld",
             other => panic!("{other:?}"),
@@ -78,10 +77,15 @@ fn every_mark_from_the_nearer_old_weld() {
             MarkName::OldWeld => "old weld",
             other => panic!("{other:?}"),
         };
-        let by_hand = by_hand(&format!("mark {name} from {from}"));
+        let by_hand = by_hand(&format!("{key} {name} from {from}"));
         assert!((in_inches(out) - by_hand).abs() < 1e-6, "{name}: {out:?}");
     }
     assert_eq!(list.marks.len(), 8);
+}
+
+#[test]
+fn every_mark_from_the_nearer_old_weld() {
+    nearest_agree(&cut_list(&shaft()).unwrap(), "mark", ["finished", "old"]);
     // Without the far weld line the old weld is all there is, and it has none beside it.
     let alone = cut_list(&with(Entry::FarWeldLine, "")).unwrap();
     for mark in &alone.marks {
@@ -89,6 +93,65 @@ fn every_mark_from_the_nearer_old_weld() {
         let expected = (mark.name != MarkName::OldWeld).then_some(MarkName::OldWeld);
         assert_eq!(feature, expected, "{:?}", mark.name);
     }
+}
+
+/// A slip in the shaft, measured and laid off as it lies on the bench: pushed in.
+fn pushed_in() -> Job {
+    let mut job = with_all(&[(Entry::WeldLine, "53"), (Entry::FarWeldLine, "3-3/8")]);
+    (job.measure.kind, job.measure.yoke_at) = (ShaftKind::SlipOnShaft, YokeAt::Bottomed);
+    repeats(&mut job, Entry::OldReading, &["56-7/16", "56-7/16", "56-7/16"]);
+    job
+}
+
+#[test]
+fn a_slip_in_the_shaft_measured_pushed_in_is_laid_off_as_it_lies() {
+    let job = pushed_in();
+    let list = cut_list(&job).unwrap();
+    assert_eq!(list.stop, None);
+    assert!((in_inches(list.lengths.pushed_in) - 0.875).abs() < 1e-9);
+    lie_at(
+        &job,
+        &[
+            (MarkName::TubeEnd, "pushed in tube end"),
+            (MarkName::SlotEnd, "pushed in slot end"),
+            (MarkName::SpigotReach, "pushed in spigot reach"),
+            (MarkName::NewWeld, "pushed in new weld"),
+            (MarkName::NewJoint, "pushed in new joint"),
+            (MarkName::OldJoint, "pushed in old joint"),
+            (MarkName::OldWeld, "pushed in old weld"),
+            (MarkName::FarWeld, "pushed in far weld"),
+        ],
+    );
+    nearest_agree(&list, "pushed in mark", ["new joint", "old joint"]);
+    let removed = value(&job, Name::TubeRemoved);
+    agrees(removed, by_hand("pushed in removed"), Some(by_hand("pushed in removed doubt")), EXACT);
+    let parts = [
+        (Entry::OldReading(0), "old"),
+        (Entry::SetPoint, "drawn"),
+        (Entry::WantedReading(0), "wanted"),
+        (Entry::Shrinkage, "shrinkage"),
+    ];
+    shares_agree(&find(&job, Name::TubeRemoved), "pushed in removed", &parts);
+    agrees(value(&job, Name::ScrapRing), by_hand("pushed in ring"), None, EXACT);
+    // The finished length is the one in the car, drawn out to the set point: the one that was wanted.
+    let finished = value(&job, Name::FinishedLength);
+    agrees(finished, by_hand("pushed in finished"), None, EXACT);
+    agrees(finished, by_hand("wanted"), None, EXACT);
+    let Some(Sense::Closes { wanted }) = finished.sense else { panic!("{finished:?}") };
+    assert!((in_inches(wanted) - by_hand("wanted")).abs() < 1e-6);
+    // The shoulder is proved as the shaft lies, and the set point's own ± is no part of it.
+    let miss = by_hand("pushed in weld line");
+    agrees(value(&job, Name::WeldLine), miss, Some(by_hand("pushed in weld line doubt")), EXACT);
+    for name in [Name::TubeRemoved, Name::FinishedLength, Name::WeldLine] {
+        assert_eq!(verdict(&job, name), Verdict::Good, "{name:?}");
+    }
+    // Laid off drawn out by mistake, the weld line is 7/8 off, and nothing may be sawn.
+    let mut mixed = pushed_in();
+    mixed.put(Entry::WeldLine, "53-7/8");
+    let Verdict::Stop(Reason::WeldLineDisagrees { by }) = verdict(&mixed, Name::TubeRemoved) else {
+        panic!("{:?}", verdict(&mixed, Name::TubeRemoved))
+    };
+    assert!((in_inches(by) - 0.875).abs() < 1e-9);
 }
 
 #[test]
@@ -113,6 +176,14 @@ fn the_old_weld_against_the_yokes_shoulder() {
     assert!(cut_list(&off).unwrap().marks.is_empty());
     assert!(matches!(verdict(&off, Name::TubeRemoved), Verdict::Stop(Reason::WeldLineDisagrees { .. })));
     assert_eq!(whole(&off).shaft, Standing::Stop);
+    // By a tape of sixteenths it is inside its ±, but that is wider than the 1/16 of a finished length:
+    // it proves nothing.
+    let mut coarse = shaft();
+    coarse.measure.division = Division::Sixteenth;
+    assert!(by_hand("weld line coarse doubt") > 1.0 / 16.0);
+    let said = check(&coarse, "weld line coarse");
+    assert!(matches!(said, Verdict::Watch(Reason::LooseLength { .. })), "{said:?}");
+    assert!(cut_list(&coarse).unwrap().stop.is_none());
     // Not measured, it proves nothing and stops nothing.
     let unproved = with_all(&[(Entry::WeldLine, "54-7/8"), (Entry::Shoulder, "")]);
     assert!(cut_list(&unproved).unwrap().stop.is_none());
@@ -145,6 +216,8 @@ fn a_cut_clear_of_the_weld() {
     assert!((in_inches(removed) - by_hand("removed")).abs() < 1e-6);
     assert!(cut_list(&too_far).unwrap().marks.is_empty());
     assert_eq!(whole(&too_far).shaft, Standing::Stop);
+    let none = Answer::Impossible(Reason::CutTooFarIn { removed });
+    assert_eq!(find(&too_far, Name::ScrapRing).answer, none);
     // Opening the old weld, the same number says nothing.
     assert!(cut_list(&with(Entry::ClearBy, "2")).unwrap().stop.is_none());
     // So near the new face that the slot takes it all: no ring, and no second cut.
@@ -155,6 +228,78 @@ fn a_cut_clear_of_the_weld() {
     // Not said where: nothing can be laid off for it, and it is asked; the tube to take out is the same.
     assert_eq!(verdict(&clear(""), Name::ScrapRing), Verdict::NotYet);
     assert_eq!(verdict(&clear(""), Name::TubeRemoved), Verdict::Good);
+}
+
+#[test]
+fn a_first_cut_through_the_spigot() {
+    // The spigot of 1-1/4 ends short of a slot of 3/32 from 1-11/32 on.
+    let least = by_hand("clear least");
+    for (by, stops) in [("1-5/16", true), ("1-1/4", true), ("1/2", true), ("1-11/32", false)] {
+        let job = clear(by);
+        let stop = cut_list(&job).unwrap().stop;
+        if !stops {
+            assert_eq!(stop, None, "{by}");
+            assert!(matches!(find(&job, Name::ScrapRing).answer, Answer::Known(_)));
+            continue;
+        }
+        let Some(reason @ Reason::CutOnSpigot { least: said }) = stop else { panic!("{by}: {stop:?}") };
+        assert!((in_inches(said) - least).abs() < 1e-9);
+        assert_eq!(verdict(&job, Name::TubeRemoved), Verdict::Stop(reason));
+        assert_eq!(find(&job, Name::ScrapRing).answer, Answer::Impossible(reason));
+        assert!(cut_list(&job).unwrap().marks.is_empty());
+        assert_eq!(whole(&job).shaft, Standing::Stop);
+    }
+    // Opening the old weld only the wall is sawn; without a spigot, or with nothing to saw, there is
+    // nothing to miss.
+    assert_eq!(cut_list(&with(Entry::ClearBy, "1/2")).unwrap().stop, None);
+    let mut no_spigot = clear("1/2");
+    no_spigot.put(Entry::Spigot, "");
+    assert_eq!(cut_list(&no_spigot).unwrap().stop, None);
+    let mut more = longer();
+    more.cut.at = CutAt::ClearOfIt;
+    more.put(Entry::ClearBy, "1/2");
+    assert_eq!(cut_list(&more).unwrap().stop, None);
+    // Done as told, whatever the last bit of the sum says: spigot and slot together, in thirty-seconds.
+    for spigot in 16..52 {
+        for kerf in 2..=5 {
+            let mut job = clear(&format!("{}", f64::from(spigot + kerf) / 32.0));
+            job.put(Entry::Spigot, &format!("{}", f64::from(spigot) / 32.0));
+            job.put(Entry::Kerf, &format!("{}", f64::from(kerf) / 32.0));
+            assert_eq!(cut_list(&job).unwrap().stop, None, "{spigot} and {kerf}");
+            job.put(Entry::ClearBy, &format!("{}", f64::from(spigot + kerf) / 32.0 - 1e-6));
+            let stop = cut_list(&job).unwrap().stop;
+            assert!(matches!(stop, Some(Reason::CutOnSpigot { .. })), "{spigot} and {kerf}");
+        }
+    }
+}
+
+#[test]
+fn readings_that_are_odd_leave_no_good_tube() {
+    // What is odd about either length is said of the tube that it decides.
+    let one = with_all(&[(Entry::OldReading(1), ""), (Entry::OldReading(2), "")]);
+    assert_eq!(verdict(&one, Name::TubeRemoved), Verdict::Watch(Reason::OneReading));
+    let two = with_all(&[(Entry::WantedReading(0), "56"), (Entry::WantedReading(1), "")]);
+    let said = verdict(&two, Name::TubeRemoved);
+    assert!(matches!(said, Verdict::Watch(Reason::TwoReadingsDiffer { .. })), "{said:?}");
+    // An inch misread moves the mean by a third of one, and the shoulder with it: that stops first.
+    let apart = |shoulder: &str| {
+        let job = with_all(&[(Entry::OldReading(2), "58-5/16"), (Entry::Shoulder, shoulder)]);
+        verdict(&job, Name::TubeRemoved)
+    };
+    let said = apart("");
+    let Verdict::Watch(Reason::ReadingApart { entry: Entry::OldReading(2), .. }) = said else {
+        panic!("{said:?}")
+    };
+    // What stops, what is not cut at all and what is wrong come before it.
+    let stopped =
+        with_all(&[(Entry::OldReading(1), ""), (Entry::OldReading(2), ""), (Entry::FarWeldLine, "53")]);
+    assert_eq!(verdict(&stopped, Name::TubeRemoved), Verdict::Stop(Reason::MoreThanTheTube));
+    let mut same = one.clone();
+    repeats(&mut same, Entry::WantedReading, &["57-9/32", "57-5/16", "57-5/16"]);
+    assert_eq!(verdict(&same, Name::TubeRemoved), Verdict::Watch(Reason::DifferenceWithinDoubt));
+    let mut wrong = one;
+    wrong.put(Entry::Trim, "about so");
+    assert_eq!(verdict(&wrong, Name::TubeRemoved), Verdict::Unjudged(Reason::WrongField));
 }
 
 #[test]
@@ -192,6 +337,14 @@ fn a_lengthened_shaft_takes_new_tube_with_two_welds() {
     for mark in [MarkName::TubeEnd, MarkName::SlotEnd, MarkName::SpigotReach, MarkName::FirstCut] {
         assert!(list.place(mark).is_none(), "{mark:?}");
     }
+    // Laid off from the wrong joint, the tube would come out wrong by as much: no length is given for it.
+    let mut off = longer();
+    off.put(Entry::WeldLine, "54-7/8");
+    let Some(reason @ Reason::WeldLineDisagrees { .. }) = cut_list(&off).unwrap().stop else {
+        panic!("{:?}", cut_list(&off).unwrap().stop)
+    };
+    assert_eq!(find(&off, Name::NewTube).answer, Answer::Impossible(reason));
+    assert_eq!(verdict(&off, Name::NewTube), Verdict::Stop(reason));
 }
 
 #[test]
@@ -216,9 +369,19 @@ fn a_tube_too_short() {
     for (far, stops) in
         [("49", None), ("50", Some(Reason::SpigotWontGoIn)), ("53", Some(Reason::MoreThanTheTube))]
     {
-        let list = cut_list(&with(Entry::FarWeldLine, far)).unwrap();
+        let job = with(Entry::FarWeldLine, far);
+        let list = cut_list(&job).unwrap();
         assert_eq!(list.stop, stops, "{far}");
         assert_eq!(list.marks.is_empty(), stops.is_some());
+        // What may not be sawn leaves no ring, for the same reason.
+        let ring = find(&job, Name::ScrapRing);
+        match stops {
+            Some(reason) => {
+                assert_eq!(ring.answer, Answer::Impossible(reason));
+                assert_eq!(ring.verdict, verdict(&job, Name::TubeRemoved));
+            }
+            None => agrees(ring.value().unwrap(), by_hand("ring"), None, EXACT),
+        }
     }
 }
 

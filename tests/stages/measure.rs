@@ -1,13 +1,13 @@
 //! Measure on the invented shaft: lengths by every route, of every kind of shaft, from every mark.
 
-use shaftwright::job::{Datum, DatumPair, Entry, Job, Route, ShaftKind, YokeAt};
+use shaftwright::job::{Datum, DatumPair, Division, Entry, Job, Route, ShaftKind, YokeAt};
 use shaftwright::quantity::in_inches;
 use shaftwright::stage::measure::{length_change, reading_apart};
-use shaftwright::stage::{Name, Reason, Sense, Stage, Standing, Verdict, whole};
+use shaftwright::stage::{Law, Name, Reason, Sense, Stage, Standing, Verdict, whole};
 
 use super::EXACT;
 use super::shaft::{
-    agrees, by_hand, find, repeats, shaft, shares_agree, value, verdict, with, with_all,
+    agrees, by_hand, find, number, repeats, shaft, shares_agree, value, verdict, with, with_all,
 };
 
 /// The wanted length, the change and the ± of both, against the script.
@@ -129,14 +129,21 @@ fn tape_on_seats_and_ears() {
         (Entry::RearCup, "1-3/16"),
         (Entry::FrontEar, "1-1/8"),
         (Entry::RearEar, "1-1/4"),
+        (Entry::WantedFrontEar, "1-3/16"),
+        (Entry::WantedRearEar, "1-5/16"),
     ];
+    let front_ears = [(Entry::FrontEar, "front_ear"), (Entry::WantedFrontEar, "car_front_ear")];
+    let rear_ears = [(Entry::RearEar, "rear_ear"), (Entry::WantedRearEar, "car_rear_ear")];
+    let ears = [front_ears, rear_ears].concat();
     let lengths = [(Entry::OldReading(0), "old"), (Entry::WantedReading(0), "wanted")];
     let cups = [(Entry::FrontCup, "front_cup"), (Entry::RearCup, "rear_cup")];
     for (key, old, wanted, extra) in [
         // The same seats for both: the cups cancel with their doubt.
         ("alike", [OuterSeat, OuterSeat], [OuterSeat, OuterSeat], &[][..]),
         ("seats", [OuterSeat, OuterSeat], [CupCentre, InnerSeat], &cups),
-        ("ears", [OuterEar, InnerEar], [OuterEar, OuterEar], &[(Entry::RearEar, "rear_ear")]),
+        // The ears are those of other yokes under the car, and nothing of them cancels.
+        ("ears", [OuterEar, InnerEar], [OuterEar, OuterEar], &ears),
+        ("front ears", [InnerEar, OuterSeat], [InnerEar, OuterSeat], &front_ears),
     ] {
         let mut job = with_all(&sizes);
         let pair = |[front, rear]: [Datum; 2]| DatumPair { front, rear };
@@ -144,7 +151,39 @@ fn tape_on_seats_and_ears() {
         comes_to(&job, &format!("datums {key} wanted"), &format!("datums {key} change"));
         let parts = [&lengths[..], extra].concat();
         shares_agree(&find(&job, Name::LengthChange), &format!("datums {key} change"), &parts);
+        // What is brought in to the centres is taken off, what is brought out is added: no line has two
+        // signs.
+        let hand = by_hand(&format!("datums {key} wanted"));
+        // The mean of the readings is the wanted length where the tape lies on the centres.
+        let mean = by_hand("wanted");
+        let law = if hand < mean { Law::ToJointCentres } else { Law::OutToJointCentres };
+        let working = find(&job, Name::WantedLength).working;
+        let [read, step] = &working[..] else { panic!("{working:?}") };
+        assert_eq!((read.law, step.law), (Law::MeanRead, law), "{key}");
+        let lies = [step.put_in[0], step.put_in[1], step.gives].map(number);
+        for (got, expected) in lies.into_iter().zip([mean, (mean - hand).abs(), hand]) {
+            assert!((got - expected).abs() < 1e-6, "{key}: {got}, by hand {expected}");
+        }
     }
+}
+
+#[test]
+fn routes_known_no_better_than_a_wide_doubt_prove_nothing() {
+    // By a tape of sixteenths the two ways differ by less than their ±, and that is wider than the 1/16
+    // that a finished length may miss by: anything would agree with anything.
+    let mut both = from_ends(ShaftKind::SlipInGearbox, Route::Both, &SEAL_TO_AXLE);
+    both.measure.division = Division::Sixteenth;
+    let (by, doubt) = (by_hand("routes coarse").abs(), by_hand("routes coarse doubt"));
+    assert!(by < doubt && doubt > 1.0 / 16.0);
+    agrees(value(&both, Name::RoutesDiffer), by, Some(doubt), EXACT);
+    let Verdict::Watch(Reason::LooseLength { allowed }) = verdict(&both, Name::RoutesDiffer) else {
+        panic!("{:?}", verdict(&both, Name::RoutesDiffer))
+    };
+    assert!((in_inches(allowed) - 1.0 / 16.0).abs() < 1e-12);
+    // Apart by more than that, the same tape says so: 5/32 further from the ends.
+    repeats(&mut both, Entry::EndsReading, &["59-7/16", "59-15/32", "59-7/16"]);
+    let said = verdict(&both, Name::RoutesDiffer);
+    assert!(matches!(said, Verdict::Watch(Reason::RoutesDisagree { .. })), "{said:?}");
 }
 
 #[test]
@@ -204,7 +243,7 @@ fn a_difference_that_the_tape_cannot_see() {
     assert_eq!(verdict(&job, Name::LengthChange), Verdict::Watch(Reason::DifferenceWithinDoubt));
     // A coarse tape read three times alike: 1/16 in and its ± is over the 1/16 of a finished length.
     let mut coarse = with(Entry::OldReading(1), "57-3/16");
-    coarse.measure.division = shaftwright::job::Division::Sixteenth;
+    coarse.measure.division = Division::Sixteenth;
     let said = verdict(&coarse, Name::LengthChange);
     assert!(matches!(said, Verdict::Watch(Reason::LooseLength { .. })), "{said:?}");
 }
