@@ -30,9 +30,17 @@ fn linked() -> Job {
 
 /// The shaft measured on its front joint's seat and its rear joint's ear, the old one or the new.
 fn on_seats(wanted: bool) -> Job {
-    let mut job = with_all(&[(Entry::FrontCup, "1-1/16"), (Entry::RearEar, "1-1/4")]);
+    let mut job = with(Entry::FrontCup, "1-1/16");
     let pair = DatumPair { front: Datum::OuterSeat, rear: Datum::InnerEar };
-    *(if wanted { &mut job.measure.wanted_datum } else { &mut job.measure.old_datum }) = pair;
+    if wanted {
+        job.put(Entry::WantedRearEar, "1-1/4");
+        job.measure.wanted_datum = pair;
+    } else {
+        job.put(Entry::RearEar, "1-1/4");
+        job.measure.old_datum = pair;
+        // The old shaft is 1-1/4 less 17/32 longer than the tape says, and its weld lies so much further.
+        job.put(Entry::WeldLine, "54-19/32");
+    }
     job
 }
 
@@ -70,6 +78,8 @@ pub fn what_needs() -> Vec<(Job, Entry, Vec<Name>)> {
     }
     for entry in [Entry::FrontCup, Entry::RearEar] {
         all.push((on_seats(false), entry, change.clone()));
+    }
+    for entry in [Entry::FrontCup, Entry::WantedRearEar] {
         all.push((on_seats(true), entry, wanted.clone()));
     }
     let gearbox = from_ends(ShaftKind::SlipInGearbox);
@@ -134,9 +144,10 @@ fn an_empty_job_is_asked_for_what_its_choices_need_and_no_more() {
                 (job.measure.kind, job.measure.route) = (kind, route);
                 (job.slip.by, job.slip.guide, job.slip.groove) = (by, guide, *groove);
                 job.measure.old_datum.front = Datum::OuterEar;
-                // Of the old shaft what the tape was laid on is asked once there is a reading.
-                job.put(Entry::OldReading(0), "57");
+                job.measure.wanted_datum.rear = Datum::InnerEar;
+                // All at once: what the tape was laid on beside the reading.
                 let mut expected = vec![
+                    Entry::OldReading(0),
                     Entry::FrontEar,
                     Entry::SetPoint,
                     Entry::SplineLength,
@@ -144,7 +155,7 @@ fn an_empty_job_is_asked_for_what_its_choices_need_and_no_more() {
                     Entry::DroopTravel,
                 ];
                 if route != Route::Ends {
-                    expected.push(Entry::WantedReading(0));
+                    expected.extend([Entry::WantedReading(0), Entry::WantedRearEar]);
                 }
                 if route != Route::Joints {
                     expected.extend([Entry::EndsReading(0), Entry::FrontDepth]);
@@ -200,6 +211,8 @@ fn what_was_not_chosen_may_hold_anything() {
         Entry::RearCup,
         Entry::FrontEar,
         Entry::RearEar,
+        Entry::WantedFrontEar,
+        Entry::WantedRearEar,
         Entry::FrontDepth,
         Entry::RearDepth,
         Entry::EndsReading(0),
@@ -247,6 +260,44 @@ fn a_check_that_was_meant_to_be_fed_is_not_dropped_without_a_word() {
     let mut clear = clear_of_it();
     clear.put(Entry::ClearBy, "about so");
     assert_eq!(verdict(&clear, Name::TubeRemoved), Verdict::Unjudged(Reason::WrongField));
+    // The slot's width decides there whether the saw stays off the spigot; opening the old weld it does
+    // not.
+    let mut clear = clear_of_it();
+    clear.put(Entry::Kerf, "about so");
+    assert_eq!(verdict(&clear, Name::TubeRemoved), Verdict::Unjudged(Reason::WrongField));
+    assert_eq!(verdict(&with(Entry::Kerf, "about so"), Name::TubeRemoved), Verdict::Good);
+}
+
+#[test]
+fn all_that_a_length_needs_is_asked_at_once() {
+    let asked = |job: &Job, name: Name| needs(job, name).iter().map(|n| n.entry).collect::<Vec<_>>();
+    let mut job = Job::new(Display::Sixteenth);
+    let pair = DatumPair { front: Datum::OuterSeat, rear: Datum::OuterEar };
+    (job.measure.old_datum, job.measure.wanted_datum) = (pair, pair);
+    job.measure.yoke_at = YokeAt::Bottomed;
+    // The reading first, then what brings it to the joints; the cup once for both lengths.
+    let old = [Entry::OldReading(0), Entry::FrontCup, Entry::RearEar];
+    let wanted = [Entry::WantedReading(0), Entry::FrontCup, Entry::WantedRearEar, Entry::SetPoint];
+    assert_eq!(asked(&job, Name::WantedLength), wanted);
+    let both = [&old[..], &[wanted[0], wanted[2], wanted[3]]].concat();
+    assert_eq!(asked(&job, Name::LengthChange), both);
+    // A slip in the shaft: the set point is the old length's.
+    job.measure.kind = ShaftKind::SlipOnShaft;
+    assert_eq!(asked(&job, Name::WantedLength), wanted[..3]);
+    let both = [&old[..], &[Entry::SetPoint, wanted[0], wanted[2]]].concat();
+    assert_eq!(asked(&job, Name::LengthChange), both);
+    // From the ends, and both ways.
+    (job.measure.kind, job.measure.route) = (ShaftKind::SlipInGearbox, Route::Ends);
+    let ends = [Entry::EndsReading(0), Entry::BottomedGap, Entry::SetPoint, Entry::FrontDepth];
+    assert_eq!(asked(&job, Name::WantedLength), ends);
+    job.measure.route = Route::Both;
+    let both = [&wanted[..], &[ends[0], ends[1], ends[3]]].concat();
+    assert_eq!(asked(&job, Name::RoutesDiffer), both);
+    // A wrong reading hides nothing that is empty beside it.
+    job.put(Entry::WantedReading(1), "about so");
+    let mut said = wanted;
+    said[0] = Entry::WantedReading(1);
+    assert_eq!(asked(&job, Name::WantedLength), said);
 }
 
 #[test]

@@ -18,6 +18,11 @@ fn asking(entry: Entry) -> Job {
             job.measure.old_datum = DatumPair { front: Datum::OuterEar, rear: Datum::OuterSeat };
             job
         }
+        (Entry::WantedFrontEar, _) => {
+            let mut job = with_all(&[(Entry::WantedFrontEar, "1")]);
+            job.measure.wanted_datum.front = Datum::InnerEar;
+            job
+        }
         (Entry::EndsReading(_), _) => from_ends(ShaftKind::Flanged),
         (_, Some((job, ..))) => job,
         _ => shaft(),
@@ -50,6 +55,8 @@ fn absurd_numbers_are_told_what_is_allowed() {
         (Entry::RearCup, "0", 0.0, 10.0, 80.0),
         (Entry::FrontEar, "-1", -25.4, 0.0, 100.0),
         (Entry::RearEar, "12", 304.8, 0.0, 100.0),
+        (Entry::WantedFrontEar, "-1", -25.4, 0.0, 100.0),
+        (Entry::WantedRearEar, "12", 304.8, 0.0, 100.0),
         (Entry::FrontDepth, "-2", -50.8, 10.0, 400.0),
         (Entry::RearDepth, "20", 508.0, 10.0, 400.0),
         (Entry::Shoulder, "20", 508.0, 10.0, 400.0),

@@ -2,8 +2,8 @@
 
 use shaftwright::job::{Entry, Guide, Job, TravelBy};
 use shaftwright::quantity::in_inches;
-use shaftwright::stage::Name;
 use shaftwright::stage::slip::{lip_band, travel};
+use shaftwright::stage::{Name, Reason, Verdict};
 
 use super::Luck;
 use super::shaft::{find, number, shaft, value};
@@ -54,6 +54,55 @@ fn a_set_point_moves_room_and_spline_against_each_other() {
             assert!((got - expected).abs() < 1e-8, "{got} and {expected}");
         }
     }
+}
+
+#[test]
+fn a_way_out_of_the_groove_is_enough_and_none_is_kept_back() {
+    let (mut luck, mut told, mut none) = (Luck(25), 0, 0);
+    for _ in 0..150 {
+        let mut job = any_travel(&mut luck);
+        for (entry, least, most) in [
+            (Entry::GroovePlace, 1.3, 2.3),
+            (Entry::GrooveWidth, 0.05, 0.2),
+            (Entry::SplineLength, 3.0, 5.0),
+            (Entry::BarrelLength, 2.6, 4.0),
+        ] {
+            job.put(entry, &format!("{:.4}", luck.between(least, most)));
+        }
+        let lip = find(&job, Name::LipBand);
+        let Verdict::Watch(Reason::LipInGroove { out, inward }) = lip.verdict else { continue };
+        // As far as the groove's edge, the margin and the ± ask, by definition.
+        let band = lip_band(&job).unwrap();
+        let (inner, outer) = band.groove.unwrap();
+        let clear = in_inches(band.margin) + number(lip.value().unwrap().plus_minus.unwrap());
+        for (offered, needed, way) in [
+            (out, in_inches(outer - band.from) + clear, 1.0),
+            (inward, in_inches(band.to - inner) + clear, -1.0),
+        ] {
+            let mut moved = job.clone();
+            // A hair further, for what the text of it rounds off.
+            moved.put(Entry::SetPoint, &format!("{:.9}", 0.875 + way * (needed + 1e-8)));
+            let slip = [Name::PlungeIn, Name::PlungeOut, Name::EngagedSpline, Name::LipBand];
+            let stops = |name: &Name| {
+                let verdict = find(&moved, *name).verdict;
+                // Further than the slip goes at all, the set point itself is refused.
+                matches!(verdict, Verdict::Stop(_) | Verdict::NotYet)
+            };
+            match offered {
+                Some(by) => {
+                    assert!((in_inches(by) - needed).abs() < 1e-9);
+                    assert_eq!(find(&moved, Name::LipBand).verdict, Verdict::Good);
+                    assert!(!slip.iter().any(stops));
+                    told += 1;
+                }
+                None => {
+                    assert!(slip.iter().any(stops), "{way} by {needed}");
+                    none += 1;
+                }
+            }
+        }
+    }
+    assert!(told > 30 && none > 30, "{told} {none}");
 }
 
 #[test]
