@@ -9,7 +9,8 @@ use std::fs;
 use std::path::Path;
 
 use shaftwright::job::{
-    CutAt, Datum, Display, Entry, Guide, Job, Route, ShaftKind, SquareBy, TravelBy, YokeAt, sample,
+    CutAt, Datum, Display, Division, Entry, Guide, Job, Route, ShaftKind, SquareBy, TravelBy, YokeAt,
+    sample,
 };
 use shaftwright::sheet::{complaint, remark, report};
 use shaftwright::stage::read;
@@ -63,8 +64,8 @@ fn reports_of_other_kinds_of_shaft() {
     both.measure.yoke_at = YokeAt::Bottomed;
     both.measure.old_datum.front = Datum::OuterSeat;
     both.put(Entry::FrontCup, "1-1/16");
-    // Laid off from the same centre with the slip drawn out as the length is.
-    both.put(Entry::WeldLine, "54-3/16");
+    // Laid off as the shaft lies on the bench, its slip pushed in as it was measured.
+    both.put(Entry::WeldLine, "53-5/16");
     against_golden("slip-on-shaft.txt", &report(&both));
 }
 
@@ -108,6 +109,7 @@ fn mishaps() -> Vec<(&'static str, Job)> {
         ("first cut clear of the weld", with(&[(Entry::ClearBy, "1-1/2"), (Entry::Trim, "1/32")])),
         ("first cut too far in", with(&[(Entry::ClearBy, "2")])),
         ("first cut not said", with(&[(Entry::ClearBy, "")])),
+        ("first cut through the spigot", with(&[(Entry::ClearBy, "1-1/4")])),
         (
             "face out of square",
             with(&[(Entry::FaceReading(4), "0.012"), (Entry::FaceReading(5), "0.012")]),
@@ -122,14 +124,30 @@ fn mishaps() -> Vec<(&'static str, Job)> {
             "routes that disagree",
             from_ends(ShaftKind::SlipInGearbox, Route::Both, ["58-1/4", "58-1/4", "58-9/32"]),
         ),
+        (
+            "routes and a weld line by a coarse tape",
+            from_ends(ShaftKind::SlipInGearbox, Route::Both, ["59-1/4", "59-1/4", "59-1/4"]),
+        ),
+        (
+            "a tape on ears, each yoke with its own",
+            with(&[(Entry::FrontEar, "1-1/8"), (Entry::WantedFrontEar, "1-3/16")]),
+        ),
+        ("an ear not measured", with(&[(Entry::FrontEar, "1-1/8")])),
     ];
     for (name, job) in &mut all {
         match *name {
             "distances that no link gives" => {
                 (job.slip.by, job.slip.guide) = (TravelBy::Reckoned, Guide::Trailing);
             }
-            "first cut clear of the weld" | "first cut too far in" | "first cut not said" => {
-                job.cut.at = CutAt::ClearOfIt;
+            "first cut clear of the weld"
+            | "first cut too far in"
+            | "first cut not said"
+            | "first cut through the spigot" => job.cut.at = CutAt::ClearOfIt,
+            "routes and a weld line by a coarse tape" => job.measure.division = Division::Sixteenth,
+            "a tape on ears, each yoke with its own" | "an ear not measured" => {
+                (job.measure.old_datum.front, job.measure.wanted_datum.front) =
+                    (Datum::InnerEar, Datum::InnerEar);
+                job.put(Entry::WeldLine, "55");
             }
             "face near its limit" => job.truing.limit = shaftwright::job::RunOutLimit::Own,
             "face read at two places" => {
