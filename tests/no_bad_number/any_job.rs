@@ -240,13 +240,28 @@ pub fn any_job(luck: &mut Luck) -> Job {
 /// said too.
 pub fn near_the_sample(luck: &mut Luck) -> Job {
     let mut job = sample();
-    match luck.next() % 8 {
+    match luck.next() % 13 {
         0 => job.cut.at = CutAt::ClearOfIt,
         1 => job.slip.by = TravelBy::Reckoned,
         2 => job.cut.square_by = luck.choice::<SquareBy>(),
         3 => job.measure.route = luck.choice::<Route>(),
         4 => job.measure.division = luck.choice::<Division>(),
         5 => job.truing.limit = luck.choice::<RunOutLimit>(),
+        // A slip just long enough, a tube just too short, a weld that draws more than comes off, a turn
+        // read at one place over and over.
+        6 => job.put(Entry::SplineLength, luck.of(&["2.95", "2.97", "2.98"])),
+        7 => job.put(Entry::FarWeldLine, luck.of(&["50", "50-1/2", "51"])),
+        8 => {
+            (0..3).for_each(|reading| job.put(Entry::WantedReading(reading), "57.2"));
+            job.put(Entry::Shrinkage, luck.of(&["1/8", "0.2"]));
+        }
+        9 => {
+            job.truing.passes.push(Pass::new(PassKind::Welded, Stations::Free));
+            for station in 0..5 {
+                job.put(Entry::StationAt(3, station), &format!("{}°", 45.0 + 0.505 * station as f64));
+                job.put(Entry::StationReading(3, station), luck.of(&["0", "1", "-1"]));
+            }
+        }
         _ => {}
     }
     let all = job.entries();
@@ -259,7 +274,7 @@ pub fn near_the_sample(luck: &mut Luck) -> Job {
         job.put(entry, &text);
     }
     if job.cut.at == CutAt::ClearOfIt {
-        job.put(Entry::ClearBy, luck.of(&["1-1/2", "1.7", "2", "3", ""]));
+        job.put(Entry::ClearBy, luck.of(&["1-1/2", "1.7", "2", "3", "1-1/4", ""]));
     }
     job
 }
