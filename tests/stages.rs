@@ -7,7 +7,9 @@
 use shaft::{agrees, by_hand, find, number, readings, repeats, shaft, value, with};
 use shaftwright::job::{End, Entry, Job, Pass, PassKind, PhaseMethod, Side, Stations};
 use shaftwright::quantity::{as_degrees, in_inches};
-use shaftwright::stage::{Name, Reason, Sense, Source, Standing, Verdict, truing, weights, whole};
+use shaftwright::stage::{
+    Name, Reason, Sense, Source, Stage, Standing, Verdict, truing, weights, whole,
+};
 
 #[path = "stages/cut.rs"]
 mod cut;
@@ -62,6 +64,17 @@ fn check() {
             other => panic!("{other:?}"),
         };
         assert_eq!(got, expected, "{share}");
+    }
+}
+
+#[test]
+fn the_first_answer_of_a_stage_found_alone_is_the_one_among_the_rest() {
+    let mut wrong = with(Entry::Kerf, "about so");
+    wrong.put(Entry::OldReading(1), "57-5/61");
+    for job in [shaft(), longer(), Job::default(), with(Entry::WeldLine, "54-7/8"), wrong] {
+        for stage in Stage::ALL {
+            assert_eq!(stage.first(&job), stage.findings(&job).into_iter().next(), "{stage:?}");
+        }
     }
 }
 

@@ -17,11 +17,11 @@ from math import asin, atan2, degrees, hypot, pi, radians, sqrt
 
 sys.dont_write_bytecode = True
 with contextlib.redirect_stdout(io.StringIO()):
-    from derive import polar, whirl
+    from derive import polar, student, whirl
 from shaft_cut import END, FAR, GAP, KERF, SHRINK, SPIGOT, WELD, cuts
 from shaft_length import LINE, OLD, T95, WANTED, lengths
 from shaft_slip import slips
-from tools import fit, polygon_arc, say
+from tools import fit, halve, polygon_arc, say
 
 # What is measured, in inches.
 line, (old, u_old), (wanted, u_wanted) = LINE, OLD, WANTED
@@ -31,6 +31,17 @@ say("wanted", wanted)
 say("wanted doubt", T95 * u_wanted)
 say("change", change)
 say("change doubt", T95 * u_change)
+# A fourth reading of the old length, so that its scatter speaks: with three degrees of freedom of its
+# own, with more once the lines of the tape and the wanted length, which have none, stand beside it.
+four = [F("57.3125"), F("57.28125"), F("57.3125"), F("57.25")]
+scatter = sum((r - sum(four) / 4) ** 2 for r in four) / 3 / 4
+square = float(scatter) + float(line) ** 2 / 12 + u_wanted**2
+say("four freedom", square**2 / (float(scatter) ** 2 / 3))
+# Cut down to a whole number (JCGM 100:2008 G.4.1).
+factor = halve(lambda t: student(t, int(square**2 / (float(scatter) ** 2 / 3))) - 0.95, 0, 50)
+say("four factor", factor)
+say("four change", sum(four) / 4 - wanted)
+say("four change doubt", factor * sqrt(square))
 # Bottomed: the set point of 7/8 comes off, and is laid off with the same tape.
 say("wanted from bottomed", wanted - F(7, 8))
 say("wanted from bottomed doubt", T95 * hypot(u_wanted, line / sqrt(12)))

@@ -3,7 +3,7 @@
 use shaftwright::job::{Datum, DatumPair, Division, Entry, Job, Route, ShaftKind, YokeAt};
 use shaftwright::quantity::in_inches;
 use shaftwright::stage::measure::{length_change, reading_apart};
-use shaftwright::stage::{Law, Name, Reason, Sense, Stage, Standing, Verdict, whole};
+use shaftwright::stage::{Amount, Law, Name, Reason, Sense, Stage, Standing, Verdict, whole};
 
 use super::EXACT;
 use super::shaft::{
@@ -35,6 +35,24 @@ fn the_change_of_length() {
     bottomed.measure.yoke_at = YokeAt::Bottomed;
     let (length, doubt) = (by_hand("wanted from bottomed"), by_hand("wanted from bottomed doubt"));
     agrees(value(&bottomed, Name::WantedLength), length, Some(doubt), EXACT);
+}
+
+#[test]
+fn the_factor_at_95_percent_is_said_where_scatter_made_it() {
+    let coverage = |job: &Job| {
+        let working = find(job, Name::LengthChange).working;
+        working.iter().find(|step| step.law == Law::Coverage).map(|step| (step.put_in[0], step.gives))
+    };
+    // Three readings take their half-range, and nothing is estimated from scatter.
+    assert_eq!(coverage(&shaft()), None);
+    let mut four = shaft();
+    four.measure.old.resize_with(4, Default::default);
+    four.put(Entry::OldReading(3), "57-1/4");
+    let (change, doubt) = (by_hand("four change"), by_hand("four change doubt"));
+    agrees(value(&four, Name::LengthChange), change, Some(doubt), EXACT);
+    let (freedom, factor) = coverage(&four).unwrap();
+    assert_eq!(freedom, Amount::Count(by_hand("four freedom") as usize));
+    assert!((number(factor) - by_hand("four factor")).abs() < 1e-6, "{factor:?}");
 }
 
 /// The shaft with the distance measured from the ends as well.
