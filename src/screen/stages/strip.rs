@@ -25,7 +25,7 @@ pub fn strip_section(state: State) -> AnyView {
         Some(needs_list(state, missing.get()).unwrap_or_else(print))
     };
     el("section")
-        .class("part wrap")
+        .class("asked wrap")
         .child(el("h2").text("Wrap strip"))
         .child(el("p").text(
             "A strip of paper, printed true to size, to wrap round the tube: its edge guides the scriber round the new face, its ticks carry the clock.",
