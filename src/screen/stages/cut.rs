@@ -2,7 +2,6 @@
 
 use leptos::prelude::*;
 
-use super::strip::strip_section;
 use super::truing::limit_questions;
 use crate::drawing::{cut_zone, elevation};
 use crate::job::{CutAt, Entry, FACE_PLACES};
@@ -58,7 +57,6 @@ pub fn pictures(state: State) -> AnyView {
             cut_zone,
         ),
         picture(state, "Side view, broken in the middle, not to scale", Follows::Pause, elevation),
-        strip_section(state),
         fold("Arcs to scribe round the tube", move || arcs(state)),
     ])
 }
