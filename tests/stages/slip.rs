@@ -248,9 +248,9 @@ fn told(said: &str, words: &str) -> String {
 #[test]
 fn what_is_said_against_the_groove_is_enough_in_every_display() {
     // The words, not the numbers behind them: rounded to nearest, half of them would end in the groove's
-    // ± again. Grooves that have both ways out, by the hundredth.
-    for hundredths in 196..=203 {
-        let groove = format!("{}", f64::from(hundredths) / 100.0);
+    // ± again. Grooves that have both ways out, at places that leave other last digits each.
+    for step in 0..20 {
+        let groove = format!("{:.5}", 1.96 + 0.003_53 * f64::from(step));
         let in_groove = with(Entry::GroovePlace, &groove);
         for display in Display::ALL {
             let said = verdict_reason(&find(&in_groove, Name::LipBand), display.lengths()).unwrap();
