@@ -18,7 +18,7 @@ pub use cut_zone::cut_zone;
 pub use elevation::elevation;
 pub use runout_curve::runout_curve;
 pub use slip::slip;
-pub use strip::{strip_page, strip_pages};
+pub use strip::strip_pages;
 
 #[cfg(test)]
 mod tests;

@@ -39,12 +39,7 @@ const MEASURE: &str = "Measure this bar. If it is not right, print at 100 %, not
 /// Every page of the strip. `None` while the tube's diameter is not known.
 pub fn strip_pages(job: &Job) -> Option<String> {
     let strip = strip(job).ok()?;
-    Some((0..strip.pieces.len()).map(|place| page(&strip, place)).collect())
-}
-
-/// The strip's first page. `None` while the tube's diameter is not known.
-pub fn strip_page(job: &Job) -> Option<String> {
-    strip(job).ok().map(|strip| page(&strip, 0))
+    Some(strip.pieces.iter().enumerate().map(|(place, piece)| page(&strip, place, piece)).collect())
 }
 
 /// A page in the making.
@@ -113,12 +108,10 @@ impl Page {
 }
 
 /// The page of the piece at this place.
-fn page(strip: &Strip, place: usize) -> String {
+fn page(strip: &Strip, place: usize, piece: &Piece) -> String {
     let mut page = Page::default();
+    draw(&mut page, strip, piece, place);
     let (width, height) = (as_millimetres(strip.page.0), as_millimetres(strip.page.1));
-    if let Some(piece) = strip.pieces.get(place) {
-        draw(&mut page, strip, piece, place);
-    }
     let Page { strokes, black, shapes, words } = page;
     format!(
         r#"<svg xmlns="http://www.w3.org/2000/svg" class="paper" width="{width:.1}mm" height="{height:.1}mm" viewBox="0 0 {width:.1} {height:.1}" font-family="sans-serif" font-size="4.3" fill="none" stroke="black" stroke-width=".25"><path d="{strokes}"/><path fill="black" d="{black}"/>{shapes}<g fill="black" stroke="white" paint-order="stroke" stroke-width="1">{words}</g></svg>"#

@@ -74,7 +74,9 @@ fn the_wrap_strip_is_printed_true_to_size_and_alone() {
     visit(|visit| {
         let page = visit.new_job();
         page.stage("cut");
-        page.reads(".wrap .needs", "Tube diameter");
+        // Without it the key says so, and leads to its field.
+        page.tap_word(".wrap button", "Still needed: tube diameter, outside");
+        page.until("the field of the diameter", "document.activeElement.id === 'tube-diameter'");
         page.write("tube-diameter", "3");
         measure(&page, ("A4", A4), 1, 76.2);
         measure(&page, ("Letter", LETTER), 1, 76.2);

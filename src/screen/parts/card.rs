@@ -110,7 +110,7 @@ fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {
 }
 
 /// What is missing, each a jump to its field.
-pub fn needs_list(state: State, needs: Vec<(Entry, String)>) -> Option<AnyView> {
+fn needs_list(state: State, needs: Vec<(Entry, String)>) -> Option<AnyView> {
     if needs.is_empty() {
         return None;
     }
@@ -122,7 +122,7 @@ pub fn needs_list(state: State, needs: Vec<(Entry, String)>) -> Option<AnyView> 
 }
 
 /// Goes to a field: on this page, or at the stage that asks for it.
-fn jump_to(state: State, entry: Entry) {
+pub fn jump_to(state: State, entry: Entry) {
     if !focus_field(entry) {
         browser::go(&state.address(Stage::of(entry)));
         // The stage is drawn when the browser has told of the new address.
