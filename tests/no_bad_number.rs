@@ -34,6 +34,7 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         | Sense::Add
         | Sense::LeaveAlone
         | Sense::Tight
+        | Sense::FileBack
         | Sense::TurnClockwise
         | Sense::TurnCounterclockwise => Vec::new(),
     }
@@ -48,11 +49,12 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::TooLittleSpline { least: q }
         | Reason::NearLeastSpline { least: q }
         | Reason::TwoReadingsDiffer { by: q }
-        | Reason::RoutesDisagree { doubt: q }
         | Reason::WeldLineDisagrees { by: q }
         | Reason::CutTooFarIn { removed: q }
         | Reason::CutOnSpigot { least: q }
-        | Reason::LessThanAKerf { kerf: q }
+        | Reason::CutNearSpigot { least: q }
+        | Reason::WeldLineFar { beyond: q }
+        | Reason::LessThanAKerf { slots: q }
         | Reason::OnTheWeld { keep: q } => vec![Amount::Length(q)],
         Reason::FaceOverLimit { allowed: q }
         | Reason::FaceNearLimit { allowed: q }
@@ -61,6 +63,7 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::OffsetOverLimit { limit: q }
         | Reason::OffsetNearLimit { limit: q }
         | Reason::TotalOverLimit { limit: q } => vec![Amount::FineLength(q)],
+        Reason::RoutesDisagree { by, doubt } => vec![Amount::Length(by), Amount::Length(doubt)],
         Reason::ReadingApart { entry: _, by, others } => {
             vec![Amount::Length(by), Amount::Length(others)]
         }
@@ -93,6 +96,10 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::SpigotTight
         | Reason::FaceNotSeen
         | Reason::FaceLimitUnknown
+        | Reason::OpenTheWeld
+        | Reason::FirstCutNotProved
+        | Reason::WeldLineNotProved
+        | Reason::OtherFace
         | Reason::PartRead
         | Reason::SpigotWontGoIn
         | Reason::OffsetNotSeen

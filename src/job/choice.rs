@@ -86,6 +86,8 @@ choices! {
         SetPoint,
         /// Pushed in until it bottomed: the set point is reckoned in.
         Bottomed,
+        /// Drawn out by a length that was read: what lies between that and the set point is reckoned in.
+        Drawn,
     }
 
     /// How the wanted length was measured.

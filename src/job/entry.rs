@@ -77,6 +77,8 @@ entries! {
         YokeTurned = "yoke-turned",
         /// Mass of the whole shaft.
         ShaftMass = "shaft-mass",
+        /// Slip drawn out while a length was taken.
+        TakenAt = "taken-at",
         /// Spline engaged when bottomed.
         SplineLength = "spline",
         /// Least engaged spline wanted.
@@ -175,6 +177,7 @@ macro_rules! places {
             Entry::EndsReading(i) => $job.measure.ends.$get(i),
             Entry::FaceReading(i) => $job.cut.face.$get(i),
             Entry::SetPoint => Some($($borrow)+ $job.measure.set_point),
+            Entry::TakenAt => Some($($borrow)+ $job.measure.taken_at),
             Entry::SplineLength => Some($($borrow)+ $job.slip.spline),
             Entry::LeastEngaged => Some($($borrow)+ $job.slip.least_engaged),
             Entry::BumpRoom => Some($($borrow)+ $job.slip.bump_room),

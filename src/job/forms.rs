@@ -65,6 +65,8 @@ pub struct MeasureForm {
     pub division: Division,
     /// Where the slip stood while a length was taken.
     pub yoke_at: YokeAt,
+    /// How far the slip was drawn out while that length was taken.
+    pub taken_at: Typed,
     /// How far the slip is drawn out from bottomed at ride height.
     pub set_point: Typed,
 }
@@ -331,6 +333,7 @@ impl Default for MeasureForm {
             wanted: vec![Typed::default(); 3],
             division: Division::default(),
             yoke_at: YokeAt::default(),
+            taken_at: Typed::default(),
             set_point: Typed::default(),
         }
     }

@@ -81,6 +81,8 @@ impl Job {
         job.put(Entry::PhaseLimit, "1");
         job.put(Entry::YokeTurned, "0");
         job.usual_since_2();
+        // Where the slip stood is asked: a set point changed afterwards then moves the wanted length.
+        job.measure.yoke_at = YokeAt::Drawn;
         job
     }
 

@@ -19,6 +19,7 @@ pub fn sample() -> Job {
         (Entry::WantedReading(0), "55-1/2"),
         (Entry::WantedReading(1), "55-17/32"),
         (Entry::WantedReading(2), "1409.7 mm"),
+        (Entry::TakenAt, "7/8"),
         (Entry::SetPoint, "7/8"),
         (Entry::SplineLength, "4"),
         (Entry::BumpTravel, "3"),

@@ -126,7 +126,7 @@ mod tests {
             };
             let link = (round % 5 != 0).then_some(link);
             let (length, slope) = (inches(between(15.0, 80.0)), degrees(between(-10.0, 10.0)));
-            let shaft = Swing { length, slope, link };
+            let shaft = Swing { length, slope, link, output: None };
             let (droop, bump) = (between(0.0, 9.0), between(0.0, 9.0));
             let got = extremes(&|up| shaft.distance(up), inches(droop), inches(bump)).unwrap();
             let at = |up: f64| in_inches(shaft.distance(inches(up)).unwrap());

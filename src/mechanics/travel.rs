@@ -29,6 +29,9 @@ pub struct Swing {
     pub slope: Angle,
     /// The link that moves the axle fore and aft, where there is one.
     pub link: Option<Link>,
+    /// Slope of the gearbox's output shaft, + falling toward the rear, where a slip yoke runs on it;
+    /// none where the front joint stays in its place.
+    pub output: Option<Angle>,
 }
 
 impl Link {
@@ -48,15 +51,20 @@ impl Link {
 }
 
 impl Swing {
-    /// The distance between the joints' centres when the axle has risen `up` from ride; negative:
-    /// drooped.
+    /// What the slip has to span when the axle has risen `up` from ride; negative: drooped. With the
+    /// front joint in its place that is the distance between the joints' centres. With a slip yoke on the
+    /// output shaft the joints keep their distance and the front one slides along that shaft: it is the
+    /// length at ride and the way that the yoke comes out.
     ///
     /// Formula: D = √((X + δ)² + (Y − h)²), X = L·cos θ, Y = L·sin θ; with a link that trails
-    /// δ = √(R² − (r+h)²) − √(R² − r²), with one that leads the opposite, without one 0.
+    /// δ = √(R² − (r+h)²) − √(R² − r²), with one that leads the opposite, without one 0. On an output
+    /// shaft of slope ε: D = L + a − √(L² − b²), a = (X + δ)·cos ε + (Y − h)·sin ε the part of the line
+    /// between the joints along it, b = (Y − h)·cos ε − (X + δ)·sin ε the part across it.
     /// Symbols: L length and θ slope of the shaft at ride; h rise of the axle; δ its movement
     /// rearward; R radius of the link, r height of its axle end over its pivot at ride. Lengths, and
-    /// θ an angle.
-    /// Range: `None` unless L > 0, |θ| < 90° and, with a link, |r| < R and |r+h| < R.
+    /// θ, ε angles.
+    /// Range: `None` unless L > 0, |θ| < 90°, with a link |r| < R and |r+h| < R, and on an output shaft
+    /// |b| < L.
     /// Source: geometry. Assumes that the rear joint moves as the axle's end of the link does and
     /// straight up without one: the pinion's own nod about the axle, which carries a joint ahead of
     /// the axle up or down with it, is not in it.
@@ -69,7 +77,18 @@ impl Swing {
             Some(link) => link.rearward(up)?,
             None => 0.0,
         };
-        let distance = (length * slope.cos() + rearward).hypot(length * slope.sin() - up.base());
+        let (back, down) = (length * slope.cos() + rearward, length * slope.sin() - up.base());
+        let distance = match self.output {
+            None => back.hypot(down),
+            Some(output) => {
+                let (sin, cos) = output.base().sin_cos();
+                let (along, across) = (back * cos + down * sin, down * cos - back * sin);
+                if across.abs() >= length {
+                    return None;
+                }
+                length + along - ((length - across) * (length + across)).sqrt()
+            }
+        };
         distance.is_finite().then(|| Length::from_base(distance))
     }
 }
@@ -128,7 +147,7 @@ mod tests {
 
     fn swing(length: f64, drop: f64, link: Option<Link>) -> Swing {
         let slope = Angle::from_base((drop / length).asin());
-        Swing { length: inches(length), slope, link }
+        Swing { length: inches(length), slope, link, output: None }
     }
 
     fn link(radius: f64, rise: f64, trails: bool) -> Option<Link> {
@@ -198,7 +217,7 @@ mod tests {
         assert!(arm(20.0).distance(inches(-1.0)).is_none());
         assert!(arm(f64::NAN).distance(inches(1.0)).is_none());
         assert!(swing(0.0, 0.0, None).distance(inches(1.0)).is_none());
-        let steep = Swing { length: inches(50.0), slope: degrees(90.0), link: None };
+        let steep = Swing { length: inches(50.0), slope: degrees(90.0), link: None, output: None };
         assert!(steep.distance(inches(1.0)).is_none());
         let level = swing(50.0, 0.0, None);
         assert!(level.distance(inches(f64::NAN)).is_none());

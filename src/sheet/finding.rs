@@ -1,11 +1,11 @@
 //! A finding in words: its title, its value, its verdict and why.
 
 use super::amount::amount;
-use super::label::{cut_yoke, far_joint, label};
+use super::label::{cut_yoke, far_datum, label};
+use super::reason::reason_words;
 use crate::job::{Entry, Job};
 use crate::quantity::{
-    Angle, Base, Length, LengthDisplay, degrees, inches, millimetres, show_angle, show_clock,
-    show_length, show_number,
+    Angle, Base, Length, LengthDisplay, degrees, show_angle, show_clock, show_length, show_number,
 };
 use crate::stage::measure::reading_apart;
 use crate::stage::{Answer, Finding, Name, Need, Reason, Sense, Standing, Verdict, Whole, Why};
@@ -39,7 +39,7 @@ pub fn title(name: Name) -> String {
         Name::ScrapRing => "Ring between the cuts",
         Name::NewTube => "New tube",
         Name::WeldLine => "Weld line against the yoke's shoulder",
-        Name::SpigotFit => "Spigot in the tube",
+        Name::SpigotFit => "Play of the spigot in the tube",
         Name::FaceFound => "Face out of square, as read",
         Name::ClockStep => "From mark to mark round the tube",
         Name::FaceError => "Face out of square, at most",
@@ -119,6 +119,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
                 show_angle(lean, 2)
             )),
         ),
+        Sense::FileBack => (format!("File back {number}"), None),
         Sense::FileAt(at) => (
             number,
             Some(format!(
@@ -134,7 +135,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         }
         Sense::At(at) => {
             let what = match name {
-                Name::OffsetReading => "High at",
+                Name::OffsetReading | Name::FaceFound => "High at",
                 Name::WeldPull => "Toward",
                 _ => "At",
             };
@@ -168,10 +169,10 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         Sense::Place { clock, distance } => (
             number,
             Some(format!(
-                "Put it at {}, {} from the {} joint's centre.",
+                "Put it at {}, {} from {}.",
                 show_clock(clock),
                 show_length(distance, job.display.lengths()),
-                far_joint(job)
+                far_datum(job)
             )),
         ),
     }
@@ -241,7 +242,8 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
                 }
                 Name::PlungeIn => format!("At least {limit} of room is left."),
                 Name::PlungeOut | Name::EngagedSpline => format!("At least {limit} stays engaged."),
-                Name::RoutesDiffer | Name::WeldLine => format!("They agree within {limit}."),
+                Name::RoutesDiffer => format!("They agree within {limit}; joint to joint is used."),
+                Name::WeldLine => format!("They agree within {limit}."),
                 _ => format!("Inside the limit of {limit}."),
             }
         }),
@@ -254,187 +256,6 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
             })
         }
         _ => None,
-    }
-}
-
-/// A length that is said with "at least": rounded up in its last digit, or what is done as told falls
-/// short by it. A hair under half a digit, so that what is even stays as it is.
-fn no_less(length: Length, display: LengthDisplay) -> Length {
-    length
-        + match display {
-            LengthDisplay::Millimetre => millimetres(0.005 - 1e-7),
-            _ => inches(0.000_05 - 1e-8),
-        }
-}
-
-fn reason_words(reason: Reason, display: LengthDisplay) -> String {
-    let long = |length| show_length(length, display);
-    let fine = |length| amount(crate::stage::Amount::FineLength(length), display);
-    let at_least = |length| amount(crate::stage::Amount::PlainLength(no_less(length, display)), display);
-    let work = |unbalance| amount(crate::stage::Amount::Unbalance(unbalance), display);
-    match reason {
-        Reason::DifferenceWithinDoubt => {
-            "The difference is inside its own ±: measure again before you cut.".to_owned()
-        }
-        Reason::OneReading => {
-            "One reading only, of the old or the wanted length: measure again before you cut.".to_owned()
-        }
-        Reason::LooseLength { allowed } => format!(
-            "Not known to the ± {} that is wanted: take more readings, or a finer tape.",
-            long(allowed)
-        ),
-        Reason::Lengthened => {
-            "The shaft gets longer: new tube in one piece, welded at both ends. Whirl speed falls; phase, run-out at both welds and balance are to be proved again. Never judged good here.".to_owned()
-        }
-        Reason::ReadingApart { by, others, .. } => format!(
-            "One reading stands {} from the others, which agree within {}: take it again.",
-            long(Length::from_base(by.base().abs())),
-            long(others)
-        ),
-        Reason::TwoReadingsDiffer { by } => {
-            format!("Two readings differ by {}: take a third to see which to believe.", long(by))
-        }
-        Reason::RoutesDisagree { doubt } => format!(
-            "More than their ± {} together: one of the numbers is wrong. Measure both again.",
-            amount(crate::stage::Amount::PlainLength(doubt), display)
-        ),
-        Reason::TooCloseToBump { least } => {
-            format!("Less than {} of room left at bump: it can bottom and break a gearbox. Draw it out further.", long(least))
-        }
-        Reason::NearBump { least } => {
-            format!("Within its ± of the {} of room wanted: measure the travel again.", long(least))
-        }
-        Reason::TooLittleSpline { least } => format!(
-            "Less than {} engaged at full droop: it can come apart. Push it in further, or fit a longer slip.",
-            long(least)
-        ),
-        Reason::NearLeastSpline { least } => {
-            format!("Within its ± of the {} engaged that is wanted: measure the travel again.", long(least))
-        }
-        Reason::LipOffBarrel => {
-            "At droop the seal can run off the barrel's end: the oil comes out. Push it in further.".to_owned()
-        }
-        Reason::LipInGroove { out, inward } => {
-            let mut text = "The lip would run in the old groove and leak.".to_owned();
-            if let Some(out) = out {
-                text.push_str(&format!(" Draw the slip out at least {} further to miss it.", at_least(out)));
-            }
-            if let Some(inward) = inward {
-                text.push_str(&format!(" Push it in at least {} further to miss it.", at_least(inward)));
-            }
-            if out.is_none() && inward.is_none() {
-                text.push_str(" Neither way leaves room and spline enough: sleeve the barrel or renew the yoke.");
-            }
-            text
-        }
-        Reason::NearGroove => "Off the groove, but within its ±: look for a leak after the first drive.".to_owned(),
-        Reason::TravelUnfit => {
-            "These distances do not go together: a link cannot be shorter than its own rise. Check the travel.".to_owned()
-        }
-        Reason::WeldLineDisagrees { by } => format!(
-            "Old length less shoulder puts it {} elsewhere: measure both again, each from the right joint.",
-            long(by)
-        ),
-        Reason::CutTooFarIn { removed } => format!(
-            "The first cut must stay outside the new face: less than {} inside the old weld.",
-            long(removed)
-        ),
-        Reason::CutOnSpigot { least } => format!(
-            "The first cut would go through the spigot: at least {} inside the old weld.",
-            long(no_less(least, display))
-        ),
-        Reason::SpigotLoose => "Much too loose: is this the right tube for this yoke?".to_owned(),
-        Reason::SpigotTight => "Larger than the bore by more than its ±: measure both again.".to_owned(),
-        Reason::FaceOverLimit { allowed } => {
-            format!("Over the {} allowed: file the high side and read again.", fine(allowed))
-        }
-        Reason::FaceNearLimit { allowed } => {
-            format!("Within its ± of the {} allowed: read finer.", fine(allowed))
-        }
-        Reason::FaceLimitUnknown => {
-            "To judge it: what the allowed face error still needs.".to_owned()
-        }
-        Reason::FaceNotSeen => "Too few or too rough readings to say: read all eight places, or finer.".to_owned(),
-        Reason::OverWhirlShare { allowed } => format!(
-            "Over the allowed {}: too fast for this length. Larger tube, or a slower shaft.",
-            show_number(allowed, 2)
-        ),
-        Reason::NearWhirlShare { allowed } => {
-            format!("Within its ± of the allowed {}.", show_number(allowed, 2))
-        }
-        Reason::MoreThanTheTube => {
-            "More than the tube there is: check the lengths and the weld lines.".to_owned()
-        }
-        Reason::LessThanAKerf { kerf } => format!(
-            "Slots of {} leave no ring: do not saw twice. Open the weld, then file or grind the face back.",
-            long(kerf)
-        ),
-        Reason::WeldDrawsMore => {
-            "The new weld will draw the shaft shorter by more than comes off: no second cut. Leave a larger root gap.".to_owned()
-        }
-        Reason::FaceOverSpigot => {
-            "The new face lies over the yoke's spigot: open the old weld and draw the yoke out first, then cut to length.".to_owned()
-        }
-        Reason::TravelNotChecked => "Not proven until the axle's travel is known.".to_owned(),
-        Reason::PartRead => "Not judged: some marks have no reading yet.".to_owned(),
-        Reason::FewStations { better } => format!(
-            "So few marks cannot tell an offset from an oval tube or a seam: take {better} or more before you act on it."
-        ),
-        Reason::DentOrKink { most } => format!(
-            "More than {} of it is no offset: a dent, a kink or a weld bead. Look; a dented tube is scrap.",
-            fine(most)
-        ),
-        Reason::SpigotWontGoIn => "What is left of the tube is too short for the spigots.".to_owned(),
-        Reason::OutOfPhase { allowed } => {
-            format!("Over the limit of {}: turn the yoke before it is tacked.", show_angle(allowed, 2))
-        }
-        Reason::PhaseWithinDoubt { allowed } => {
-            format!("Within its ± of the limit of {}: turn it, or read finer.", show_angle(allowed, 2))
-        }
-        Reason::OffsetOverLimit { limit } => {
-            format!("The offset alone is over the limit of {}: true it.", fine(limit))
-        }
-        Reason::OffsetNearLimit { limit } => {
-            format!("Within its ± of the limit of {}: read more stations.", fine(limit))
-        }
-        Reason::TotalOverLimit { limit } => format!(
-            "Over the limit of {}. Look at the offset: an oval tube reads high and runs true.",
-            fine(limit)
-        ),
-        Reason::OffsetNotSeen => {
-            "Too few or too rough readings to say: take 8 stations or more.".to_owned()
-        }
-        Reason::DialDrifted { by } => format!(
-            "The dial came back {} away, more than one line: something moved. Read the turn again.",
-            fine(by)
-        ),
-        Reason::TooFewStations { got, needed } => {
-            format!("{got} stations have a reading: at least {needed} are needed, better 8.")
-        }
-        Reason::SamePlace { at } => {
-            format!("Two readings stand at {}: correct one of the places.", show_clock(at))
-        }
-        Reason::OneSided => {
-            "The stations lie too close together to tell an offset: spread them round the tube.".to_owned()
-        }
-        Reason::OverGrade { permitted } => {
-            format!("Over {}: a driveline shop should balance it.", work(permitted))
-        }
-        Reason::NearGrade { permitted } => format!("Within its ± of {}.", work(permitted)),
-        Reason::GradeUnknown => {
-            "To judge it: the mass of the whole shaft here, top speed and tube at Check, weld line at Cut.".to_owned()
-        }
-        Reason::OnTheWeld { keep } => {
-            format!("Too near the new weld: keep {} off it, on the same clock position.", long(keep))
-        }
-        Reason::OffTheShaft => "It would lie off the shaft: check its distance.".to_owned(),
-        Reason::WrongField => "Not judged: an entry that this is checked by is marked wrong.".to_owned(),
-        Reason::NotWelded => {
-            "Inside the limit so far. Welding moves the tube a few thousandths: judged by a turn taken after it.".to_owned()
-        }
-        Reason::NotComputable => {
-            "These numbers do not go together: check the fields above.".to_owned()
-        }
     }
 }
 

@@ -46,6 +46,7 @@ worded! {
     YokeAt {
         SetPoint => "drawn out to its set point",
         Bottomed => "pushed in, bottomed",
+        Drawn => "drawn out by what I read",
     }
     ShaftKind {
         SlipInGearbox => "slip yoke in the gearbox",
@@ -150,6 +151,17 @@ pub const fn far_joint(job: &Job) -> &'static str {
     }
 }
 
+/// The far datum in full: with a slip in the shaft that was not at its set point on the bench, every
+/// distance from it holds only as the shaft lay there.
+pub fn far_datum(job: &Job) -> String {
+    let slip = match (job.measure.kind, job.measure.yoke_at) {
+        (ShaftKind::SlipInGearbox, _) | (_, YokeAt::SetPoint) => "",
+        (_, YokeAt::Bottomed) => ", the slip pushed in as it was measured",
+        (_, YokeAt::Drawn) => ", the slip as it stood when the old shaft was measured",
+    };
+    format!("the {} joint's centre{slip}", far_joint(job))
+}
+
 /// The yoke at the end that is cut, by name.
 pub const fn cut_yoke(job: &Job) -> &'static str {
     match job.cut.end {
@@ -165,6 +177,7 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::WantedReading(i) => return format!("Wanted, reading {}", i + 1),
         Entry::EndsReading(i) => return format!("End to end, reading {}", i + 1),
         Entry::SetPoint => "Slip drawn out from bottomed",
+        Entry::TakenAt => "Drawn out from bottomed, then",
         Entry::SplineLength => "Spline engaged when bottomed",
         Entry::LeastEngaged => "Least engaged at full droop",
         Entry::BumpRoom => "Least room at full bump",
@@ -334,5 +347,20 @@ pub const fn mark_note(job: &Job, name: MarkName, longer: bool) -> &'static str 
         MarkName::NewWeld => "Tack in quarters, true, then weld opposite quarters in turn.",
         MarkName::NewJoint => "Where the joint's centre must come out when all is welded.",
         MarkName::OldJoint => "Where it was.",
+    }
+}
+
+/// The order of the work at the cut; the list itself is in the order of the tape.
+pub const fn order_of_work(job: &Job, longer: bool) -> &'static str {
+    match job.cut.at {
+        _ if longer => {
+            "Order of work: scribe every line and the witness mark; open both welds and draw the yokes out; saw the new tube, both ends square; fit, true, tack, weld."
+        }
+        CutAt::OldWeld => {
+            "Order of work: scribe every line and the witness mark; open the old weld and draw the yoke out; saw beside the new face; file it square; fit, true, tack, weld."
+        }
+        CutAt::ClearOfIt => {
+            "Order of work: scribe every line and the witness mark; make the first cut; saw beside the new face; file it square; clean the stub and the old weld off the yoke; fit, true, tack, weld."
+        }
     }
 }

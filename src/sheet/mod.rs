@@ -6,6 +6,7 @@ mod caution;
 mod complaint;
 mod finding;
 mod label;
+mod reason;
 mod report;
 mod source;
 mod working;
@@ -18,8 +19,8 @@ pub use finding::{
     verdict_standing, verdict_word,
 };
 pub use label::{
-    Worded, cut_yoke, far_joint, hint, label, mark_nearest, mark_note, mark_title, stage_lead,
-    stage_title,
+    Worded, cut_yoke, far_datum, far_joint, hint, label, mark_nearest, mark_note, mark_title,
+    order_of_work, stage_lead, stage_title,
 };
 pub use report::report;
 pub use source::source;

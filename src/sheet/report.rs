@@ -2,7 +2,7 @@
 
 use super::caution::caution;
 use super::finding::{causes, need, shaft_line, shown, title, verdict_reason, verdict_word};
-use super::label::{Worded, cut_yoke, far_joint, mark_nearest, mark_note, mark_title, stage_title};
+use super::label::{Worded, cut_yoke, far_datum, mark_nearest, mark_note, mark_title, stage_title};
 use super::source::source;
 use super::working::working;
 use crate::job::Job;
@@ -13,12 +13,14 @@ use crate::stage::{Answer, Finding, Stage, cut::cut_list, whole};
 pub fn report(job: &Job) -> String {
     let mut lines = vec![
         format!("Drive shaft job: {}", job.name),
-        format!("Lengths shown in {}", job.display.word()),
+        format!("Kind of shaft: {}", job.measure.kind.word()),
         format!(
-            "Cut at the {} end. Every place counts from the {} joint's centre.",
-            cut_yoke(job),
-            far_joint(job)
+            "Wanted length measured {}; slip {} while it was taken",
+            job.measure.route.word(),
+            job.measure.yoke_at.word()
         ),
+        format!("Lengths shown in {}", job.display.word()),
+        format!("Cut at the {} end. Every place counts from {}.", cut_yoke(job), far_datum(job)),
         "Clock positions: clockwise from the witness mark at 12, seen from the rear.".to_owned(),
         String::new(),
     ];

@@ -1,8 +1,8 @@
 //! Cut: where the tube ends, and whether it comes out.
 
 use super::amount::Amount;
-use super::cut_list::weld_line_miss;
 pub use super::cut_list::{CutList, Mark, MarkName, cut_list};
+use super::cut_list::{FirstCut, is_off, weld_line_miss};
 use super::face;
 use super::field::Fields;
 use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
@@ -27,9 +27,15 @@ pub fn findings(job: &Job) -> Vec<Finding> {
     };
     let mut found = Vec::new();
     if let Some(list) = known {
+        // A longer shaft takes a new tube: its length is what is sawn, so it comes first.
+        if list.lengths.lengthens() {
+            found.push(new_tube(job, list));
+        }
         found.extend([removed_finding(job, list), finished_finding(job, list)]);
         found.extend(weld_line_finding(job, list));
-        found.push(if list.lengths.lengthens() { new_tube(job, list) } else { scrap_ring(job, list) });
+        if list.saws() && !list.lengths.is_within_doubt() {
+            found.push(scrap_ring(job, list));
+        }
         found.extend(face::spigot_finding(job));
     } else {
         let missing = |name| Finding::missing(name, needs.to_vec());
@@ -41,9 +47,10 @@ pub fn findings(job: &Job) -> Vec<Finding> {
     found
 }
 
-/// The tube to take out or to add, alone.
+/// The new tube, or the piece to take out, alone.
 pub(super) fn tube_finding(job: &Job) -> Finding {
     match cut_list(job) {
+        Ok(list) if list.lengths.lengthens() => new_tube(job, &list),
         Ok(list) => removed_finding(job, &list),
         Err(needs) => Finding::missing(Name::TubeRemoved, needs),
     }
@@ -59,11 +66,6 @@ fn removed_finding(job: &Job, list: &CutList) -> Finding {
     for entry in [Entry::FarWeldLine, Entry::Spigot, Entry::Shoulder, Entry::Trim] {
         optional.optional_length(entry);
     }
-    if job.cut.at == CutAt::ClearOfIt && list.saws() {
-        // How wide the slot is decides whether it stays off the spigot.
-        optional.optional_length(Entry::ClearBy);
-        optional.optional_length(Entry::Kerf);
-    }
     let half_checked = !optional.needs().is_empty();
     let shorter_than_spigot = list.spigot.is_some_and(|spigot| removed.base() < spigot.base());
     let verdict = match list.stop {
@@ -73,10 +75,14 @@ fn removed_finding(job: &Job, list: &CutList) -> Finding {
         None if removed.base() <= 0.0 => Verdict::Watch(Reason::WeldDrawsMore),
         None if shorter_than_spigot => Verdict::Watch(Reason::FaceOverSpigot),
         None if half_checked => Verdict::Unjudged(Reason::WrongField),
-        None if list.lengths.remark.is_some() => {
-            list.lengths.remark.map_or(Verdict::NotYet, Verdict::Watch)
-        }
-        None => loose(list.removed.spread.expanded()),
+        None => match (list.first_cut(job), list.lengths.remark) {
+            (Some(FirstCut::NotProved), _) => Verdict::Unjudged(Reason::FirstCutNotProved),
+            (Some(FirstCut::Near(reason)), _) | (_, Some(reason)) => Verdict::Watch(reason),
+            _ if list.weld_line.is_some() && weld_line_miss(job, list).is_none() => {
+                Verdict::Watch(Reason::WeldLineNotProved)
+            }
+            _ => loose(list.removed.spread.expanded()),
+        },
     };
     let sense = if removed.base() < 0.0 { Sense::Add } else { Sense::Remove };
     let value = Value {
@@ -101,6 +107,9 @@ fn finished_finding(job: &Job, list: &CutList) -> Finding {
         fields.length(Entry::WeldLine);
         return Finding::missing(Name::FinishedLength, fields.needs());
     };
+    if let Some(reason) = list.stop {
+        return Finding::impossible(Name::FinishedLength, reason);
+    }
     let (gap, shrinkage) = (list.gap, list.shrinkage);
     // What was cut off is known by the old length; the tape is laid on twice, and the weld draws as
     // it will. The wanted length is the aim, and its own doubt stands with it.
@@ -135,8 +144,8 @@ fn finished_finding(job: &Job, list: &CutList) -> Finding {
 fn weld_line_finding(job: &Job, list: &CutList) -> Option<Finding> {
     let miss = weld_line_miss(job, list)?;
     let (by, doubt) = (Length::from_base(miss.best.base().abs()), miss.spread.expanded());
-    let verdict = match list.stop {
-        Some(reason @ Reason::WeldLineDisagrees { .. }) => Verdict::Stop(reason),
+    let verdict = match miss {
+        miss if is_off(&miss) => Verdict::Stop(Reason::WeldLineDisagrees { by }),
         _ => agreement(by, doubt, Reason::WeldLineDisagrees { by }),
     };
     let weld = list.weld_line?;
@@ -168,13 +177,14 @@ fn scrap_ring(job: &Job, list: &CutList) -> Finding {
     let between = list.removed.best - first - trim.unwrap_or(Length::from_base(0.0));
     let ring = between - kerf * slots;
     if ring.base() <= 0.0 {
-        let removed = list.removed.best.base();
+        // What lies between the cuts is filed off, not sawn.
         let value = Value {
-            amount: Amount::Length(Length::from_base(removed.abs())),
+            amount: Amount::Length(Length::from_base(between.base().max(0.0))),
             plus_minus: Some(plain(list.removed.spread.expanded())),
-            sense: Some(if removed < 0.0 { Sense::Add } else { Sense::Remove }),
+            sense: Some(Sense::FileBack),
         };
-        return Finding::known(Name::ScrapRing, value, Verdict::Watch(Reason::LessThanAKerf { kerf }))
+        let slots = kerf * slots;
+        return Finding::known(Name::ScrapRing, value, Verdict::Watch(Reason::LessThanAKerf { slots }))
             .from(&[Source::Geometry]);
     }
     let line = of_division(division(job));

@@ -8,7 +8,7 @@ use crate::job::{CutAt, Entry, Job};
 use crate::mechanics::budget::Budget;
 use crate::mechanics::cut::{finished_length, tube_removed};
 use crate::mechanics::uncertainty::{Measured, combined, of_division, rectangular};
-use crate::quantity::{Base, Length};
+use crate::quantity::{Base, Length, inches};
 
 /// A line of the cut list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -119,11 +119,34 @@ pub fn cut_list(job: &Job) -> Result<CutList, Vec<Need>> {
     if let Some(weld) = list.weld_line {
         let end = weld - removed.best;
         list.finished = Some(finished_length(end, weld, list.lengths.old.best, gap, shrinkage));
-        if list.stop.is_none() {
+        if list.stop.is_none() && !list.lengths.is_within_doubt() {
             list.lay_off(job, weld, far_weld);
         }
     }
     Ok(list)
+}
+
+/// How a first cut clear of the old weld lies.
+pub(super) enum FirstCut {
+    /// It misses spigot and new face.
+    Free,
+    /// It misses the spigot by less than its ±.
+    Near(Reason),
+    /// It must not be made.
+    Forbidden(Reason),
+    /// Not known: a size is missing.
+    NotProved,
+}
+
+/// The longest yoke there is likely to be, weld line to joint centre. Our own choice; beyond it the weld
+/// line was measured from the wrong joint.
+fn longest_yoke() -> Length {
+    inches(16.0)
+}
+
+/// Whether a miss of the weld line is more than its ± and than a finished length may be off.
+pub(super) fn is_off(miss: &Measured<Length>) -> bool {
+    miss.best.base().abs() > miss.spread.expanded().base().max(length_tolerance().base())
 }
 
 /// By how much the old weld line misses the place that the yoke's own shoulder says it has, and how
@@ -157,34 +180,56 @@ impl CutList {
     /// What forbids cutting by these places, the gravest first.
     fn why_not(&self, job: &Job, far_weld: Option<Length>) -> Option<Reason> {
         let zero = Length::from_base(0.0);
-        let left = self.new_weld()? - far_weld.unwrap_or(zero);
+        if self.lengths.misleads() {
+            return self.lengths.remark;
+        }
+        let weld = self.weld_line?;
+        let left = weld - self.removed.best - far_weld.unwrap_or(zero);
         let two_spigots = self.spigot.unwrap_or(zero) * 2.0;
         let miss = weld_line_miss(job, self);
-        let is_off = |miss: &Measured<Length>| {
-            miss.best.base().abs() > miss.spread.expanded().base().max(length_tolerance().base())
-        };
-        let removed = self.removed.best;
-        // The first slot lies on the yoke's side of its line, and the spigot ends short of it.
-        let mut first = Fields::of(job);
-        let clear = match job.cut.at {
-            CutAt::ClearOfIt if self.saws() => first.optional_length(Entry::ClearBy),
-            _ => None,
-        };
-        let kerf = first.optional_length(Entry::Kerf).unwrap_or(zero);
-        let spigot = self.spigot.unwrap_or(zero);
-        if left.base() <= 0.0 {
+        let beyond = self.lengths.bench.best - weld;
+        if beyond.base() > longest_yoke().base() {
+            Some(Reason::WeldLineFar { beyond })
+        } else if let Some(miss) = miss.filter(is_off) {
+            Some(Reason::WeldLineDisagrees { by: Length::from_base(miss.best.base().abs()) })
+        } else if left.base() <= 0.0 {
             Some(Reason::MoreThanTheTube)
         } else if left.base() <= two_spigots.base() {
             Some(Reason::SpigotWontGoIn)
-        } else if let Some(miss) = miss.filter(is_off) {
-            Some(Reason::WeldLineDisagrees { by: Length::from_base(miss.best.base().abs()) })
-        } else if clear.is_some_and(|clear| clear.base() > removed.base()) {
-            Some(Reason::CutTooFarIn { removed })
-        } else if clear.is_some_and(|clear| (clear - kerf - spigot).base() < -LAST_BIT) {
-            Some(Reason::CutOnSpigot { least: spigot + kerf })
         } else {
-            None
+            match self.first_cut(job) {
+                Some(FirstCut::Forbidden(reason)) => Some(reason),
+                _ => None,
+            }
         }
+    }
+
+    /// How a first cut clear of the old weld lies; `None` where none is made.
+    pub(super) fn first_cut(&self, job: &Job) -> Option<FirstCut> {
+        if job.cut.at == CutAt::OldWeld || !self.saws() {
+            return None;
+        }
+        let mut fields = Fields::of(job);
+        let (clear, kerf) = (fields.length(Entry::ClearBy), fields.length(Entry::Kerf));
+        let (Some(clear), Some(kerf), Some(spigot)) = (clear, kerf, self.spigot) else {
+            return Some(FirstCut::NotProved);
+        };
+        // The slot lies on the yoke's side of its line, and the spigot ends short of it.
+        let (least, removed) = (spigot + kerf, self.removed.best);
+        let line = of_division(division(job));
+        let doubt = combined(&[line, line, line]).expanded();
+        let spare = (clear - least).base();
+        Some(if least.base() > removed.base() {
+            FirstCut::Forbidden(Reason::OpenTheWeld)
+        } else if clear.base() > removed.base() {
+            FirstCut::Forbidden(Reason::CutTooFarIn { removed })
+        } else if spare < -LAST_BIT {
+            FirstCut::Forbidden(Reason::CutOnSpigot { least })
+        } else if spare < doubt.base() {
+            FirstCut::Near(Reason::CutNearSpigot { least: least + doubt })
+        } else {
+            FirstCut::Free
+        })
     }
 
     /// Lays the marks off, each in its order.
@@ -203,7 +248,8 @@ impl CutList {
         if self.saws() {
             let trim = trim.filter(|trim| trim.base() > 0.0);
             let saw = end + trim.unwrap_or(Length::from_base(0.0));
-            let first = clear.filter(|_| job.cut.at == CutAt::ClearOfIt).map(|clear| weld - clear);
+            let proved = matches!(self.first_cut(job), Some(FirstCut::Free | FirstCut::Near(_)));
+            let first = clear.filter(|_| proved).map(|clear| weld - clear);
             places.extend([
                 (MarkName::TubeEnd, Some(end)),
                 (MarkName::SawLine, trim.map(|_| saw)),

@@ -45,7 +45,8 @@ fn allowed(
         return Err(Blocked::Missing(fields.needs()));
     };
     let length = list.lengths.wanted.best;
-    let weld = list.new_weld().unwrap_or(length);
+    // A weld line is a bench distance; the length is the shaft's at its set point.
+    let weld = list.new_weld().map_or(length, |weld| weld + list.lengths.pushed_in);
     allowed_face_error(diameter, limit, length, weld)
         .map(|allowed| (allowed, [diameter, limit, length, weld], source))
         .ok_or(Blocked::Impossible(Reason::MoreThanTheTube))
@@ -111,7 +112,11 @@ pub(super) fn found_finding(job: &Job, list: Option<&CutList>) -> Option<Finding
     let limit = allowed(job, list, &[]).ok().map(|(allowed, ..)| allowed);
     let verdict = match limit {
         None => Verdict::Unjudged(Reason::FaceLimitUnknown),
-        Some(allowed) if (face.out + face.doubt).base() <= allowed.base() => Verdict::Good,
+        Some(allowed) if (face.out + face.doubt).base() <= allowed.base() => {
+            // New tube has two faces, and this is one.
+            let longer = list.is_some_and(|list| list.lengths.lengthens());
+            if longer { Verdict::Watch(Reason::OtherFace) } else { Verdict::Good }
+        }
         Some(allowed) if face.out.base() <= allowed.base() => {
             Verdict::Watch(Reason::FaceNearLimit { allowed })
         }
@@ -121,7 +126,11 @@ pub(super) fn found_finding(job: &Job, list: Option<&CutList>) -> Option<Finding
     let value = Value {
         amount: Amount::FineLength(face.out),
         plus_minus: Some(Amount::FineLength(face.doubt)),
-        sense: Some(if face.is_seen { Sense::FileAt(face.high_at) } else { Sense::LeaveAlone }),
+        sense: Some(match verdict {
+            _ if !face.is_seen => Sense::LeaveAlone,
+            Verdict::Good => Sense::At(face.high_at),
+            _ => Sense::FileAt(face.high_at),
+        }),
     };
     let mut finding = Finding::known(Name::FaceFound, value, verdict);
     let diameter = Fields::of(job).length(Entry::TubeDiameter);

@@ -23,7 +23,7 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
     match entry {
         Entry::OldReading(_) | Entry::WantedReading(_) => length(200.0, 3000.0),
         Entry::EndsReading(_) | Entry::AtBump | Entry::AtRide | Entry::AtDroop => length(200.0, 3500.0),
-        Entry::SetPoint | Entry::BottomedGap => length(0.0, 100.0),
+        Entry::SetPoint | Entry::TakenAt | Entry::BottomedGap => length(0.0, 100.0),
         Entry::SplineLength | Entry::BarrelLength => length(20.0, 300.0),
         Entry::LeastEngaged => length(5.0, 200.0),
         Entry::BumpRoom => length(0.0, 50.0),
@@ -142,7 +142,7 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         Entry::FarWeldLine => below(Entry::WeldLine, 1.0),
         Entry::Lift => below(Entry::Span, 1.0),
         Entry::SpigotDiameter => below(Entry::TubeDiameter, 1.0),
-        Entry::LeastEngaged | Entry::SetPoint => below(Entry::SplineLength, 1.0),
+        Entry::LeastEngaged | Entry::SetPoint | Entry::TakenAt => below(Entry::SplineLength, 1.0),
         Entry::GroovePlace | Entry::BottomedGap => below(Entry::BarrelLength, 1.0),
         Entry::Shoulder => below(first_old(job), 1.0),
         Entry::ClearBy => below(Entry::WeldLine, 1.0),

@@ -1,10 +1,12 @@
 //! What a stage finds, as plain data.
 
 use super::amount::Amount;
+pub use super::basis::{Law, Source};
 use super::complaint::Complaint;
+pub use super::reason::Reason;
 use crate::job::Entry;
 use crate::mechanics::budget::Budget;
-use crate::quantity::{Angle, Base, Length, Unbalance};
+use crate::quantity::{Angle, Base, Length};
 
 /// One list of the findings, so that each has a code that the page can be asked by.
 macro_rules! names {
@@ -89,6 +91,8 @@ pub enum Sense {
         /// So far.
         lean: Angle,
     },
+    /// To be filed or ground off.
+    FileBack,
     /// The face stands out at this place: file there.
     FileAt(Angle),
     /// Comes out that near to what was wanted.
@@ -185,96 +189,6 @@ pub enum Verdict {
     Unjudged(Reason),
 }
 
-/// Why a verdict is not good, with the numbers it rests on.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[allow(missing_docs)] // each is a name; its words stand in sheet
-pub enum Reason {
-    DifferenceWithinDoubt,
-    OneReading,
-    ReadingApart { entry: Entry, by: Length, others: Length },
-    TwoReadingsDiffer { by: Length },
-    RoutesDisagree { doubt: Length },
-    LooseLength { allowed: Length },
-    Lengthened,
-    TooCloseToBump { least: Length },
-    NearBump { least: Length },
-    TooLittleSpline { least: Length },
-    NearLeastSpline { least: Length },
-    LipOffBarrel,
-    LipInGroove { out: Option<Length>, inward: Option<Length> },
-    NearGroove,
-    TravelUnfit,
-    OverWhirlShare { allowed: f64 },
-    NearWhirlShare { allowed: f64 },
-    MoreThanTheTube,
-    LessThanAKerf { kerf: Length },
-    WeldDrawsMore,
-    FaceOverSpigot,
-    TravelNotChecked,
-    WeldLineDisagrees { by: Length },
-    CutTooFarIn { removed: Length },
-    CutOnSpigot { least: Length },
-    SpigotLoose,
-    SpigotTight,
-    FaceOverLimit { allowed: Length },
-    FaceNearLimit { allowed: Length },
-    FaceNotSeen,
-    FaceLimitUnknown,
-    PartRead,
-    FewStations { better: usize },
-    DentOrKink { most: Length },
-    SpigotWontGoIn,
-    OutOfPhase { allowed: Angle },
-    PhaseWithinDoubt { allowed: Angle },
-    OffsetOverLimit { limit: Length },
-    OffsetNearLimit { limit: Length },
-    TotalOverLimit { limit: Length },
-    OffsetNotSeen,
-    DialDrifted { by: Length },
-    TooFewStations { got: usize, needed: usize },
-    SamePlace { at: Angle },
-    OneSided,
-    OverGrade { permitted: Unbalance },
-    NearGrade { permitted: Unbalance },
-    GradeUnknown,
-    OnTheWeld { keep: Length },
-    OffTheShaft,
-    WrongField,
-    NotWelded,
-    NotComputable,
-}
-
-/// Where a formula, a limit or a usual value comes from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[allow(missing_docs)] // each is a name; its words stand in sheet
-pub enum Source {
-    Gum,
-    Geometry,
-    CommonPractice,
-    TotalReadingStandard,
-    LeastSquaresCircle,
-    WeldShrinkage,
-    ArmyDriveline,
-    ArmyTube,
-    PassengerCarManual,
-    SeveralCarManuals,
-    OwnLimit,
-    WhirlBeam,
-    MaterialFromMemory,
-    ShaftMakerLight,
-    ShaftMakerIndustrial,
-    CardanMaker,
-    BalanceGrade,
-    TwoPlanes,
-    TubeOvality,
-    DoubtOfWeights,
-    DoubtOfTube,
-    DoubtOfWhirl,
-    DoubtOfBench,
-    DoubtOfTravel,
-    OfficePaper,
-}
-
 /// A limit with its source.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Limit {
@@ -282,51 +196,6 @@ pub struct Limit {
     pub amount: Amount,
     /// Where it comes from.
     pub source: Source,
-}
-
-/// The law a working line follows; its formula is worded elsewhere.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[allow(missing_docs)] // each is a name; its formula stands in sheet
-pub enum Law {
-    OldLength,
-    NewLength,
-    MeanRead,
-    ToJointCentres,
-    OutToJointCentres,
-    LessTheEnds,
-    Routes,
-    LeastDistance,
-    RoomIn,
-    PlungeOut,
-    EngagedSpline,
-    LipBand,
-    ShoulderSum,
-    SpigotLean,
-    FaceFit,
-    ClockStep,
-    Difference,
-    CombinedDoubt,
-    Coverage,
-    ClosingEquation,
-    TubeEnd,
-    FinishedBack,
-    RingLength,
-    NewTubeLength,
-    FaceError,
-    LiftAngle,
-    LevelDifference,
-    ArcOnTube,
-    TotalReading,
-    OffsetTwice,
-    Circle,
-    PullVector,
-    Whirl,
-    WhirlShare,
-    AllowedSpeed,
-    Unbalance,
-    NewDistance,
-    PermittedShare,
-    PullForce,
 }
 
 /// One line of working: a law, the numbers put in, what comes out.

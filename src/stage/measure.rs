@@ -1,9 +1,9 @@
 //! Measure: how much to take out or add.
 
 use super::amount::Amount;
-use super::field::Fields;
+use super::field::{Fields, read};
 use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
-use super::slip;
+use super::slip::{self, LAST_BIT};
 use crate::job::{Datum, DatumPair, Division, Entry, Job, Route, ShaftKind, YokeAt};
 use crate::mechanics::apart::{stands_apart, two_disagree};
 use crate::mechanics::budget::Budget;
@@ -35,6 +35,8 @@ pub struct LengthChange {
     pub old: Measured<Length>,
     /// The old shaft as it lay on the bench: the set point is no part of it, nor of its doubt.
     pub bench: Measured<Length>,
+    /// Mean of the old readings as they stand.
+    pub old_read: Length,
     /// The wanted shaft.
     pub wanted: Measured<Length>,
     /// Old less wanted: + to take out, − to add.
@@ -54,6 +56,19 @@ impl LengthChange {
         self.change.best.base().abs() <= self.change.spread.expanded().base()
     }
 
+    /// The readings contradict each other by more than a finished length may be off: nothing may be cut
+    /// by them.
+    pub fn misleads(&self) -> bool {
+        match self.remark {
+            Some(
+                Reason::ReadingApart { by, .. }
+                | Reason::TwoReadingsDiffer { by }
+                | Reason::RoutesDisagree { by, .. },
+            ) => by.base().abs() > length_tolerance().base(),
+            _ => false,
+        }
+    }
+
     /// The shaft is made longer.
     pub fn lengthens(&self) -> bool {
         self.change.best.base() < 0.0
@@ -71,9 +86,9 @@ fn mean(job: &Job, fields: &mut Fields, entries: &[Entry]) -> Option<Read> {
     let readings = fields.readings(entries.iter().copied());
     let line = division(job);
     let remark = if let Some(apart) = stands_apart(&readings, line) {
-        // Empty rows lie between the readings: the number said is the row's.
-        let filled = |entry: &&Entry| job.typed(**entry).is_some_and(|typed| !typed.is_blank());
-        let row = entries.iter().filter(filled).nth(apart.index).copied();
+        // Empty and wrong rows lie between the readings: the one pointed at is counted among the others.
+        let counts = |entry: &&Entry| matches!(read(job, **entry), Ok(Some(_)));
+        let row = entries.iter().filter(counts).nth(apart.index).copied();
         row.map(|entry| Reason::ReadingApart { entry, by: apart.by, others: apart.others })
     } else if let Some(by) = two_disagree(&readings, line) {
         Some(Reason::TwoReadingsDiffer { by })
@@ -165,10 +180,21 @@ fn traced(
     }
 }
 
-/// The set point, where the slip was pushed in while this length was taken.
+/// How far the slip has still to come out to its set point from where it stood while this length was
+/// taken; `None` where it stood there.
 fn drawn_out(job: &Job, fields: &mut Fields, in_gearbox: bool) -> Option<Budget<Entry>> {
-    let counts = slips_in_gearbox(job) == in_gearbox && job.measure.yoke_at == YokeAt::Bottomed;
-    if counts { set_point(job, fields) } else { None }
+    if slips_in_gearbox(job) != in_gearbox || job.measure.yoke_at == YokeAt::SetPoint {
+        return None;
+    }
+    let set_point = set_point(job, fields);
+    if job.measure.yoke_at == YokeAt::Bottomed {
+        return set_point;
+    }
+    let taken_at = fields.length(Entry::TakenAt).map(|best| once(job, Entry::TakenAt, best));
+    let (set_point, taken_at) = set_point.zip(taken_at)?;
+    // Left where it stood, nothing was laid off and nothing is added to the doubt.
+    let moved = (set_point.best - taken_at.best).base().abs() > LAST_BIT;
+    moved.then(|| set_point.plus(-1.0, &taken_at))
 }
 
 /// The old shaft, centre to centre with its slip at the set point.
@@ -239,15 +265,27 @@ pub fn length_change(job: &Job) -> Result<LengthChange, Vec<Need>> {
     let (old_is, wanted_is) = (old.sum.measured(), wanted.sum.measured());
     // What stands in both, an ear's edge or a set point, cancels with its doubt.
     let budget = old.sum.clone().plus(-1.0, &wanted.sum);
+    // Two ways that disagree say more than a list that looks odd, and that more than a single reading.
     let remark = match (old.remark, wanted.remark) {
         (Some(Reason::OneReading) | None, later @ Some(_)) => later,
         (first, _) => first,
     };
+    let remark = routes_apart(job).or(remark);
+    let old_read = old.read;
     let drawn =
         drawn_out(job, &mut fields, false).unwrap_or_else(|| Budget::exact(Length::from_base(0.0)));
     let (pushed_in, bench) = (drawn.best, old.sum.plus(-1.0, &drawn).measured());
     let change = budget.measured();
-    Ok(LengthChange { old: old_is, bench, wanted: wanted_is, change, budget, pushed_in, remark })
+    Ok(LengthChange {
+        old: old_is,
+        bench,
+        old_read,
+        wanted: wanted_is,
+        change,
+        budget,
+        pushed_in,
+        remark,
+    })
 }
 
 /// What follows from the measurements.
@@ -271,19 +309,26 @@ pub(super) fn change_finding(job: &Job) -> Finding {
         Err(needs) => return Finding::missing(Name::LengthChange, needs),
     };
     let (change, doubt) = (both.change.best, both.change.spread.expanded());
-    let (sense, verdict) = if both.is_within_doubt() {
-        (Sense::LeaveAlone, Verdict::Watch(Reason::DifferenceWithinDoubt))
+    let verdict = match both.remark {
+        Some(reason) if both.misleads() => Verdict::Stop(reason),
+        _ if both.is_within_doubt() => Verdict::Watch(Reason::DifferenceWithinDoubt),
+        _ if both.lengthens() => Verdict::Watch(both.remark.unwrap_or(Reason::Lengthened)),
+        remark => remark.map_or_else(|| loose(doubt), Verdict::Watch),
+    };
+    let sense = if both.is_within_doubt() {
+        Sense::LeaveAlone
     } else if both.lengthens() {
-        (Sense::Add, Verdict::Watch(both.remark.unwrap_or(Reason::Lengthened)))
+        Sense::Add
     } else {
-        (Sense::Remove, both.remark.map_or_else(|| loose(doubt), Verdict::Watch))
+        Sense::Remove
     };
     let value = Value {
         amount: Amount::Length(Length::from_base(change.base().abs())),
         plus_minus: Some(plain(doubt)),
         sense: Some(sense),
     };
-    let mut finding = Finding::known(Name::LengthChange, value, verdict)
+    let finding = Finding::known(Name::LengthChange, value, verdict);
+    let mut finding = brought_to_centres(finding, both.old_read, both.old.best, false)
         .step(Law::OldLength, &[], plain(both.old.best))
         .step(Law::NewLength, &[], plain(both.wanted.best))
         .step(Law::Difference, &[plain(both.old.best), plain(both.wanted.best)], plain(change))
@@ -313,20 +358,35 @@ fn wanted_finding(job: &Job) -> Finding {
     let value =
         Value { amount: Amount::Length(best), plus_minus: Some(plain(spread.expanded())), sense: None };
     let verdict = traced.remark.map_or_else(|| loose(spread.expanded()), Verdict::Watch);
-    let mut finding = Finding::known(Name::WantedLength, value, verdict);
-    let from_ends = job.measure.route == Route::Ends;
-    let law = if from_ends { Law::LessTheEnds } else { Law::ToJointCentres };
-    // What comes off is said as such, what is added likewise, so that no line has two signs.
-    let off = traced.read - best;
-    finding = finding.step(Law::MeanRead, &[], plain(traced.read));
-    if off.base() > 0.0 {
-        finding = finding.step(law, &[plain(traced.read), plain(off)], plain(best));
-    } else if off.base() < 0.0 {
-        finding = finding.step(Law::OutToJointCentres, &[plain(traced.read), plain(-off)], plain(best));
-    }
-    finding
+    let finding = Finding::known(Name::WantedLength, value, verdict);
+    brought_to_centres(finding, traced.read, best, job.measure.route == Route::Ends)
         .within(Amount::Length(length_tolerance()), Source::CommonPractice)
         .from(&[Source::Geometry, Source::Gum])
+}
+
+/// The working from the mean of the readings to the length between cup centres. What comes off is said
+/// as such, what is added likewise, so that no line has two signs.
+fn brought_to_centres(finding: Finding, read: Length, best: Length, from_ends: bool) -> Finding {
+    let law = if from_ends { Law::LessTheEnds } else { Law::ToJointCentres };
+    let off = read - best;
+    let finding = finding.step(Law::MeanRead, &[], plain(read));
+    if off.base() > LAST_BIT {
+        finding.step(law, &[plain(read), plain(off)], plain(best))
+    } else if off.base() < -LAST_BIT {
+        finding.step(Law::OutToJointCentres, &[plain(read), plain(-off)], plain(best))
+    } else {
+        finding
+    }
+}
+
+/// What to say where both ways to the wanted length were measured and do not agree.
+fn routes_apart(job: &Job) -> Option<Reason> {
+    if job.measure.route != Route::Both {
+        return None;
+    }
+    let difference = by_joints(job).ok()?.sum.plus(-1.0, &by_ends(job).ok()?.sum).measured();
+    let (by, doubt) = (difference.best.base().abs(), difference.spread.expanded());
+    (by > doubt.base()).then(|| Reason::RoutesDisagree { by: Length::from_base(by), doubt })
 }
 
 /// Both ways to the wanted length, held against each other.
@@ -340,7 +400,7 @@ fn routes_finding(job: &Job) -> Finding {
     let difference = joints.sum.plus(-1.0, &ends.sum).measured();
     let doubt = difference.spread.expanded();
     let by = Length::from_base(difference.best.base().abs());
-    let verdict = agreement(by, doubt, Reason::RoutesDisagree { doubt });
+    let verdict = agreement(by, doubt, Reason::RoutesDisagree { by, doubt });
     let value = Value { amount: Amount::Length(by), plus_minus: Some(plain(doubt)), sense: None };
     Finding::known(Name::RoutesDiffer, value, verdict)
         .step(Law::Routes, &put_in, plain(difference.best))

@@ -2,6 +2,7 @@
 //! with its source, a verdict, and what is still missing. No words for people, nothing of the web.
 
 mod amount;
+mod basis;
 pub mod check;
 mod complaint;
 pub mod cut;
@@ -11,6 +12,7 @@ mod field;
 mod finding;
 pub mod measure;
 pub mod phase;
+mod reason;
 mod seal;
 pub mod slip;
 pub mod strip;
@@ -75,6 +77,7 @@ impl Stage {
             | Entry::WantedReading(_)
             | Entry::EndsReading(_)
             | Entry::SetPoint
+            | Entry::TakenAt
             | Entry::SplineLength
             | Entry::LeastEngaged
             | Entry::BumpRoom

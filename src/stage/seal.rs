@@ -80,7 +80,7 @@ pub(super) fn finding(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
         Ok(band) => band,
         Err(blocked) => return Finding::blocked(Name::LipBand, blocked),
     };
-    let doubt = doubt(job, &band.travel, 3);
+    let doubt = doubt(job, &band.travel, 4);
     // From the nearer edge of the groove to the band; negative where they overlap.
     let off = band.groove.map(|(inner, outer)| larger(inner - band.to, band.from - outer));
     let spare = off.map(|off| (off - band.margin).base());

@@ -8,7 +8,7 @@ use super::seal;
 pub use super::seal::{LipBand, lip_band};
 use crate::job::{Entry, Guide, Job, ShaftKind, TravelBy};
 use crate::mechanics::travel::{Extremes, Link, Parabola, Swing, extremes};
-use crate::mechanics::uncertainty::{Spread, combined, of_division, rectangular, swing};
+use crate::mechanics::uncertainty::{Spread, combined, of_division, rectangular};
 use crate::quantity::{Base, Length, degrees, inches};
 
 /// How well a slope is known that was read at the shaft, ±. Our own choice.
@@ -16,6 +16,10 @@ const SLOPE_DOUBT_DEGREES: f64 = 0.5;
 
 /// What is typed as text and its differences may miss each other in the last bit; a length, in metres.
 pub(super) const LAST_BIT: f64 = 1e-9;
+
+/// How far the output shaft's slope, which is not asked here, may differ from the shaft's own, ±. Our
+/// own choice.
+const OUTPUT_DOUBT_DEGREES: f64 = 5.0;
 
 /// How well the axle's travel is known, ±. Our own choice.
 fn height_doubt() -> Length {
@@ -84,7 +88,9 @@ pub fn travel(job: &Job) -> Result<Travel, Blocked> {
             else {
                 return Err(Blocked::Missing(fields.needs()));
             };
-            reckoned(Path { swing: Swing { length: length.best, slope, link }, bump, droop })
+            let output = (job.measure.kind == ShaftKind::SlipInGearbox).then_some(slope);
+            let swing = Swing { length: length.best, slope, link, output };
+            reckoned(Path { swing, bump, droop })
         }
     }
 }
@@ -109,24 +115,30 @@ fn reckoned(path: Path) -> Result<Travel, Blocked> {
     let found = path.extremes().ok_or_else(unfit)?;
     let ride = path.swing.length;
     let height = rectangular(height_doubt()).standard;
-    let tilt = degrees(SLOPE_DOUBT_DEGREES / 3.0_f64.sqrt());
+    let angle = |half_width: f64| degrees(half_width / 3.0_f64.sqrt());
+    // The larger move of either end either way: about a level shaft a slope up and a slope down lengthen
+    // the same end, and half their difference would be nothing.
     let moved = |change: &dyn Fn(&mut Path, f64)| {
-        let at = |way: f64| {
+        let mut most = 0.0_f64;
+        for way in [1.0, -1.0] {
             let mut other = path;
             change(&mut other, way);
-            other.extremes()
-        };
-        let (up, down) = (at(1.0)?, at(-1.0)?);
-        let least = swing(up.least, down.least, f64::INFINITY);
-        let greatest = swing(up.greatest, down.greatest, f64::INFINITY);
-        let worse = if least.standard.base() > greatest.standard.base() { least } else { greatest };
-        Some(worse)
+            let other = other.extremes()?;
+            most = most
+                .max((other.least - found.least).base().abs())
+                .max((other.greatest - found.greatest).base().abs());
+        }
+        Some(Spread { standard: Length::from_base(most), freedom: f64::INFINITY })
     };
     let zero = Length::from_base(0.0);
+    let (slope, output) = (angle(SLOPE_DOUBT_DEGREES), angle(OUTPUT_DOUBT_DEGREES));
     let parts = [
-        moved(&|path, way| path.swing.slope += tilt * way),
+        moved(&|path, way| path.swing.slope += slope * way),
         moved(&|path, way| path.bump = larger(path.bump + height * way, zero)),
         moved(&|path, way| path.droop = larger(path.droop + height * way, zero)),
+        moved(&|path, way| {
+            path.swing.output = path.swing.output.map(|known| known + output * way);
+        }),
     ];
     let parts: Option<Vec<Spread<Length>>> = parts.into_iter().collect();
     Ok(between(ride, found, combined(&parts.ok_or_else(unfit)?)))
@@ -205,11 +217,15 @@ pub(super) fn with<'a, const N: usize>(
 }
 
 /// Doubt of a room between the travel and dimensions read once each. A shaft that comes out longer
-/// than wanted pushes the slip in by as much, so the length's own doubt is in it.
+/// than wanted pushes the slip in by as much, so all that a finished length may be off is in it.
 pub(super) fn doubt(job: &Job, travel: &Travel, dimensions: usize) -> Length {
-    let mut parts = vec![of_division(division(job)); dimensions];
+    let line = of_division(division(job));
+    let mut parts = vec![line; dimensions];
     parts.push(travel.spread);
     parts.extend(length_change(job).map(|both| both.change.spread));
+    if let Some(shrinkage) = Fields::of(job).length(Entry::Shrinkage) {
+        parts.extend([line, line, rectangular(shrinkage)]);
+    }
     combined(&parts).expanded()
 }
 

@@ -62,7 +62,7 @@ fn swing(given: &Given) -> Swing {
         trails: way == "trails",
     });
     let slope = Angle::from_base((given.number("drop") / length).asin());
-    Swing { length: inches(length), slope, link }
+    Swing { length: inches(length), slope, link, output: None }
 }
 
 /// The distance at one height.

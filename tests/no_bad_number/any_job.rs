@@ -126,7 +126,7 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
         Entry::OldReading(_) => format!("57-{}/32", 1 + 2 * few),
         Entry::WantedReading(_) => format!("{}.5", [55, 57, 60, 12, 40, 56, 57, 110, 30][few]),
         Entry::EndsReading(_) => format!("{}.5", 62 + few),
-        Entry::SetPoint => format!("{}/8", few),
+        Entry::SetPoint | Entry::TakenAt => format!("{}/8", few),
         Entry::SplineLength => format!("{}.5", 2 + few % 4),
         Entry::LeastEngaged => "1-1/2".into(),
         Entry::BumpRoom | Entry::LipDepth | Entry::BottomedGap | Entry::GrooveMargin => {

@@ -93,7 +93,7 @@ fn a_slip_yoke_by_both_routes() {
     both.measure.yoke_at = YokeAt::Bottomed;
     let differ = value(&both, Name::RoutesDiffer);
     agrees(differ, -by_hand("routes bottomed"), Some(by_hand("routes bottomed doubt")), EXACT);
-    let Verdict::Watch(Reason::RoutesDisagree { doubt }) = verdict(&both, Name::RoutesDiffer) else {
+    let Verdict::Watch(Reason::RoutesDisagree { doubt, .. }) = verdict(&both, Name::RoutesDiffer) else {
         panic!("{:?}", verdict(&both, Name::RoutesDiffer))
     };
     assert!((in_inches(doubt) - by_hand("routes bottomed doubt")).abs() < 1e-6);

@@ -10,9 +10,10 @@ use crate::book::browser;
 use crate::job::Entry;
 use crate::screen::state::State;
 use crate::sheet::{
-    causes, need, shown, source, title, verdict_reason, verdict_standing, verdict_word, working,
+    causes, need, shown, source, standing_word, title, verdict_reason, verdict_standing, verdict_word,
+    working,
 };
-use crate::stage::{Answer, Finding, Name, Stage, Standing, Step};
+use crate::stage::{Answer, Finding, Name, Stage, Standing, Step, standing};
 
 /// What a card shows, in words.
 #[derive(Clone, PartialEq, Default)]
@@ -172,14 +173,15 @@ fn working_lines(state: State, face: Memo<Face>) -> AnyView {
 }
 
 /// On a narrow screen the first answer stays in sight at the foot of the page.
-pub fn answer_strip(state: State, findings: Memo<Vec<Finding>>) -> AnyView {
+pub fn answer_strip(state: State, findings: Memo<Vec<Finding>>, all: Memo<Vec<Finding>>) -> AnyView {
     let first = Memo::new(move |_| {
         findings.with(|all| all.first().map(|finding| face(state, finding)).unwrap_or_default())
     });
     let words =
         text(move || first.with(|face| face.value.clone().unwrap_or_else(|| face.title.clone())));
-    let standing = Memo::new(move |_| first.with(|face| face.standing));
-    let word = text(move || first.with(|face| face.word.to_owned()));
+    // The verdict is the whole stage's: what stands in sight must not be better than what does not.
+    let worst = Memo::new(move |_| all.with(|all| standing(all)));
+    let word = text(move || standing_word(worst.get()).to_owned());
     let to_answers = |_| {
         if let Some(answers) = document().get_element_by_id("answers") {
             answers.scroll_into_view();
@@ -189,7 +191,7 @@ pub fn answer_strip(state: State, findings: Memo<Vec<Finding>>) -> AnyView {
         .attr("type", "button")
         .class("strip")
         .on("click", to_answers)
-        .slot(move || Some(standing_mark(standing.get())))
+        .slot(move || Some(standing_mark(Some(worst.get()))))
         .child(el("span").class("word").words(word))
         .child(el("span").class("value").words(words))
         .into()

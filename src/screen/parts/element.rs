@@ -154,15 +154,20 @@ pub fn part(title: &'static str, inside: AnyView) -> AnyView {
     el("section").class("asked").child(el("h2").text(title)).child(inside).into()
 }
 
-/// Questions that few will need, drawn only once they are asked for.
-pub fn fold(title: &'static str, inside: impl Fn() -> AnyView + Send + 'static) -> AnyView {
-    let open = RwSignal::new(false);
+/// Questions that few will need, drawn only once they are asked for, or while something in them counts.
+pub fn fold(
+    title: &'static str,
+    counts: Memo<bool>,
+    inside: impl Fn() -> AnyView + Send + 'static,
+) -> AnyView {
+    let asked = RwSignal::new(false);
+    let open = Memo::new(move |_| asked.get() || counts.get());
     let key = el("button")
         .attr("type", "button")
         .class("plain")
         .live("aria-expanded", either(move || open.get(), "true", "false"))
         .text(title)
-        .on("click", move |_| open.update(|open| *open = !*open));
+        .on("click", move |_| asked.update(|asked| *asked = !*asked));
     el("section").class("asked").child(key).slot(move || open.get().then(&inside)).into()
 }
 

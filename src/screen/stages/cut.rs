@@ -10,7 +10,7 @@ use crate::screen::parts::{
     Follows, all, choice, el, field, field_row, fields, fold, part, picture, slot,
 };
 use crate::screen::state::State;
-use crate::sheet::{far_joint, mark_nearest, mark_note, mark_title};
+use crate::sheet::{far_datum, mark_nearest, mark_note, mark_title, order_of_work};
 use crate::stage::cut::{Mark, clock_arcs, cut_list};
 
 /// The questions.
@@ -24,6 +24,10 @@ pub fn questions(state: State) -> AnyView {
     );
     all([
         choice(state, "Cut at the", |job| job.cut.end, |job, to| job.cut.end = to),
+        el("p")
+            .class("small")
+            .text("Every place below counts from the other joint: after a change here, measure them again.")
+            .into(),
         choice(state, "The yoke comes off", |job| job.cut.at, |job, to| job.cut.at = to),
         slot(first_cut),
         fields(state, &[Entry::WeldLine, Entry::FarWeldLine, Entry::Shoulder]),
@@ -57,7 +61,7 @@ pub fn pictures(state: State) -> AnyView {
             cut_zone,
         ),
         picture(state, "Side view, broken in the middle, not to scale", Follows::Pause, elevation),
-        fold("Arcs to scribe round the tube", move || arcs(state)),
+        fold("Arcs to scribe round the tube", Memo::new(|_| false), move || arcs(state)),
     ])
 }
 
@@ -96,24 +100,26 @@ fn list(state: State) -> AnyView {
         state.job.with_untracked(|job| {
             let display = job.display.lengths();
             let row = |(at, mark): (usize, &Mark), longer: bool| {
-                let nearest = mark_nearest(mark, display).map(|words| el("small").text(&words).into());
+                let nearest = mark_nearest(mark, display).map(|words| el("span").text(&words).into());
                 let what = el("th")
                     .attr("scope", "row")
                     .text(&format!("{}. {}", at + 1, mark_title(mark.name)))
-                    .child(el("small").text(mark_note(job, mark.name, longer)))
-                    .children(nearest);
-                el("tr").child(what).child(el("td").text(&show_length(mark.from_far, display))).into()
+                    .child(el("small").text(mark_note(job, mark.name, longer)));
+                let place = el("td").text(&show_length(mark.from_far, display)).children(nearest);
+                el("tr").child(what).child(place).into()
             };
             let rows: Vec<AnyView> = marks.with(|(marks, longer)| {
                 marks.iter().enumerate().map(|mark| row(mark, *longer)).collect()
             });
-            let caption = format!("Cut list, from the {} joint's centre", far_joint(job));
+            let list_is_longer = marks.with(|(_, longer)| *longer);
+            let caption = format!("Cut list, in the order of the tape, from {}", far_datum(job));
             (!rows.is_empty()).then(|| {
-                el("table")
+                let table = el("table")
                     .class("cut-list")
                     .child(el("caption").text(&caption))
-                    .child(el("tbody").children(rows))
-                    .into()
+                    .child(el("tbody").children(rows));
+                let order = el("p").text(order_of_work(job, list_is_longer));
+                all([table.into(), order.into()])
             })
         })
     })

@@ -4,7 +4,8 @@ use leptos::prelude::*;
 
 use crate::drawing::{elevation, slip};
 use crate::job::{
-    DatumPair, Entry, Groove, Guide, Job, MOST_READINGS, Route, ShaftKind, TravelBy, Typed,
+    Datum, DatumPair, Entry, Groove, Guide, Job, MOST_READINGS, Route, ShaftKind, TravelBy, Typed,
+    YokeAt,
 };
 use crate::screen::parts::{
     Follows, all, choice, el, field, field_row, fields, fold, key, part, picture, slot,
@@ -29,7 +30,7 @@ pub fn questions(state: State) -> AnyView {
         ),
         part("Old shaft", old_shaft(state, kind)),
         part("Wanted length", wanted(state, kind)),
-        fold("Tape not laid on cup centres?", move || datums(state)),
+        fold("Tape not laid on cup centres?", off_centre(state), move || datums(state)),
         part(
             "Slip",
             fields(state, &[Entry::SetPoint, Entry::SplineLength, Entry::LeastEngaged, Entry::BumpRoom]),
@@ -42,13 +43,17 @@ pub fn questions(state: State) -> AnyView {
 }
 
 fn slip_stood(state: State, label: &'static str) -> AnyView {
-    choice(state, label, |job| job.measure.yoke_at, |job, to| job.measure.yoke_at = to)
+    let drawn = follows(state, |job| job.measure.yoke_at == YokeAt::Drawn);
+    all([
+        choice(state, label, |job| job.measure.yoke_at, |job, to| job.measure.yoke_at = to),
+        slot(move || drawn.get().then(|| field(state, Entry::TakenAt))),
+    ])
 }
 
 fn old_shaft(state: State, kind: Memo<ShaftKind>) -> AnyView {
     let read = readings(
         state,
-        "Joint centre to joint centre",
+        "On the bench, joint to joint",
         Entry::OldReading,
         |job| &job.measure.old,
         |job| &mut job.measure.old,
@@ -66,7 +71,7 @@ fn wanted(state: State, kind: Memo<ShaftKind>) -> AnyView {
     let joints = move || {
         let read = readings(
             state,
-            "Under the car, joint centre to joint centre",
+            "Under the car, joint to joint",
             Entry::WantedReading,
             |job| &job.measure.wanted,
             |job| &mut job.measure.wanted,
@@ -103,6 +108,15 @@ fn from_ends(state: State, kind: ShaftKind) -> AnyView {
     all([read, fields(state, parts)])
 }
 
+/// Whether the tape lay anywhere but on cup centres: what was chosen is then never folded away.
+fn off_centre(state: State) -> Memo<bool> {
+    follows(state, |job| {
+        let DatumPair { front, rear } = job.measure.old_datum;
+        let DatumPair { front: wanted_front, rear: wanted_rear } = job.measure.wanted_datum;
+        [front, rear, wanted_front, wanted_rear].iter().any(|at| *at != Datum::CupCentre)
+    })
+}
+
 /// Where the tape lay, and what brings it to the cup centres.
 fn datums(state: State) -> AnyView {
     let pairs = follows(state, |job| {
@@ -128,6 +142,26 @@ fn datums(state: State) -> AnyView {
         }
         Some(fields(state, &asked))
     };
+    // From the ends there are no joint marks to choose.
+    let joints = follows(state, |job| job.measure.route != Route::Ends);
+    let wanted = move || {
+        joints.get().then(|| {
+            all([
+                choice(
+                    state,
+                    "Wanted, front",
+                    |job| job.measure.wanted_datum.front,
+                    |job, to| job.measure.wanted_datum.front = to,
+                ),
+                choice(
+                    state,
+                    "Wanted, rear",
+                    |job| job.measure.wanted_datum.rear,
+                    |job, to| job.measure.wanted_datum.rear = to,
+                ),
+            ])
+        })
+    };
     all([
         el("p").class("small").text("Outer: away from the other joint. The same marks at both ends, old and wanted, are surest.").into(),
         choice(
@@ -142,18 +176,7 @@ fn datums(state: State) -> AnyView {
             |job| job.measure.old_datum.rear,
             |job, to| job.measure.old_datum.rear = to,
         ),
-        choice(
-            state,
-            "Wanted, front",
-            |job| job.measure.wanted_datum.front,
-            |job, to| job.measure.wanted_datum.front = to,
-        ),
-        choice(
-            state,
-            "Wanted, rear",
-            |job| job.measure.wanted_datum.rear,
-            |job, to| job.measure.wanted_datum.rear = to,
-        ),
+        slot(wanted),
         slot(sizes),
     ])
 }

@@ -68,7 +68,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
         .child(cautions(stage))
         .child(columns)
         .child(el("div").class("onward").child(save).child(print).children(onward))
-        .child(answer_strip(state, first))
+        .child(answer_strip(state, first, at_rest))
         .into()
 }
 

@@ -1,0 +1,212 @@
+//! Why a verdict is what it is, in one plain sentence or two.
+
+use super::amount::amount;
+use crate::quantity::{
+    Base, Length, LengthDisplay, inches, millimetres, show_angle, show_clock, show_length, show_number,
+};
+use crate::stage::Reason;
+
+/// The words of a reason.
+pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
+    let long = |length| show_length(length, display);
+    let fine = |length| amount(crate::stage::Amount::FineLength(length), display);
+    let at_least = |length| amount(crate::stage::Amount::PlainLength(no_less(length, display)), display);
+    let work = |unbalance| amount(crate::stage::Amount::Unbalance(unbalance), display);
+    match reason {
+        Reason::DifferenceWithinDoubt => {
+            "The difference is inside its own ±: measure again before you cut.".to_owned()
+        }
+        Reason::OneReading => {
+            "One reading only, of the old or the wanted length: measure again before you cut.".to_owned()
+        }
+        Reason::LooseLength { allowed } => format!(
+            "Not known to the ± {} that is wanted: take more readings, or a finer tape.",
+            long(allowed)
+        ),
+        Reason::Lengthened => {
+            "The shaft gets longer: new tube in one piece, welded at both ends. Whirl speed falls; phase, run-out at both welds and balance are to be proved again. Never judged good here.".to_owned()
+        }
+        Reason::ReadingApart { by, others, .. } => format!(
+            "One reading stands {} from the others, which agree within {}: take it again.",
+            long(Length::from_base(by.base().abs())),
+            long(others)
+        ),
+        Reason::TwoReadingsDiffer { by } => {
+            format!("Two readings differ by {}: take a third to see which to believe.", long(by))
+        }
+        Reason::RoutesDisagree { by, doubt } => format!(
+            "Joint to joint and from the ends differ by {}, more than their ± {} together: one of the numbers is wrong, or the slip stood elsewhere. Measure both again.",
+            long(by),
+            amount(crate::stage::Amount::PlainLength(doubt), display)
+        ),
+        Reason::TooCloseToBump { least } => {
+            format!("Less than {} of room left at bump: it can bottom and break a gearbox. Draw it out further, and read a length taken at the set point again there.", long(least))
+        }
+        Reason::NearBump { least } => {
+            format!("Within its ± of the {} of room wanted: measure lengths and travel again.", long(least))
+        }
+        Reason::TooLittleSpline { least } => format!(
+            "Less than {} engaged at full droop: it can come apart. Push it in further, and read a length taken at the set point again there; or fit a longer slip.",
+            long(least)
+        ),
+        Reason::NearLeastSpline { least } => {
+            format!("Within its ± of the {} engaged that is wanted: measure lengths and travel again.", long(least))
+        }
+        Reason::LipOffBarrel => {
+            "At droop the seal can run off the barrel's end: the oil comes out. Push it in further, and read a length taken at the set point again there.".to_owned()
+        }
+        Reason::LipInGroove { out, inward } => {
+            let mut text = "The lip would run in the old groove or too near it, and leak.".to_owned();
+            if let Some(out) = out {
+                text.push_str(&format!(" Draw the slip out at least {} further to miss it.", at_least(out)));
+            }
+            if let Some(inward) = inward {
+                text.push_str(&format!(" Push it in at least {} further to miss it.", at_least(inward)));
+            }
+            if out.is_some() || inward.is_some() {
+                text.push_str(" Read a length taken at the set point again there.");
+            } else {
+                text.push_str(" Neither way leaves room and spline enough: sleeve the barrel or renew the yoke.");
+            }
+            text
+        }
+        Reason::NearGroove => "Off the groove, but within its ±: look for a leak after the first drive.".to_owned(),
+        Reason::TravelUnfit => {
+            "These distances do not go together: check the travel, and a link's length against its rise.".to_owned()
+        }
+        Reason::WeldLineDisagrees { by } => format!(
+            "Old length less shoulder puts it {} elsewhere: measure both again, each from the right joint.",
+            long(by)
+        ),
+        Reason::CutTooFarIn { removed } => format!(
+            "The first cut must stay outside the new face: less than {} inside the old weld.",
+            long(removed)
+        ),
+        Reason::CutOnSpigot { least } => format!(
+            "The first cut would go through the spigot: at least {} inside the old weld.",
+            long(no_less(least, display))
+        ),
+        Reason::CutNearSpigot { least } => format!(
+            "Misses the spigot by less than the tape's ±: better {} inside the old weld, or more.",
+            long(no_less(least, display))
+        ),
+        Reason::FirstCutNotProved => {
+            "Not judged, and the first cut is left out of the list: its place, the kerf and the spigot's depth are needed.".to_owned()
+        }
+        Reason::WeldLineNotProved => {
+            "The weld line is not proved: measure the yoke from its shoulder to its joint centre too.".to_owned()
+        }
+        Reason::WeldLineFar { beyond } => format!(
+            "That leaves a yoke of {} beyond the weld line: was it measured from the other joint?",
+            long(beyond)
+        ),
+        Reason::OtherFace => {
+            "A new tube has two faces: the far one must be as square, and is not read here.".to_owned()
+        }
+        Reason::OpenTheWeld => {
+            "Spigot and slot together are longer than what comes out: open the old weld instead.".to_owned()
+        }
+        Reason::SpigotLoose => "Much too loose: is this the right tube for this yoke?".to_owned(),
+        Reason::SpigotTight => "Larger than the bore by more than its ±: measure both again.".to_owned(),
+        Reason::FaceOverLimit { allowed } => {
+            format!("Over the {} allowed: file the high side and read again.", fine(allowed))
+        }
+        Reason::FaceNearLimit { allowed } => {
+            format!("Within its ± of the {} allowed: read finer.", fine(allowed))
+        }
+        Reason::FaceLimitUnknown => {
+            "Not judged: the allowed face error is not known yet.".to_owned()
+        }
+        Reason::FaceNotSeen => "Too few or too rough readings to say: read all eight places, or finer.".to_owned(),
+        Reason::OverWhirlShare { allowed } => format!(
+            "Over the allowed {}: too fast for this length. Larger tube, or a slower shaft.",
+            show_number(allowed, 2)
+        ),
+        Reason::NearWhirlShare { allowed } => {
+            format!("Within its ± of the allowed {}.", show_number(allowed, 2))
+        }
+        Reason::MoreThanTheTube => {
+            "More than the tube there is: check the lengths and the weld lines.".to_owned()
+        }
+        Reason::LessThanAKerf { slots } => format!(
+            "The saw's slots take {}: no ring is left between them, so do not saw twice. File or grind the face back by this much.",
+            long(slots)
+        ),
+        Reason::WeldDrawsMore => {
+            "The new weld will draw the shaft shorter by more than comes off: no second cut. Leave a larger root gap.".to_owned()
+        }
+        Reason::FaceOverSpigot => {
+            "The new face lies over the yoke's spigot: open the old weld and draw the yoke out first, then cut to length.".to_owned()
+        }
+        Reason::TravelNotChecked => "Not proven until the axle's travel is known.".to_owned(),
+        Reason::PartRead => "Not judged: some marks have no reading yet.".to_owned(),
+        Reason::FewStations { better } => format!(
+            "So few marks cannot tell an offset from an oval tube or a seam: take {better} or more before you act on it."
+        ),
+        Reason::DentOrKink { most } => format!(
+            "More than {} of it is no offset: a dent, a kink or a weld bead. Look; a dented tube is scrap.",
+            fine(most)
+        ),
+        Reason::SpigotWontGoIn => "What is left of the tube is too short for the spigots.".to_owned(),
+        Reason::OutOfPhase { allowed } => {
+            format!("Over the limit of {}: turn the yoke before it is tacked.", show_angle(allowed, 2))
+        }
+        Reason::PhaseWithinDoubt { allowed } => {
+            format!("Within its ± of the limit of {}: turn it, or read finer.", show_angle(allowed, 2))
+        }
+        Reason::OffsetOverLimit { limit } => {
+            format!("The offset alone is over the limit of {}: true it.", fine(limit))
+        }
+        Reason::OffsetNearLimit { limit } => {
+            format!("Within its ± of the limit of {}: read more stations.", fine(limit))
+        }
+        Reason::TotalOverLimit { limit } => format!(
+            "Over the limit of {}. Look at the offset: an oval tube reads high and runs true.",
+            fine(limit)
+        ),
+        Reason::OffsetNotSeen => {
+            "Too few or too rough readings to say: take 8 stations or more.".to_owned()
+        }
+        Reason::DialDrifted { by } => format!(
+            "The dial came back {} away, more than one line: something moved. Read the turn again.",
+            fine(by)
+        ),
+        Reason::TooFewStations { got, needed } => {
+            format!("{got} stations have a reading: at least {needed} are needed, better 8.")
+        }
+        Reason::SamePlace { at } => {
+            format!("Two readings stand at {}: correct one of the places.", show_clock(at))
+        }
+        Reason::OneSided => {
+            "The stations lie too close together to tell an offset: spread them round the tube.".to_owned()
+        }
+        Reason::OverGrade { permitted } => {
+            format!("Over {}: a driveline shop should balance it.", work(permitted))
+        }
+        Reason::NearGrade { permitted } => format!("Within its ± of {}.", work(permitted)),
+        Reason::GradeUnknown => {
+            "To judge it: the mass of the whole shaft here, top speed and tube at Check, weld line at Cut.".to_owned()
+        }
+        Reason::OnTheWeld { keep } => {
+            format!("Too near the new weld: keep {} off it, on the same clock position.", long(keep))
+        }
+        Reason::OffTheShaft => "It would lie off the shaft: check its distance.".to_owned(),
+        Reason::WrongField => "Not judged: an entry that this is checked by is marked wrong.".to_owned(),
+        Reason::NotWelded => {
+            "Inside the limit so far. Welding moves the tube a few thousandths: judged by a turn taken after it.".to_owned()
+        }
+        Reason::NotComputable => {
+            "These numbers do not go together: check the fields above.".to_owned()
+        }
+    }
+}
+
+/// A length that is said with "at least": rounded up in its last digit, or what is done as told falls
+/// short by it. A hair under half a digit, so that what is even stays as it is.
+fn no_less(length: Length, display: LengthDisplay) -> Length {
+    length
+        + match display {
+            LengthDisplay::Millimetre => millimetres(0.005 - 1e-7),
+            _ => inches(0.000_05 - 1e-8),
+        }
+}
