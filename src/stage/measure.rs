@@ -265,12 +265,15 @@ pub fn length_change(job: &Job) -> Result<LengthChange, Vec<Need>> {
     let (old_is, wanted_is) = (old.sum.measured(), wanted.sum.measured());
     // What stands in both, an ear's edge or a set point, cancels with its doubt.
     let budget = old.sum.clone().plus(-1.0, &wanted.sum);
-    // Two ways that disagree say more than a list that looks odd, and that more than a single reading.
+    // A reading that can be pointed at says most, then two ways that disagree, then a single reading.
     let remark = match (old.remark, wanted.remark) {
         (Some(Reason::OneReading) | None, later @ Some(_)) => later,
         (first, _) => first,
     };
-    let remark = routes_apart(job).or(remark);
+    let remark = match remark {
+        Some(Reason::ReadingApart { .. } | Reason::TwoReadingsDiffer { .. }) => remark,
+        other => routes_apart(job).or(other),
+    };
     let old_read = old.read;
     let drawn =
         drawn_out(job, &mut fields, false).unwrap_or_else(|| Budget::exact(Length::from_base(0.0)));

@@ -31,6 +31,7 @@ fn a_slip_yoke_in_the_gearbox_by_both_ways() {
             ("wanted-0", "55-1/2"),
             ("wanted-1", "55-17/32"),
             ("wanted-2", "55-1/2"),
+            ("taken-at", "7/8"),
             ("set-point", "7/8"),
             ("bottomed", "1/2"),
             ("front-depth", "2-3/8"),
@@ -46,6 +47,10 @@ fn a_slip_yoke_in_the_gearbox_by_both_ways() {
         page.until(
             "the misread tape told at the answer",
             "document.querySelector('.card[data-name=LengthChange]').innerText.includes('take it again')",
+        );
+        page.until(
+            "nothing to be cut by it",
+            "document.querySelector('.card[data-name=LengthChange] .verdict').innerText.includes('Stop')",
         );
         page.write("wanted-1", "55-17/32");
         // The lip in the old groove, and the way out of it, done as told.
@@ -69,6 +74,8 @@ fn a_slip_yoke_in_the_gearbox_by_both_ways() {
             "the groove missed",
             "document.querySelector('.card[data-name=LipBand] .verdict').innerText.includes('Good')",
         );
+        // The joint moves out with the slip, so the shaft gets shorter by as much: 1-5/8 less 7/8 in.
+        page.answers(Answer::of("WantedLength", by_hand("wanted") - 0.75));
     });
 }
 
@@ -106,6 +113,8 @@ fn a_flange_at_both_ends() {
         has(&page, "barrel", false);
         page.choose("Measured", "from the ends, and the yokes' own sizes");
         page.fill(&[
+            ("set-point", "7/8"),
+            ("taken-at", "7/8"),
             ("ends-0", "60"),
             ("ends-1", "60-1/32"),
             ("ends-2", "5'"),

@@ -15,6 +15,7 @@ pub const MEASURE: &Fields = &[
     ("wanted-0", "1409.7 mm"),
     ("wanted-1", "55-17/32"),
     ("wanted-2", "55,5"),
+    ("taken-at", "22.225 mm"),
     ("set-point", "7/8"),
 ];
 
@@ -39,6 +40,7 @@ pub const CUT: &Fields = &[
     ("root-gap", "1/16"),
     ("shrinkage", "1/32"),
     ("spigot", "31,75 mm"),
+    ("shoulder", "3-7/16"),
     ("tube-diameter", "3"),
 ];
 
