@@ -27,6 +27,7 @@ fn an_ambiguous_comma_is_asked_about_and_answered_by_a_tap() {
     visit(|visit| {
         let page = visit.new_job();
         page.choose("Lengths in", "mm");
+        page.choose("Slip yoke, while this was taken", "drawn out to its set point");
         page.write("wanted-0", "1410");
         page.write("old-0", "1,455");
         page.reads(&complaint("old-0"), "“1,455” can be read in two ways");
