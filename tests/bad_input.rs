@@ -42,8 +42,10 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
     vec![
         ((0..3).map(Entry::OldReading).collect(), lengths.clone()),
         // The travel is reckoned from the shaft that is wanted.
-        ((0..3).map(Entry::WantedReading).collect(), wanted),
-        (vec![Entry::SetPoint], [&[SetPoint], &travel[..]].concat()),
+        ((0..3).map(Entry::WantedReading).collect(), wanted.clone()),
+        // How far the slip has still to come out is in the wanted length.
+        (vec![Entry::TakenAt], wanted.clone()),
+        (vec![Entry::SetPoint], [&[SetPoint], &wanted[..]].concat()),
         (vec![Entry::SplineLength], spline.clone()),
         (vec![Entry::LeastEngaged], spline),
         (vec![Entry::BumpRoom], vec![PlungeIn]),
@@ -136,6 +138,7 @@ fn absurd_numbers_are_told_what_is_allowed() {
         (Entry::OldReading(0), "-57", -57.0 * 25.4, 200.0, 3000.0),
         (Entry::WantedReading(2), "4 m", 4000.0, 200.0, 3000.0),
         (Entry::SetPoint, "-1/2", -12.7, 0.0, 100.0),
+        (Entry::TakenAt, "-1/2", -12.7, 0.0, 100.0),
         (Entry::TubeDiameter, "3 mm", 3.0, 20.0, 200.0),
         (Entry::TubeDiameter, "-3", -76.2, 20.0, 200.0),
         (Entry::TubeWall, "0", 0.0, 0.8, 12.0),

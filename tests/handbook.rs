@@ -242,6 +242,8 @@ fn limit_in_a_stage(sum: &str, given: &Given) -> Results {
     for (entry, text) in [
         (Entry::OldReading(0), "57"),
         (Entry::WantedReading(0), "55"),
+        (Entry::TakenAt, "1"),
+        (Entry::SetPoint, "1"),
         (Entry::TubeDiameter, "3"),
         (Entry::TubeWall, "0.083"),
         (Entry::TopSpeed, "3000"),

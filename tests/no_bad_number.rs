@@ -225,10 +225,10 @@ const JOBS: usize = 2500;
 fn whatever_is_typed() {
     let (mut luck, mut walk) = (Luck(20_260_101), Walk::default());
     (0..JOBS).for_each(|_| walk.look(&any_job(&mut luck)));
-    // The walk must reach the sums and not only their guards: three values a job at the least, and one
-    // good in two jobs.
+    // The walk must reach the sums and not only their guards: three values a job at the least, and two
+    // good in five jobs.
     let Walk { known, good, .. } = walk;
-    assert!(known > 3 * JOBS && good > JOBS / 2, "{known} known, {good} good");
+    assert!(known > 3 * JOBS && good > 2 * JOBS / 5, "{known} known, {good} good");
 }
 
 #[test]

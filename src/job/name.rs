@@ -135,9 +135,9 @@ mod tests {
             let far = first.at([10, 2345]);
             assert_eq!(Entry::from_name(&far.name()), Some(far));
         }
-        // 18 single ones of version 1; of version 2 the slip's 17, 8 of the yokes, 5 of the cut. 3 + 3 + 3
+        // 18 single ones of version 1; of version 2 the slip's 18, 8 of the yokes, 5 of the cut. 3 + 3 + 3
         // readings, 8 places of the face, 4 for each of 2 weights, 4 turns' closings, 2 a station.
-        assert_eq!(all.len(), 18 + 17 + 8 + 5 + 9 + 8 + 8 + 4 + 2 * (3 * 8 + 12));
+        assert_eq!(all.len(), 18 + 18 + 8 + 5 + 9 + 8 + 8 + 4 + 2 * (3 * 8 + 12));
     }
 
     #[test]

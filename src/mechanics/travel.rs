@@ -150,6 +150,47 @@ mod tests {
         Swing { length: inches(length), slope, link, output: None }
     }
 
+    #[test]
+    fn a_yoke_on_an_output_shaft_slides_until_the_joints_are_as_far_apart_again() {
+        // By hand: 30 in at 8° lies 30·sin 8° = 4.1752 below its front joint, drooped by 6 it lies 10.1752
+        // below; along a level output shaft √(900 − 4.1752²) − √(900 − 10.1752²) = 29.7081 − 28.2218. With
+        // its front joint in its place it is √(29.7081² + 10.1752²) − 30 = 1.4022.
+        let level =
+            Swing { length: inches(30.0), slope: degrees(8.0), link: None, output: Some(degrees(0.0)) };
+        let out = |shaft: Swing| in_inches(shaft.distance(inches(-6.0)).unwrap()) - 30.0;
+        assert!((out(level) - 1.486).abs() < 5e-4, "{}", out(level));
+        assert!((out(Swing { output: None, ..level }) - 1.402).abs() < 5e-4);
+        // Nothing slides at ride, whatever the output shaft's slope; and none reaches across L.
+        for output in [-10.0, 0.0, 8.0] {
+            let shaft = Swing { output: Some(degrees(output)), ..level };
+            assert!((in_inches(shaft.distance(inches(0.0)).unwrap()) - 30.0).abs() < 1e-9);
+        }
+        assert!(level.distance(inches(-25.8)).is_some() && level.distance(inches(-25.9)).is_none());
+    }
+
+    #[test]
+    fn along_the_shaft_itself_both_ways_agree_to_second_order() {
+        // A law: of D/L in powers of h/L, 1 − h·sin θ + h²·cos² θ/2 stands in both; the first that is
+        // left is h³·sin θ·cos² θ/2, so that half the height leaves an eighth.
+        for slope in [-12.0, -5.0, 3.0, 9.0] {
+            let fixed = swing(50.0, 50.0 * f64::to_radians(slope).sin(), None);
+            let slides = Swing { output: Some(degrees(slope)), ..fixed };
+            let left = |up: f64| {
+                let [one, other] =
+                    [fixed, slides].map(|shaft| in_inches(shaft.distance(inches(up)).unwrap()));
+                one - other
+            };
+            // The odd part: the fourth is even.
+            let left = |up: f64| (left(up) - left(-up)) / 2.0;
+            let (sin, cos) = f64::to_radians(slope).sin_cos();
+            for up in [-0.5, 0.5] {
+                let third = f64::powi(up, 3) * sin * cos * cos / 2.0 / 2500.0;
+                assert!((left(up) - third).abs() < 0.02 * third.abs(), "{slope} {up}");
+                assert!((left(2.0 * up) / left(up) - 8.0).abs() < 0.1, "{slope} {up}");
+            }
+        }
+    }
+
     fn link(radius: f64, rise: f64, trails: bool) -> Option<Link> {
         Some(Link { radius: inches(radius), rise: inches(rise), trails })
     }

@@ -6,9 +6,14 @@
 use super::amount::Amount;
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Reason, Sense, Value, Verdict};
-use super::slip::{LAST_BIT, Travel, doubt, larger, travel, travel_sources, with};
+use super::slip::{
+    LAST_BIT, Travel, doubt, larger, plunge_in, plunge_out, travel, travel_sources, with,
+};
 use crate::job::{Entry, Groove, Job};
-use crate::quantity::{Base, Length};
+use crate::quantity::{Base, Length, as_millimetres};
+
+/// Set point, gap, depth of the lip, and the barrel or the groove: each is read once.
+const DIMENSIONS: usize = 4;
 
 /// Where the seal's lip runs on the barrel over the whole travel, on the slip coordinate.
 #[derive(Clone, Copy, Debug)]
@@ -80,7 +85,7 @@ pub(super) fn finding(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
         Ok(band) => band,
         Err(blocked) => return Finding::blocked(Name::LipBand, blocked),
     };
-    let doubt = doubt(job, &band.travel, 4);
+    let doubt = doubt(job, &band.travel, DIMENSIONS);
     // From the nearer edge of the groove to the band; negative where they overlap.
     let off = band.groove.map(|(inner, outer)| larger(inner - band.to, band.from - outer));
     let spare = off.map(|off| (off - band.margin).base());
@@ -88,7 +93,7 @@ pub(super) fn finding(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
         Verdict::Stop(Reason::LipOffBarrel)
     } else {
         match spare {
-            Some(spare) if spare < -LAST_BIT => Verdict::Watch(beside_groove(job, &band, doubt)),
+            Some(spare) if spare < -LAST_BIT => Verdict::Watch(beside_groove(job)),
             Some(spare) if spare < doubt.base() - LAST_BIT => Verdict::Watch(Reason::NearGroove),
             _ => Verdict::Good,
         }
@@ -113,26 +118,36 @@ pub(super) fn finding(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
 
 /// How far the set point would have to move for the lip to miss the groove, either way, where that
 /// leaves room at bump and spline at droop.
-fn beside_groove(job: &Job, band: &LipBand, doubt: Length) -> Reason {
-    let mut fields = Fields::of(job);
-    let [set_point, spline, engaged, room] =
-        [Entry::SetPoint, Entry::SplineLength, Entry::LeastEngaged, Entry::BumpRoom]
-            .map(|entry| fields.length(entry));
-    let Some((inner, outer)) = band.groove else { return Reason::NearGroove };
-    let fits = |by: Length, left: Option<Length>| {
-        (by.base() >= 0.0 && left.is_some_and(|left| left.base() >= by.base())).then_some(by)
-    };
-    let room_out = set_point
-        .zip(spline.zip(engaged))
-        .map(|(at, (spline, engaged))| spline - engaged - at - band.travel.outward);
-    let room_in = set_point.zip(room).map(|(at, room)| at - room - band.travel.inward);
-    // Far enough that the ± is clear of it too, or the advice would end in the groove again.
-    let clear = band.margin + doubt;
-    let out = outer + clear - band.from;
-    // A longer way out may also run off the barrel.
-    let on_barrel = (band.to + out + doubt).base() < band.barrel.base();
-    Reason::LipInGroove {
-        out: fits(out, room_out).filter(|_| on_barrel),
-        inward: fits(band.to - inner + clear, room_in),
+fn beside_groove(job: &Job) -> Reason {
+    Reason::LipInGroove { out: way_out(job, 1.0), inward: way_out(job, -1.0) }
+}
+
+/// How far the slip has to be drawn out, or with −1 pushed in, for the lip to miss the groove by the
+/// margin and its ±, or what is told would end in the ± again. Where the length follows the set point,
+/// the travel follows the length, and what is laid off adds to the ±: it is moved until it stands clear.
+fn way_out(job: &Job, way: f64) -> Option<Length> {
+    let set_point = Fields::of(job).length(Entry::SetPoint)?;
+    let mut by = Length::from_base(0.0);
+    // Each step leaves about a hundredth of what the last one left.
+    for _ in 0..6 {
+        let (band, doubt) = moved_to(job, set_point + by * way)?.1;
+        let (inner, outer) = band.groove?;
+        let clear = band.margin + doubt;
+        by += if way > 0.0 { outer + clear - band.from } else { band.to - inner + clear };
     }
+    let (moved, (band, doubt)) = moved_to(job, set_point + by * way)?;
+    let beside = if way > 0.0 { plunge_out } else { plunge_in }(&moved, &Ok(band.travel));
+    let fits = beside.value().is_some() && !matches!(beside.verdict, Verdict::Stop(_));
+    // A longer way out may also run off the barrel.
+    let on_barrel = (band.to + doubt).base() < band.barrel.base();
+    (by.base() >= 0.0 && fits && on_barrel).then_some(by)
+}
+
+/// The job with another set point, where the lip then runs, and how well that is known.
+fn moved_to(job: &Job, set_point: Length) -> Option<(Job, (LipBand, Length))> {
+    let mut moved = job.clone();
+    moved.put(Entry::SetPoint, &format!("{:.9} mm", as_millimetres(set_point)));
+    let band = lip_band(&moved).ok()?;
+    let doubt = doubt(&moved, &band.travel, DIMENSIONS);
+    Some((moved, (band, doubt)))
 }

@@ -241,7 +241,7 @@ fn room(left: Length, wanted: Length, doubt: Length, short: Reason, near: Reason
     }
 }
 
-fn plunge_in(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
+pub(super) fn plunge_in(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
     let name = Name::PlungeIn;
     let (travel, [set_point, least]) = match with(job, travel, [Entry::SetPoint, Entry::BumpRoom]) {
         Ok(known) => known,
@@ -262,7 +262,7 @@ fn plunge_in(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
         .from(travel_sources(job))
 }
 
-fn plunge_out(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
+pub(super) fn plunge_out(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
     let name = Name::PlungeOut;
     let fields = [Entry::SetPoint, Entry::SplineLength, Entry::LeastEngaged];
     let (travel, [set_point, spline, least]) = match with(job, travel, fields) {

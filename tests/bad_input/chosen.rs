@@ -154,6 +154,11 @@ fn an_empty_job_is_asked_for_what_its_choices_need_and_no_more() {
                     Entry::BumpTravel,
                     Entry::DroopTravel,
                 ];
+                // Where the slip stood comes into the length that it was read with: the old one of a
+                // shaft with its own slip, the distance between the joints with one in the gearbox.
+                if kind != ShaftKind::SlipInGearbox || route != Route::Ends {
+                    expected.push(Entry::TakenAt);
+                }
                 if route != Route::Ends {
                     expected.extend([Entry::WantedReading(0), Entry::WantedRearEar]);
                 }
@@ -228,12 +233,14 @@ fn what_was_not_chosen_may_hold_anything() {
 
 #[test]
 fn a_check_that_was_meant_to_be_fed_is_not_dropped_without_a_word() {
-    // Left empty, these prove nothing and stop nothing; wrong, the tube to take out is not called good.
-    for (entry, gone) in [
-        (Entry::Shoulder, vec![]),
-        (Entry::FarWeldLine, vec![]),
-        (Entry::Spigot, vec![Name::SpigotFit]),
-        (Entry::Trim, vec![Name::ScrapRing]),
+    // Left empty, these prove nothing and stop nothing, and where the old weld line hangs on one that is
+    // said; wrong, the tube to take out is not called good.
+    let unproved = Verdict::Watch(Reason::WeldLineNotProved);
+    for (entry, gone, empty) in [
+        (Entry::Shoulder, vec![], unproved),
+        (Entry::FarWeldLine, vec![], Verdict::Good),
+        (Entry::Spigot, vec![Name::SpigotFit], Verdict::Good),
+        (Entry::Trim, vec![Name::ScrapRing], Verdict::Good),
     ] {
         let wrong = with(entry, "about so");
         assert_eq!(
@@ -245,7 +252,7 @@ fn a_check_that_was_meant_to_be_fed_is_not_dropped_without_a_word() {
         for name in gone {
             assert_eq!(needs(&wrong, name)[0].entry, entry);
         }
-        assert_eq!(verdict(&with(entry, ""), Name::TubeRemoved), Verdict::Good, "{entry:?}");
+        assert_eq!(verdict(&with(entry, ""), Name::TubeRemoved), empty, "{entry:?}");
     }
     // A wrong one among the readings of the face, or of the spigot, is named.
     for (entry, name) in
@@ -256,15 +263,17 @@ fn a_check_that_was_meant_to_be_fed_is_not_dropped_without_a_word() {
         assert_eq!(needs(&wrong, name)[0].entry, entry);
         assert_eq!(lost(&with(entry, "")), []);
     }
-    // So is one of the cut clear of the weld: nothing is proved without it.
-    let mut clear = clear_of_it();
-    clear.put(Entry::ClearBy, "about so");
-    assert_eq!(verdict(&clear, Name::TubeRemoved), Verdict::Unjudged(Reason::WrongField));
-    // The slot's width decides there whether the saw stays off the spigot; opening the old weld it does
-    // not.
-    let mut clear = clear_of_it();
-    clear.put(Entry::Kerf, "about so");
-    assert_eq!(verdict(&clear, Name::TubeRemoved), Verdict::Unjudged(Reason::WrongField));
+    // The cut clear of the weld is proved by its place, the slot's width and the spigot: without any of
+    // them, empty or wrong, nothing is. Opening the old weld the slot's width decides nothing.
+    for entry in [Entry::ClearBy, Entry::Kerf, Entry::Spigot] {
+        for text in ["", "about so"] {
+            let mut clear = clear_of_it();
+            clear.put(entry, text);
+            let wrong = entry == Entry::Spigot && !text.is_empty();
+            let reason = if wrong { Reason::WrongField } else { Reason::FirstCutNotProved };
+            assert_eq!(verdict(&clear, Name::TubeRemoved), Verdict::Unjudged(reason), "{entry:?}");
+        }
+    }
     assert_eq!(verdict(&with(Entry::Kerf, "about so"), Name::TubeRemoved), Verdict::Good);
 }
 
@@ -302,15 +311,23 @@ fn all_that_a_length_needs_is_asked_at_once() {
 
 #[test]
 fn the_set_point_is_asked_where_it_comes_in() {
-    // Pushed in, either kind reckons it in; drawn out, neither length needs it.
+    // Pushed in or drawn out by what was measured, either kind reckons it in; read at it, neither length
+    // needs it.
     for kind in ShaftKind::ALL {
-        let mut job = with(Entry::SetPoint, "");
+        let mut job = with_all(&[(Entry::SetPoint, ""), (Entry::TakenAt, "")]);
         job.measure.kind = *kind;
+        job.measure.yoke_at = YokeAt::SetPoint;
         assert!(find(&job, Name::LengthChange).value().is_some(), "{kind:?}");
-        job.measure.yoke_at = YokeAt::Bottomed;
-        assert_eq!(needs(&job, Name::LengthChange)[0].entry, Entry::SetPoint, "{kind:?}");
-        let wanted = find(&job, Name::WantedLength).value().is_none();
-        assert_eq!(wanted, *kind == ShaftKind::SlipInGearbox, "{kind:?}");
+        for (yoke_at, asked) in [
+            (YokeAt::Bottomed, &[Entry::SetPoint][..]),
+            (YokeAt::Drawn, &[Entry::SetPoint, Entry::TakenAt]),
+        ] {
+            job.measure.yoke_at = yoke_at;
+            let named: Vec<Entry> = needs(&job, Name::LengthChange).iter().map(|n| n.entry).collect();
+            assert_eq!(named, asked, "{kind:?}");
+            let wanted = find(&job, Name::WantedLength).value().is_none();
+            assert_eq!(wanted, *kind == ShaftKind::SlipInGearbox, "{kind:?}");
+        }
     }
     assert!(value(&shaft(), Name::SetPoint).plus_minus.is_some());
 }

@@ -89,6 +89,7 @@ fn one_field_against_another() {
     for (entry, text, other, most) in [
         (Entry::LeastEngaged, "4-1/2", Entry::SplineLength, 4.0),
         (Entry::SetPoint, "3.9", Entry::SplineLength, 3.5),
+        (Entry::TakenAt, "3.9", Entry::SplineLength, 3.5),
         (Entry::GroovePlace, "6", Entry::BarrelLength, 5.5),
         (Entry::BottomedGap, "3-1/2", Entry::BarrelLength, 3.25),
         (Entry::SpigotDiameter, "3", Entry::TubeDiameter, 3.0),

@@ -48,6 +48,10 @@ def marks():
     spigot_end, slot_end = WELD - SPIGOT, lambda clear: WELD - clear + KERF
     say("clear least", halve(lambda clear: float(spigot_end) - float(slot_end(F(clear))), 0, 5))
 
+    # How well it is known that the two miss each other: three sizes, each read once.
+    miss = lambda clear, spigot, kerf: (WELD - spigot) - (WELD - clear + kerf)
+    felt("clear misses", miss, {"clear": once("1.5"), "spigot": once(SPIGOT), "kerf": once(KERF)})
+
 
 def pushed_in():
     """A slip in the shaft, pushed in as it lies on the bench, where all is laid off; in the car it is
@@ -62,6 +66,9 @@ def pushed_in():
         say(f"pushed in {name}", at)
     nearest("pushed in mark", places, weld)
     say("pushed in ring", ring((end, end + KERF), (weld - KERF, weld)))
+    # At the weld, from the far joint as the shaft is in use, a face out by f kinks it by f/D.
+    z = end + drawn
+    say("pushed in face", 3 * F(1, 100) * wanted / (2 * z * (wanted - z)))
     say("pushed in finished", end + GAP + (bench - weld) - SHRINK + drawn)
     old, set_point = mean_and_u(["56.4375"] * 3), SET
     parts = {"old": old, "drawn": set_point, "wanted": WANTED, "shrinkage": (SHRINK, float(SHRINK) / sqrt(3))}

@@ -133,8 +133,25 @@ def routes():
     felt("routes coarse", lambda wanted, **parts: wanted - by_ends(**parts), parts)
 
 
+def drawn():
+    """Read with the slip drawn out 7/8, to be 1-1/8 in use. What it slides in stands still: the front
+    joint is that far before it, and the other joint where the tape found it, or where the tube ends."""
+    parts = {"taken": once("0.875"), "point": once("1.125")}
+    rear = lambda taken, wanted: taken + wanted
+    felt("drawn on wanted", lambda point, **read: rear(**read) - point, {**parts, "wanted": WANTED})
+    change = lambda old, point, **read: old - (rear(**read) - point)
+    felt("drawn on change", change, {**parts, "wanted": WANTED, "old": OLD}, True)
+    tube = lambda taken, old: old - taken
+    change = lambda wanted, point, **read: point + tube(**read) - wanted
+    felt("drawn on in shaft change", change, {**parts, "old": OLD, "wanted": WANTED}, True)
+    # Bottomed, the tape finds the other joint from the front one's place there.
+    change = lambda old, point, wanted: old - (wanted - point)
+    felt("bottomed change", change, {"old": OLD, "point": SET, "wanted": WANTED}, True)
+
+
 def lengths():
     shares()
+    drawn()
     datums()
     kinds()
     routes()

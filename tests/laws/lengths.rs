@@ -45,8 +45,10 @@ fn any_measured(luck: &mut Luck) -> Job {
         (Entry::WantedRearEar, 0.5, 1.5),
         (Entry::FrontDepth, 1.5, 4.0),
         (Entry::RearDepth, 1.5, 4.0),
-        (Entry::EndsReading(0), 62.0, 63.0),
-        (Entry::EndsReading(1), 62.0, 63.0),
+        (Entry::TakenAt, 0.5, 1.5),
+        // Two and more readings of one length that do not contradict each other: within 1/16 in.
+        (Entry::EndsReading(0), 62.50, 62.55),
+        (Entry::EndsReading(1), 62.50, 62.55),
     ] {
         job.put(entry, &format!("{:.4}", luck.between(least, most)));
     }
@@ -54,7 +56,7 @@ fn any_measured(luck: &mut Luck) -> Job {
     job.measure.old.resize_with(5, Default::default);
     let readings = luck.between(1.0, 6.0) as usize;
     for reading in 0..5 {
-        let text = format!("{:.4}", luck.between(57.2, 57.4));
+        let text = format!("{:.4}", luck.between(57.28, 57.33));
         job.put(Entry::OldReading(reading), if reading < readings { &text } else { "" });
     }
     job
@@ -119,13 +121,17 @@ fn marks_that_the_tape_is_laid_on_never_move_the_answer() {
         job.measure.yoke_at = luck.choice::<YokeAt>();
         let mut pair = || DatumPair { front: luck.choice(), rear: luck.choice() };
         (job.measure.old_datum, job.measure.wanted_datum) = (pair(), pair());
-        // Pushed in, a slip in the gearbox lets the tape see the distance longer by the set point; a
-        // shaft with its own slip is itself shorter by it.
-        let pushed = job.measure.yoke_at == YokeAt::Bottomed;
+        // Pushed in, a slip in the gearbox lets the tape see the distance longer by what it has still to
+        // come out to its set point; a shaft with its own slip is itself shorter by that.
+        let taken_at = luck.between(0.2, 1.8);
+        let pushed = match job.measure.yoke_at {
+            YokeAt::Bottomed => drawn,
+            YokeAt::Drawn => drawn - taken_at,
+            YokeAt::SetPoint => 0.0,
+        };
         let (old_is, wanted_is) = match job.measure.kind {
-            ShaftKind::SlipInGearbox if pushed => (old, wanted + drawn),
-            ShaftKind::SlipOnShaft | ShaftKind::Flanged if pushed => (old - drawn, wanted),
-            _ => (old, wanted),
+            ShaftKind::SlipInGearbox => (old, wanted + pushed),
+            ShaftKind::SlipOnShaft | ShaftKind::Flanged => (old - pushed, wanted),
         };
         let tape = |length: f64, pair: DatumPair, [front_ear, rear_ear]: [f64; 2]| {
             mark(length, 1.0, pair.rear, rear_cup, rear_ear)
@@ -141,6 +147,7 @@ fn marks_that_the_tape_is_laid_on_never_move_the_answer() {
         }
         for (entry, size) in [
             (Entry::SetPoint, drawn),
+            (Entry::TakenAt, taken_at),
             (Entry::FrontCup, front_cup),
             (Entry::RearCup, rear_cup),
             (Entry::FrontEar, front_ear),
@@ -151,14 +158,15 @@ fn marks_that_the_tape_is_laid_on_never_move_the_answer() {
             job.put(entry, &format!("{size:.6}"));
         }
         let got = length_change(&job).unwrap();
-        // Half a millionth for each text at most: the tape, the set point, one size at each joint.
+        // Half a millionth for each text at most: the tape, the set point and where the slip stood, one
+        // size at each joint.
         let typed = 0.5e-6;
-        assert!((in_inches(got.old.best) - old).abs() < 4.0 * typed + 1e-9);
+        assert!((in_inches(got.old.best) - old).abs() < 5.0 * typed + 1e-9);
         // On the bench it is as long as it lay there.
         assert!((in_inches(got.bench.best) - old_is).abs() < 3.0 * typed + 1e-9);
         assert!((in_inches(got.old.best - got.bench.best - got.pushed_in)).abs() < 1e-9);
-        assert!((in_inches(got.wanted.best) - wanted).abs() < 4.0 * typed + 1e-9);
-        assert!((in_inches(got.change.best) - (old - wanted)).abs() < 8.0 * typed + 1e-9);
+        assert!((in_inches(got.wanted.best) - wanted).abs() < 5.0 * typed + 1e-9);
+        assert!((in_inches(got.change.best) - (old - wanted)).abs() < 9.0 * typed + 1e-9);
     }
 }
 
@@ -208,8 +216,9 @@ fn the_cut_list_always_closes() {
         } else {
             assert!((list.new_welds - 1.0).abs() < 1e-12);
             let Some(end) = list.place(MarkName::TubeEnd) else {
-                // Within a gap and a weld of the old length nothing is sawn.
-                assert!(!list.saws());
+                // Within a gap and a weld of the old length nothing is sawn, nor within the tape's doubt: its
+                // ± for two lengths read alike, by the script's scatterless one.
+                assert!(!list.saws() || old - wanted < 0.026, "{old} and {wanted}");
                 continue;
             };
             shorter += 1;
@@ -231,11 +240,25 @@ fn how_far_a_slip_was_pushed_in_moves_every_place_alike_and_the_cut_not_at_all()
             if round % 2 == 0 { ShaftKind::SlipOnShaft } else { ShaftKind::Flanged };
         drawn_out.measure.yoke_at = YokeAt::SetPoint;
         laid_off(&mut drawn_out);
-        let by = luck.between(0.1, 1.5);
-        drawn_out.put(Entry::SetPoint, &format!("{by:.9}"));
+        // Both ways to the wanted length were drawn by luck and contradict each other: one alone.
+        if drawn_out.measure.route == Route::Both {
+            drawn_out.measure.route = Route::Joints;
+        }
+        let (by, taken_at) = (luck.between(0.1, 1.5), luck.between(0.2, 0.8));
         // All that the tape is laid off along the shaft comes nearer by as much as the slip goes in.
         let mut pushed_in = drawn_out.clone();
-        pushed_in.measure.yoke_at = YokeAt::Bottomed;
+        // Bottomed, or drawn out less than it will be in use.
+        let set_point = if round % 4 < 2 {
+            pushed_in.measure.yoke_at = YokeAt::Bottomed;
+            by
+        } else {
+            pushed_in.measure.yoke_at = YokeAt::Drawn;
+            pushed_in.put(Entry::TakenAt, &format!("{taken_at:.9}"));
+            by + taken_at
+        };
+        for job in [&mut drawn_out, &mut pushed_in] {
+            job.put(Entry::SetPoint, &format!("{set_point:.9}"));
+        }
         let along = (0..5).map(Entry::OldReading).chain([Entry::WeldLine, Entry::FarWeldLine]);
         for entry in along {
             if let Ok(Some(Amount::PlainLength(length))) = read(&drawn_out, entry) {
@@ -355,7 +378,9 @@ fn inches_and_millimetres_of_one_length_agree() {
             }
         }
     }
-    assert!(known > 50 * blocked, "{known} {blocked}");
+    // Two routes drawn by luck contradict each other, and then the list is stopped: finished length and
+    // ring are without a value in each third job.
+    assert!(known > 20 * blocked, "{known} {blocked}");
 }
 
 #[test]

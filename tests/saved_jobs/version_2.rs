@@ -25,10 +25,7 @@ fn opens_and_says_what_it_said() {
     let pair = |front, rear| DatumPair { front, rear };
     assert_eq!(job.measure.old_datum, pair(Datum::OuterSeat, Datum::InnerEar));
     assert_eq!(job.measure.wanted_datum, pair(Datum::OuterEar, Datum::InnerSeat));
-    assert_eq!(
-        (job.measure.division, job.measure.yoke_at),
-        (Division::HalfMillimetre, YokeAt::Bottomed)
-    );
+    assert_eq!((job.measure.division, job.measure.yoke_at), (Division::HalfMillimetre, YokeAt::Drawn));
     assert_eq!(
         (job.slip.by, job.slip.guide, job.slip.groove),
         (TravelBy::Reckoned, Guide::Leading, Groove::None)
@@ -56,6 +53,7 @@ fn opens_and_says_what_it_said() {
         (Entry::EndsReading(1), "1506", Unit::Millimetre),
         (Entry::EndsReading(4), "about 59", Unit::Inch),
         (Entry::SetPoint, "⅞", Unit::Inch),
+        (Entry::TakenAt, "1⅛", Unit::Inch),
         (Entry::SplineLength, "4", Unit::Inch),
         (Entry::LeastEngaged, "1-3/8", Unit::Inch),
         (Entry::BumpTravel, "3", Unit::Inch),

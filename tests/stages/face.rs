@@ -1,16 +1,18 @@
 //! The tube's face on the invented shaft, and how the spigot sits in it.
 
-use shaftwright::job::{Entry, Job, RunOutLimit, SquareBy};
+use shaftwright::job::{Entry, Job, RunOutLimit, SquareBy, YokeAt};
 use shaftwright::quantity::as_degrees;
 use shaftwright::stage::{Name, Need, Reason, Sense, Stage, Standing, Verdict, Why, whole};
 
 use super::EXACT;
-use super::shaft::{agrees, by_hand, face, find, needs, number, shaft, value, verdict, with};
+use super::shaft::{agrees, by_hand, face, find, needs, number, repeats, shaft, value, verdict, with};
 
-/// The place that is to be filed, in degrees.
+/// The high place, in degrees: shown where the face is good, to be filed where it is not.
 fn file_at(job: &Job) -> f64 {
-    match value(job, Name::FaceFound).sense {
-        Some(Sense::FileAt(at)) => as_degrees(at),
+    let found = find(job, Name::FaceFound);
+    match found.value().unwrap().sense {
+        Some(Sense::At(at)) if found.verdict == Verdict::Good => as_degrees(at),
+        Some(Sense::FileAt(at)) if found.verdict != Verdict::Good => as_degrees(at),
         other => panic!("{other:?}"),
     }
 }
@@ -86,6 +88,24 @@ fn over_and_near_the_limit() {
     let flat = times(0.0);
     assert_eq!(value(&flat, Name::FaceFound).sense, Some(Sense::LeaveAlone));
     assert_eq!(verdict(&flat, Name::FaceFound), Verdict::Good);
+}
+
+#[test]
+fn the_limit_is_the_same_wherever_a_slip_in_the_shaft_was_measured() {
+    // The weld's place is taken in the length that the shaft has in use: measured pushed in 7/8, all
+    // that is laid off lies nearer by it.
+    let mut job = super::cut::pushed_in();
+    agrees(value(&job, Name::FaceError), by_hand("pushed in face"), None, EXACT);
+    job.measure.yoke_at = YokeAt::SetPoint;
+    repeats(&mut job, Entry::OldReading, &["57-5/16", "57-5/16", "57-5/16"]);
+    job.put(Entry::WeldLine, "53-7/8");
+    agrees(value(&job, Name::FaceError), by_hand("pushed in face"), None, EXACT);
+}
+
+#[test]
+fn new_tube_has_another_face() {
+    let longer = super::longer();
+    assert_eq!(verdict(&longer, Name::FaceFound), Verdict::Watch(Reason::OtherFace));
 }
 
 #[test]

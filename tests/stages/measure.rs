@@ -2,6 +2,7 @@
 
 use shaftwright::job::{Datum, DatumPair, Division, Entry, Job, Route, ShaftKind, YokeAt};
 use shaftwright::quantity::in_inches;
+use shaftwright::stage::cut::cut_list;
 use shaftwright::stage::measure::{length_change, reading_apart};
 use shaftwright::stage::{Amount, Law, Name, Reason, Sense, Stage, Standing, Verdict, whole};
 
@@ -97,10 +98,70 @@ fn a_slip_yoke_by_both_routes() {
         panic!("{:?}", verdict(&both, Name::RoutesDiffer))
     };
     assert!((in_inches(doubt) - by_hand("routes bottomed doubt")).abs() < 1e-6);
+    // 29/32 is more than a finished length may be off: the change says so, and nothing may be cut by it.
+    let said = verdict(&both, Name::LengthChange);
+    let Verdict::Stop(reason @ Reason::RoutesDisagree { by, .. }) = said else { panic!("{said:?}") };
+    assert!((in_inches(by) + by_hand("routes bottomed")).abs() < 1e-6);
+    assert_eq!(cut_list(&both).unwrap().stop, Some(reason));
+    assert_eq!(verdict(&both, Name::TubeRemoved), Verdict::Stop(reason));
     // One route alone has nothing to compare.
     for route in [Route::Joints, Route::Ends] {
         both.measure.route = route;
         assert!(Stage::Measure.findings(&both).iter().all(|f| f.name != Name::RoutesDiffer));
+    }
+}
+
+#[test]
+fn a_length_read_with_the_slip_elsewhere_follows_the_set_point() {
+    // Read drawn out 7/8, to be 1-1/8 in use: in the gearbox the shaft comes out shorter by 1/4, in the
+    // shaft the old one is longer by it. Left where it stood, nothing is added to the doubt.
+    let mut job = with(Entry::SetPoint, "1-1/8");
+    comes_to(&job, "drawn on wanted", "drawn on change");
+    let mut parts = vec![
+        (Entry::OldReading(0), "old"),
+        (Entry::WantedReading(0), "wanted"),
+        (Entry::SetPoint, "point"),
+        (Entry::TakenAt, "taken"),
+    ];
+    shares_agree(&find(&job, Name::LengthChange), "drawn on change", &parts);
+    job.measure.kind = ShaftKind::SlipOnShaft;
+    comes_to(&job, "wanted", "drawn on in shaft change");
+    shares_agree(&find(&job, Name::LengthChange), "drawn on in shaft change", &parts);
+    job.put(Entry::SetPoint, "7/8");
+    comes_to(&job, "wanted", "change");
+    // Pushed in is drawn out by nothing, but nothing had to be measured for it.
+    parts.retain(|(entry, _)| *entry != Entry::TakenAt);
+    let mut nothing = with(Entry::TakenAt, "0");
+    let wanted = number(value(&nothing, Name::WantedLength).amount);
+    assert!((wanted - by_hand("wanted from bottomed")).abs() < 1e-6);
+    nothing.measure.yoke_at = YokeAt::Bottomed;
+    comes_to(&nothing, "wanted from bottomed", "bottomed change");
+    shares_agree(&find(&nothing, Name::LengthChange), "bottomed change", &parts);
+}
+
+#[test]
+fn the_old_lengths_working() {
+    // What was read and what was made of it, by hand: 57-5/16, 57-9/32 and 57-5/16 have the mean
+    // 57.302083; ears of 1-1/8 and 1-1/4 outside the centres come off.
+    let ears = DatumPair { front: Datum::OuterEar, rear: Datum::OuterEar };
+    let mut job = with_all(&[(Entry::FrontEar, "1-1/8"), (Entry::RearEar, "1-1/4")]);
+    for (pair, steps) in [
+        (DatumPair::default(), &[(Law::MeanRead, 57.302_083_333), (Law::OldLength, 57.302_083_333)][..]),
+        (
+            ears,
+            &[
+                (Law::MeanRead, 57.302_083_333),
+                (Law::ToJointCentres, 54.927_083_333),
+                (Law::OldLength, 54.927_083_333),
+            ],
+        ),
+    ] {
+        job.measure.old_datum = pair;
+        let working = find(&job, Name::LengthChange).working;
+        for (step, (law, gives)) in working.iter().zip(steps) {
+            assert_eq!(step.law, *law);
+            assert!((number(step.gives) - gives).abs() < 1e-8, "{law:?}: {:?}", step.gives);
+        }
     }
 }
 
@@ -213,7 +274,7 @@ fn readings_that_do_not_go_together() {
         texts.insert(row, "58-5/16");
         let mut job = shaft();
         repeats(&mut job, Entry::OldReading, &texts);
-        let Verdict::Watch(Reason::ReadingApart { entry, by, others }) =
+        let Verdict::Stop(Reason::ReadingApart { entry, by, others }) =
             verdict(&job, Name::LengthChange)
         else {
             panic!("{:?}", verdict(&job, Name::LengthChange))
@@ -224,7 +285,16 @@ fn readings_that_do_not_go_together() {
         for other in 0..3 {
             assert_eq!(reading_apart(&job, Entry::OldReading(other)).is_some(), other == row);
         }
-        assert_eq!(whole(&job).shaft, Standing::Watch);
+        // Over the 1/16 in that a finished length may be off: nothing is to be cut by it.
+        assert_eq!(whole(&job).shaft, Standing::Stop);
+        assert!(cut_list(&job).unwrap().marks.is_empty());
+    }
+    // Rows that hold no reading are not counted: the fourth row is pointed at, and not the third.
+    let mut unread = shaft();
+    unread.measure.old.resize_with(4, Default::default);
+    repeats(&mut unread, Entry::OldReading, &["banana", "57-5/16", "57-5/16", "58-5/16"]);
+    for row in 0..4 {
+        assert_eq!(reading_apart(&unread, Entry::OldReading(row)).is_some(), row == 3, "{row}");
     }
     // An empty row between them moves no name.
     let mut gap = with_all(&[(Entry::WantedReading(1), "")]);
@@ -242,6 +312,17 @@ fn readings_that_do_not_go_together() {
         panic!("{:?}", verdict(&two, Name::WantedLength))
     };
     assert!((in_inches(by) - 0.5).abs() < 1e-9);
+    assert!(matches!(
+        verdict(&two, Name::LengthChange),
+        Verdict::Stop(Reason::TwoReadingsDiffer { .. })
+    ));
+    // By a tape of thousandths two readings 1/32 apart differ too, and no more than a length may be off.
+    let mut fine = with_all(&[(Entry::WantedReading(0), "55-9/16"), (Entry::WantedReading(2), "")]);
+    fine.measure.division = Division::Thousandth;
+    repeats(&mut fine, Entry::OldReading, &["57-5/16", "57-5/16", "57-5/16"]);
+    let said = verdict(&fine, Name::LengthChange);
+    assert!(matches!(said, Verdict::Watch(Reason::TwoReadingsDiffer { .. })), "{said:?}");
+    assert_eq!(cut_list(&fine).unwrap().stop, None);
     // One: nothing shows its own mistakes.
     let one = with_all(&[(Entry::OldReading(1), ""), (Entry::OldReading(2), "")]);
     assert_eq!(verdict(&one, Name::LengthChange), Verdict::Watch(Reason::OneReading));
@@ -249,7 +330,7 @@ fn readings_that_do_not_go_together() {
     let mut both = one.clone();
     both.put(Entry::WantedReading(2), "56.5");
     let said = verdict(&both, Name::LengthChange);
-    assert!(matches!(said, Verdict::Watch(Reason::ReadingApart { .. })), "{said:?}");
+    assert!(matches!(said, Verdict::Stop(Reason::ReadingApart { .. })), "{said:?}");
 }
 
 #[test]

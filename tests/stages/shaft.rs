@@ -36,6 +36,7 @@ pub fn shaft() -> Job {
         (Entry::WantedReading(0), "55-1/2"),
         (Entry::WantedReading(1), "55-17/32"),
         (Entry::WantedReading(2), "55.5"),
+        (Entry::TakenAt, "7/8"),
         (Entry::SetPoint, "7/8"),
         (Entry::SplineLength, "4"),
         (Entry::BumpTravel, "3"),
