@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::strip::strip_section;
 use super::truing::limit_questions;
 use crate::drawing::{cut_zone, elevation};
 use crate::job::{CutAt, Entry, FACE_PLACES};
@@ -50,7 +51,7 @@ pub fn questions(state: State) -> AnyView {
     ])
 }
 
-/// The drawings, the cut list, the marks round the tube.
+/// The cut list and the drawings.
 pub fn pictures(state: State) -> AnyView {
     all([
         list(state),
@@ -61,6 +62,13 @@ pub fn pictures(state: State) -> AnyView {
             cut_zone,
         ),
         picture(state, "Side view, broken in the middle, not to scale", Follows::Pause, elevation),
+    ])
+}
+
+/// What helps to scribe the tube: a strip to print, and arcs for those who have no printer.
+pub fn marks_round_the_tube(state: State) -> AnyView {
+    all([
+        strip_section(state),
         fold("Arcs to scribe round the tube", Memo::new(|_| false), move || arcs(state)),
     ])
 }

@@ -10,7 +10,7 @@ mod weights;
 
 use leptos::prelude::*;
 
-use super::parts::{Part, all, answer_strip, cards, el, key, text};
+use super::parts::{Part, answer_strip, cards, el, key, text};
 use super::state::State;
 use crate::sheet::{caution, stage_lead, stage_title};
 use crate::stage::{Finding, Stage, truing as truing_stage};
@@ -36,7 +36,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
     let (questions, pictures) = match stage {
         Stage::Measure => (measure::questions(state), measure::pictures(state)),
         Stage::Check => (check::questions(state), ().into_any()),
-        Stage::Cut => (cut::questions(state), all([cut::pictures(state), strip::strip_section(state)])),
+        Stage::Cut => (cut::questions(state), cut::pictures(state)),
         Stage::Phase => (phase::questions(state), phase::pictures(state)),
         Stage::True => (truing::questions(state), truing::pictures(state)),
         Stage::Weights => (weights::questions(state), weights::pictures(state)),
@@ -48,7 +48,8 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
         .attr("id", "answers")
         .child(cards(state, first, Part::First))
         .child(pictures)
-        .child(cards(state, at_rest, Part::Rest));
+        .child(cards(state, at_rest, Part::Rest))
+        .children((stage == Stage::Cut).then(|| cut::marks_round_the_tube(state)));
     let columns =
         el("div").class("columns").child(el("div").class("questions").child(questions)).child(answers);
     let save = key("plain", "Save this job as a file", move || state.save_file());
