@@ -110,6 +110,25 @@ fn mishaps() -> Vec<(&'static str, Job)> {
         ("first cut too far in", with(&[(Entry::ClearBy, "2")])),
         ("first cut not said", with(&[(Entry::ClearBy, "")])),
         ("first cut through the spigot", with(&[(Entry::ClearBy, "1-1/4")])),
+        ("first cut near the spigot", with(&[(Entry::ClearBy, "1-11/32")])),
+        (
+            "a spigot too long for a first cut",
+            with(&[(Entry::ClearBy, "1-3/4"), (Entry::Spigot, "1-3/4")]),
+        ),
+        (
+            "weld line from the other joint, no shoulder",
+            with(&[(Entry::WeldLine, "4"), (Entry::FarWeldLine, ""), (Entry::Shoulder, "")]),
+        ),
+        ("weld line without a shoulder", with(&[(Entry::Shoulder, "")])),
+        (
+            "less to come out than the slots",
+            with(&[
+                (Entry::WantedReading(0), "57-1/8"),
+                (Entry::WantedReading(1), "57-1/8"),
+                (Entry::WantedReading(2), "57-1/8"),
+            ]),
+        ),
+        ("the set point moved after the reading", with(&[(Entry::SetPoint, "1-1/8")])),
         (
             "face out of square",
             with(&[(Entry::FaceReading(4), "0.012"), (Entry::FaceReading(5), "0.012")]),
@@ -140,6 +159,8 @@ fn mishaps() -> Vec<(&'static str, Job)> {
                 (job.slip.by, job.slip.guide) = (TravelBy::Reckoned, Guide::Trailing);
             }
             "first cut clear of the weld"
+            | "first cut near the spigot"
+            | "a spigot too long for a first cut"
             | "first cut too far in"
             | "first cut not said"
             | "first cut through the spigot" => job.cut.at = CutAt::ClearOfIt,

@@ -177,9 +177,10 @@ fn scrap_ring(job: &Job, list: &CutList) -> Finding {
     let between = list.removed.best - first - trim.unwrap_or(Length::from_base(0.0));
     let ring = between - kerf * slots;
     if ring.base() <= 0.0 {
-        // What lies between the cuts is filed off, not sawn.
+        // What the first slot leaves before the new face is filed off, not sawn.
+        let left = between - kerf * (slots - 1.0);
         let value = Value {
-            amount: Amount::Length(Length::from_base(between.base().max(0.0))),
+            amount: Amount::Length(Length::from_base(left.base().max(0.0))),
             plus_minus: Some(plain(list.removed.spread.expanded())),
             sense: Some(Sense::FileBack),
         };

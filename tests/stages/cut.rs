@@ -255,6 +255,22 @@ fn a_cut_clear_of_the_weld() {
 }
 
 #[test]
+fn less_to_come_out_than_two_slots_is_filed_back_from_the_first() {
+    // By hand: 57.3020833 less 57.15625 and 1/16 less 1/32 is 0.1770833 to come out, and two slots take
+    // 3/16. The one that opens the old weld takes 3/32 of it; 0.0833333 is left.
+    let mut job = shaft();
+    repeats(&mut job, Entry::WantedReading, &["57-5/32", "57-5/32", "57-5/32"]);
+    agrees(value(&job, Name::TubeRemoved), 0.177_083_333, None, EXACT);
+    let ring = value(&job, Name::ScrapRing);
+    agrees(ring, 0.083_333_333, None, EXACT);
+    assert_eq!(ring.sense, Some(Sense::FileBack));
+    let Verdict::Watch(Reason::LessThanAKerf { slots }) = verdict(&job, Name::ScrapRing) else {
+        panic!("{:?}", verdict(&job, Name::ScrapRing))
+    };
+    assert!((in_inches(slots) - 3.0 / 16.0).abs() < 1e-9);
+}
+
+#[test]
 fn a_first_cut_through_the_spigot() {
     // The spigot of 1-1/4 ends short of a slot of 3/32 from 1-11/32 on.
     let least = by_hand("clear least");

@@ -104,6 +104,16 @@ fn a_slip_yoke_by_both_routes() {
     assert!((in_inches(by) + by_hand("routes bottomed")).abs() < 1e-6);
     assert_eq!(cut_list(&both).unwrap().stop, Some(reason));
     assert_eq!(verdict(&both, Name::TubeRemoved), Verdict::Stop(reason));
+    // A single reading says less than that, one that can be pointed at says more.
+    for (reading, text) in [(1, ""), (2, "")] {
+        both.put(Entry::OldReading(reading), text);
+    }
+    assert_eq!(verdict(&both, Name::LengthChange), Verdict::Stop(reason));
+    for (reading, text) in [(1, "57-5/16"), (2, "58-5/16")] {
+        both.put(Entry::OldReading(reading), text);
+    }
+    let said = verdict(&both, Name::LengthChange);
+    assert!(matches!(said, Verdict::Stop(Reason::ReadingApart { .. })), "{said:?}");
     // One route alone has nothing to compare.
     for route in [Route::Joints, Route::Ends] {
         both.measure.route = route;
