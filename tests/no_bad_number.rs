@@ -55,6 +55,7 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::CutNearSpigot { least: q }
         | Reason::WeldLineFar { beyond: q }
         | Reason::LessThanAKerf { slots: q }
+        | Reason::SlotTakesTooMuch { kerf: q }
         | Reason::OnTheWeld { keep: q } => vec![Amount::Length(q)],
         Reason::FaceOverLimit { allowed: q }
         | Reason::FaceNearLimit { allowed: q }

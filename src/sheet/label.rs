@@ -46,7 +46,7 @@ worded! {
     YokeAt {
         SetPoint => "drawn out to its set point",
         Bottomed => "pushed in, bottomed",
-        Drawn => "drawn out by what I read",
+        Drawn => "drawn out, and read",
     }
     ShaftKind {
         SlipInGearbox => "slip yoke in the gearbox",
@@ -177,7 +177,7 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::WantedReading(i) => return format!("Wanted, reading {}", i + 1),
         Entry::EndsReading(i) => return format!("End to end, reading {}", i + 1),
         Entry::SetPoint => "Slip drawn out from bottomed",
-        Entry::TakenAt => "Drawn out from bottomed, then",
+        Entry::TakenAt => "Drawn out while this was taken",
         Entry::SplineLength => "Spline engaged when bottomed",
         Entry::LeastEngaged => "Least engaged at full droop",
         Entry::BumpRoom => "Least room at full bump",

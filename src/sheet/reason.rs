@@ -40,20 +40,20 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             amount(crate::stage::Amount::PlainLength(doubt), display)
         ),
         Reason::TooCloseToBump { least } => {
-            format!("Less than {} of room left at bump: it can bottom and break a gearbox. Draw it out further, and read a length taken at the set point again there.", long(least))
+            format!("Less than {} of room left at bump: it can bottom and break a gearbox. Draw it out further. A length that was taken at the set point must be read again there.", long(least))
         }
         Reason::NearBump { least } => {
             format!("Within its ± of the {} of room wanted: measure lengths and travel again.", long(least))
         }
         Reason::TooLittleSpline { least } => format!(
-            "Less than {} engaged at full droop: it can come apart. Push it in further, and read a length taken at the set point again there; or fit a longer slip.",
+            "Less than {} engaged at full droop: it can come apart. Push it in further; a length that was taken at the set point must be read again there; or fit a longer slip.",
             long(least)
         ),
         Reason::NearLeastSpline { least } => {
             format!("Within its ± of the {} engaged that is wanted: measure lengths and travel again.", long(least))
         }
         Reason::LipOffBarrel => {
-            "At droop the seal can run off the barrel's end: the oil comes out. Push it in further, and read a length taken at the set point again there.".to_owned()
+            "At droop the seal can run off the barrel's end: the oil comes out. Push it in further. A length that was taken at the set point must be read again there.".to_owned()
         }
         Reason::LipInGroove { out, inward } => {
             let mut text = "The lip would run in the old groove or too near it, and leak.".to_owned();
@@ -64,7 +64,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
                 text.push_str(&format!(" Push it in at least {} further to miss it.", at_least(inward)));
             }
             if out.is_some() || inward.is_some() {
-                text.push_str(" Read a length taken at the set point again there.");
+                text.push_str(" A length that was taken at the set point must be read again there.");
             } else {
                 text.push_str(" Neither way leaves room and spline enough: sleeve the barrel or renew the yoke.");
             }
@@ -131,6 +131,10 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::LessThanAKerf { slots } => format!(
             "The saw's slots take {}: no ring is left between them, so do not saw twice. File or grind the face back by this much.",
             long(slots)
+        ),
+        Reason::SlotTakesTooMuch { kerf } => format!(
+            "One slot of {} takes more than comes out: do not saw. Grind the old weld away and file the tube back to its line.",
+            long(kerf)
         ),
         Reason::WeldDrawsMore => {
             "The new weld will draw the shaft shorter by more than comes off: no second cut. Leave a larger root gap.".to_owned()

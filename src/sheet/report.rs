@@ -15,7 +15,7 @@ pub fn report(job: &Job) -> String {
         format!("Drive shaft job: {}", job.name),
         format!("Kind of shaft: {}", job.measure.kind.word()),
         format!(
-            "Wanted length measured {}; slip {} while it was taken",
+            "Wanted length measured {}. The slip, while a length was taken: {}",
             job.measure.route.word(),
             job.measure.yoke_at.word()
         ),

@@ -179,14 +179,17 @@ fn scrap_ring(job: &Job, list: &CutList) -> Finding {
     if ring.base() <= 0.0 {
         // What the first slot leaves before the new face is filed off, not sawn.
         let left = between - kerf * (slots - 1.0);
+        let verdict = if left.base() < 0.0 {
+            Verdict::Stop(Reason::SlotTakesTooMuch { kerf })
+        } else {
+            Verdict::Watch(Reason::LessThanAKerf { slots: kerf * slots })
+        };
         let value = Value {
-            amount: Amount::Length(Length::from_base(left.base().max(0.0))),
+            amount: Amount::Length(if left.base() < 0.0 { list.removed.best } else { left }),
             plus_minus: Some(plain(list.removed.spread.expanded())),
             sense: Some(Sense::FileBack),
         };
-        let slots = kerf * slots;
-        return Finding::known(Name::ScrapRing, value, Verdict::Watch(Reason::LessThanAKerf { slots }))
-            .from(&[Source::Geometry]);
+        return Finding::known(Name::ScrapRing, value, verdict).from(&[Source::Geometry]);
     }
     let line = of_division(division(job));
     let sawn = Spread { standard: line.standard * slots, ..line };

@@ -44,6 +44,10 @@ fn allowed(
     else {
         return Err(Blocked::Missing(fields.needs()));
     };
+    // By a weld line that is wrong no limit can be said.
+    if let Some(reason) = list.stop {
+        return Err(Blocked::Impossible(reason));
+    }
     let length = list.lengths.wanted.best;
     // A weld line is a bench distance; the length is the shaft's at its set point.
     let weld = list.new_weld().map_or(length, |weld| weld + list.lengths.pushed_in);

@@ -26,6 +26,7 @@ pub enum Reason {
     NearWhirlShare { allowed: f64 },
     MoreThanTheTube,
     LessThanAKerf { slots: Length },
+    SlotTakesTooMuch { kerf: Length },
     WeldDrawsMore,
     FaceOverSpigot,
     TravelNotChecked,
