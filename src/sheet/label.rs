@@ -5,9 +5,8 @@ use crate::job::{
     Material, Paper, PassKind, PhaseMethod, Route, RunOutLimit, ShaftKind, Side, SquareBy, Stations,
     TravelBy, WeightsCame, WhirlShare, YokeAt,
 };
-use crate::quantity::{Base, Length, LengthDisplay, degrees, show_clock, show_length};
+use crate::quantity::{degrees, show_clock};
 use crate::stage::Stage;
-use crate::stage::cut::{Mark, MarkName};
 use crate::stage::truing::station_at;
 
 /// Something with a word of its own.
@@ -251,116 +250,5 @@ fn station_label(job: &Job, pass: usize, station: usize) -> String {
             text.split(' ').next().unwrap_or(&text).to_owned()
         }
         None => format!("Mark {}", station + 1),
-    }
-}
-
-/// What to know while filling in a field; empty where the label says it all.
-pub const fn hint(entry: Entry) -> &'static str {
-    match entry {
-        Entry::SetPoint => {
-            "Usual: 3/4 to 1 in, 19 to 25 mm (common practice, no source); industrial: a third of the slip's travel (published, cardan-shaft maker's handbook)."
-        }
-        Entry::SplineLength => "The shorter of yoke's and output shaft's.",
-        Entry::LeastEngaged => {
-            "Usual: one spline diameter; 1-1/2 in, 38 mm, on small cars (common practice, no source)."
-        }
-        Entry::BumpRoom => "Usual: 1/4 in, 6.5 mm (common practice, no source).",
-        Entry::GrooveMargin => "Usual: 1/16 in, 1.6 mm (common practice, no source).",
-        Entry::AtBump => "Seal face or flange to axle yoke, the same two marks all three times.",
-        Entry::ShaftSlope => "+ falling toward the rear.",
-        Entry::LinkRise => "At ride; − when it is below.",
-        Entry::BarrelLength => "Ground surface that the seal runs on.",
-        Entry::Shoulder => "Proves the weld line; empty: not proved.",
-        Entry::ClearBy => "Far enough to miss the spigot.",
-        Entry::Trim => "Saw this far outside the line, then file to it.",
-        Entry::SpigotDiameter => "By calliper; shows whether it sits tight in the tube.",
-        Entry::SeamClock => "Empty: a seamless tube.",
-        Entry::TubeDiameter => "By calliper.",
-        Entry::TopSpeed => {
-            "Engine speed divided by the top gear's ratio, at the fastest you will drive. Overdrive makes the shaft faster than the engine."
-        }
-        Entry::WeldLine => "Where the tube meets the yoke's shoulder.",
-        Entry::FarWeldLine => {
-            "Needed when the shaft gets longer; otherwise it proves that enough tube is left."
-        }
-        Entry::Kerf => "Cut a scrap of tube and measure the slot. It always goes on the scrap side.",
-        Entry::RootGap => "Usual: 0, the tube against the shoulder (common practice, no source).",
-        Entry::Shrinkage => {
-            "Usual: 0 to 1/32 in against a shoulder, so 1/64 in, 0.4 mm (common practice, no source); about 0.8 mm a fillet (published, TWI)."
-        }
-        Entry::Spigot => "How far it reaches into the tube.",
-        Entry::Lift => {
-            "Front yoke's cups flat on the plate; feelers or shims under the ear that stands off."
-        }
-        Entry::FrontLevel | Entry::RearLevel => {
-            "Across the ears, seen from the rear; + when the right-hand ear is low."
-        }
-        Entry::PhaseLimit => "1° (published, US Army TM 5-4210-230-14&P-1).",
-        Entry::StationAt(..) => "Clockwise from the witness mark, seen from the rear: 4:30 or 135°.",
-        Entry::Closing(_) => "Shows whether the dial moved.",
-        Entry::WeightClock(_) => "7:30, or 225°.",
-        Entry::WeightRadius(_) => "Shaft's axis to the middle of the weight.",
-        Entry::YokeTurned => "+ clockwise seen from the rear. Usual: 0, back in its own marks.",
-        Entry::ShaftMass => "By scale; only to judge what is left.",
-        _ => "",
-    }
-}
-
-/// The name of a line in the cut list.
-pub const fn mark_title(name: MarkName) -> &'static str {
-    match name {
-        MarkName::FarWeld => "Far weld",
-        MarkName::OldWeld => "Old weld line",
-        MarkName::FirstCut => "First cut",
-        MarkName::SawLine => "Saw in here",
-        MarkName::TubeEnd => "New face of the tube",
-        MarkName::SlotEnd => "Other side of the slot",
-        MarkName::SpigotReach => "Spigot reaches to here",
-        MarkName::NewWeld => "New weld",
-        MarkName::NewJoint => "New joint centre",
-        MarkName::OldJoint => "Old joint centre",
-    }
-}
-
-/// Where a line lies from the nearer old weld, for a tape hooked on it.
-pub fn mark_nearest(mark: &Mark, display: LengthDisplay) -> Option<String> {
-    let (feature, out) = mark.nearest?;
-    let way = if out.base() < 0.0 { "toward the far joint" } else { "away from the far joint" };
-    let far = show_length(Length::from_base(out.base().abs()), display);
-    Some(format!("{far} from the {}, {way}", mark_title(feature).to_ascii_lowercase()))
-}
-
-/// What to do at a line of the cut list; `longer`: the tube is replaced.
-pub const fn mark_note(job: &Job, name: MarkName, longer: bool) -> &'static str {
-    match name {
-        MarkName::FarWeld if longer => "Open this weld too: the new tube is one piece.",
-        MarkName::FarWeld => "Stays as it is.",
-        MarkName::OldWeld if matches!(job.cut.at, CutAt::ClearOfIt) && !longer => {
-            "Leave it; clean the stub off the yoke afterwards."
-        }
-        MarkName::OldWeld => "Saw through the wall only, on the tube's side of the line.",
-        MarkName::FirstCut => "Right through, on the yoke's side of this line.",
-        MarkName::SawLine => "What stands out past the face is filed off.",
-        MarkName::TubeEnd => "Scribe right round. This line must stay: saw beside it.",
-        MarkName::SlotEnd => "The kerf ends here, on the scrap side.",
-        MarkName::SpigotReach => "Clear the inside seam up to here.",
-        MarkName::NewWeld => "Tack in quarters, true, then weld opposite quarters in turn.",
-        MarkName::NewJoint => "Where the joint's centre must come out when all is welded.",
-        MarkName::OldJoint => "Where it was.",
-    }
-}
-
-/// The order of the work at the cut; the list itself is in the order of the tape.
-pub const fn order_of_work(job: &Job, longer: bool) -> &'static str {
-    match job.cut.at {
-        _ if longer => {
-            "Order of work: scribe every line and the witness mark; open both welds and draw the yokes out; saw the new tube, both ends square; fit, true, tack, weld."
-        }
-        CutAt::OldWeld => {
-            "Order of work: scribe every line and the witness mark; open the old weld and draw the yoke out; saw beside the new face; file it square; fit, true, tack, weld."
-        }
-        CutAt::ClearOfIt => {
-            "Order of work: scribe every line and the witness mark; make the first cut; saw beside the new face; file it square; clean the stub and the old weld off the yoke; fit, true, tack, weld."
-        }
     }
 }

@@ -5,7 +5,9 @@ mod amount;
 mod caution;
 mod complaint;
 mod finding;
+mod hint;
 mod label;
+mod mark;
 mod reason;
 mod report;
 mod source;
@@ -18,10 +20,9 @@ pub use finding::{
     Shown, causes, need, remark, shaft_line, shown, standing_word, title, verdict_reason,
     verdict_standing, verdict_word,
 };
-pub use label::{
-    Worded, cut_yoke, far_datum, far_joint, hint, label, mark_nearest, mark_note, mark_title,
-    order_of_work, stage_lead, stage_title,
-};
+pub use hint::hint;
+pub use label::{Worded, cut_yoke, far_datum, far_joint, label, stage_lead, stage_title};
+pub use mark::{mark_nearest, mark_note, mark_title, order_of_work};
 pub use report::report;
 pub use source::source;
 pub use working::{WorkingLine, working};

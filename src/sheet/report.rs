@@ -2,7 +2,8 @@
 
 use super::caution::caution;
 use super::finding::{causes, need, shaft_line, shown, title, verdict_reason, verdict_word};
-use super::label::{Worded, cut_yoke, far_datum, mark_nearest, mark_note, mark_title, stage_title};
+use super::label::{Worded, cut_yoke, far_datum, stage_title};
+use super::mark::{mark_nearest, mark_note, mark_title};
 use super::source::source;
 use super::working::working;
 use crate::job::Job;

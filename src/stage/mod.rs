@@ -10,6 +10,7 @@ mod cut_list;
 mod face;
 mod field;
 mod finding;
+mod length;
 pub mod measure;
 pub mod phase;
 mod reason;

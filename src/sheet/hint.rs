@@ -1,0 +1,55 @@
+//! What to know while filling in a field: usual values with where they come from.
+
+use crate::job::Entry;
+
+/// What to know while filling in a field; empty where the label says it all.
+pub const fn hint(entry: Entry) -> &'static str {
+    match entry {
+        Entry::SetPoint => {
+            "Usual: 3/4 to 1 in, 19 to 25 mm (common practice, no source); industrial: a third of the slip's travel (published, cardan-shaft maker's handbook)."
+        }
+        Entry::SplineLength => "The shorter of yoke's and output shaft's.",
+        Entry::LeastEngaged => {
+            "Usual: one spline diameter; 1-1/2 in, 38 mm, on small cars (common practice, no source)."
+        }
+        Entry::BumpRoom => "Usual: 1/4 in, 6.5 mm (common practice, no source).",
+        Entry::GrooveMargin => "Usual: 1/16 in, 1.6 mm (common practice, no source).",
+        Entry::AtBump => "Seal face or flange to axle yoke, the same two marks all three times.",
+        Entry::ShaftSlope => "+ falling toward the rear.",
+        Entry::LinkRise => "At ride; − when it is below.",
+        Entry::BarrelLength => "Ground surface that the seal runs on.",
+        Entry::Shoulder => "Proves the weld line; empty: not proved.",
+        Entry::ClearBy => "Far enough to miss the spigot.",
+        Entry::Trim => "Saw this far outside the line, then file to it.",
+        Entry::SpigotDiameter => "By calliper; shows whether it sits tight in the tube.",
+        Entry::SeamClock => "Empty: a seamless tube.",
+        Entry::TubeDiameter => "By calliper.",
+        Entry::TopSpeed => {
+            "Engine speed divided by the top gear's ratio, at the fastest you will drive. Overdrive makes the shaft faster than the engine."
+        }
+        Entry::WeldLine => "Where the tube meets the yoke's shoulder.",
+        Entry::FarWeldLine => {
+            "Needed when the shaft gets longer; otherwise it proves that enough tube is left."
+        }
+        Entry::Kerf => "Cut a scrap of tube and measure the slot. It always goes on the scrap side.",
+        Entry::RootGap => "Usual: 0, the tube against the shoulder (common practice, no source).",
+        Entry::Shrinkage => {
+            "Usual: 0 to 1/32 in against a shoulder, so 1/64 in, 0.4 mm (common practice, no source); about 0.8 mm a fillet (published, TWI)."
+        }
+        Entry::Spigot => "How far it reaches into the tube.",
+        Entry::Lift => {
+            "Front yoke's cups flat on the plate; feelers or shims under the ear that stands off."
+        }
+        Entry::FrontLevel | Entry::RearLevel => {
+            "Across the ears, seen from the rear; + when the right-hand ear is low."
+        }
+        Entry::PhaseLimit => "1° (published, US Army TM 5-4210-230-14&P-1).",
+        Entry::StationAt(..) => "Clockwise from the witness mark, seen from the rear: 4:30 or 135°.",
+        Entry::Closing(_) => "Shows whether the dial moved.",
+        Entry::WeightClock(_) => "7:30, or 225°.",
+        Entry::WeightRadius(_) => "Shaft's axis to the middle of the weight.",
+        Entry::YokeTurned => "+ clockwise seen from the rear. Usual: 0, back in its own marks.",
+        Entry::ShaftMass => "By scale; only to judge what is left.",
+        _ => "",
+    }
+}
