@@ -85,6 +85,7 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         Reason::TooFewStations { got, needed } => vec![Amount::Count(got), Amount::Count(needed)],
         Reason::DifferenceWithinDoubt
         | Reason::OneReading
+        | Reason::ReadAtSetPoint
         | Reason::Lengthened
         | Reason::LipOffBarrel
         | Reason::NearGroove

@@ -157,9 +157,9 @@ choices! {
     /// How the face of the tube was proved square.
     SquareBy {
         /// How far the face stands out past a strip wrapped square round the tube.
-        #[default]
         Strip,
         /// The gap under a square laid along the tube.
+        #[default]
         Feeler,
     }
 

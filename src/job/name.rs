@@ -254,7 +254,7 @@ mod tests {
                 "Leading",
                 "None",
                 "ClearOfIt",
-                "Feeler",
+                "Strip",
                 "TwentyFour",
                 "Letter",
                 "CardanMaker",

@@ -19,6 +19,9 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::OneReading => {
             "One reading only, of the old or the wanted length: measure again before you cut.".to_owned()
         }
+        Reason::ReadAtSetPoint => {
+            "Holds for the set point there was when it was read: say how far the slip was drawn out then, and a set point changed since is reckoned in.".to_owned()
+        }
         Reason::LooseLength { allowed } => format!(
             "Not known to the ± {} that is wanted: take more readings, or a finer tape.",
             long(allowed)
@@ -40,20 +43,20 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             amount(crate::stage::Amount::PlainLength(doubt), display)
         ),
         Reason::TooCloseToBump { least } => {
-            format!("Less than {} of room left at bump: it can bottom and break a gearbox. Draw it out further. A length that was taken at the set point must be read again there.", long(least))
+            format!("Less than {} of room left at bump: it can bottom and break a gearbox. Draw it out further.", long(least))
         }
         Reason::NearBump { least } => {
             format!("Within its ± of the {} of room wanted: measure lengths and travel again.", long(least))
         }
         Reason::TooLittleSpline { least } => format!(
-            "Less than {} engaged at full droop: it can come apart. Push it in further; a length that was taken at the set point must be read again there; or fit a longer slip.",
+            "Less than {} engaged at full droop: it can come apart. Push it in further, or fit a longer slip.",
             long(least)
         ),
         Reason::NearLeastSpline { least } => {
             format!("Within its ± of the {} engaged that is wanted: measure lengths and travel again.", long(least))
         }
         Reason::LipOffBarrel => {
-            "At droop the seal can run off the barrel's end: the oil comes out. Push it in further. A length that was taken at the set point must be read again there.".to_owned()
+            "At droop the seal can run off the barrel's end: the oil comes out. Push it in further.".to_owned()
         }
         Reason::LipInGroove { out, inward } => {
             let mut text = "The lip would run in the old groove or too near it, and leak.".to_owned();
@@ -64,7 +67,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
                 text.push_str(&format!(" Push it in at least {} further to miss it.", at_least(inward)));
             }
             if out.is_some() || inward.is_some() {
-                text.push_str(" A length that was taken at the set point must be read again there.");
+                text.push_str("");
             } else {
                 text.push_str(" Neither way leaves room and spline enough: sleeve the barrel or renew the yoke.");
             }
@@ -91,7 +94,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             long(no_less(least, display))
         ),
         Reason::FirstCutNotProved => {
-            "Not judged, and the first cut is left out of the list: its place, the kerf and the spigot's depth are needed.".to_owned()
+            "Not judged, and no cut list yet: the first cut's place, the kerf and the spigot's depth are all needed.".to_owned()
         }
         Reason::WeldLineNotProved => {
             "The weld line is not proved: measure the yoke from its shoulder to its joint centre too.".to_owned()
@@ -112,7 +115,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             format!("Over the {} allowed: file the high side and read again.", fine(allowed))
         }
         Reason::FaceNearLimit { allowed } => {
-            format!("Within its ± of the {} allowed: read finer.", fine(allowed))
+            format!("Within its ± of the {} allowed: read it by feeler under a square, at all eight places.", fine(allowed))
         }
         Reason::FaceLimitUnknown => {
             "Not judged: the allowed face error is not known yet.".to_owned()

@@ -119,7 +119,8 @@ pub fn cut_list(job: &Job) -> Result<CutList, Vec<Need>> {
     if let Some(weld) = list.weld_line {
         let end = weld - removed.best;
         list.finished = Some(finished_length(end, weld, list.lengths.old.best, gap, shrinkage));
-        if list.stop.is_none() && !list.lengths.is_within_doubt() {
+        let proved = !matches!(list.first_cut(job), Some(FirstCut::NotProved));
+        if proved && list.stop.is_none() && !list.lengths.is_within_doubt() {
             list.lay_off(job, weld, far_weld);
         }
     }
@@ -248,8 +249,7 @@ impl CutList {
         if self.saws() {
             let trim = trim.filter(|trim| trim.base() > 0.0);
             let saw = end + trim.unwrap_or(Length::from_base(0.0));
-            let proved = matches!(self.first_cut(job), Some(FirstCut::Free | FirstCut::Near(_)));
-            let first = clear.filter(|_| proved).map(|clear| weld - clear);
+            let first = clear.filter(|_| job.cut.at == CutAt::ClearOfIt).map(|clear| weld - clear);
             places.extend([
                 (MarkName::TubeEnd, Some(end)),
                 (MarkName::SawLine, trim.map(|_| saw)),

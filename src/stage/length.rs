@@ -272,7 +272,7 @@ pub fn length_change(job: &Job) -> Result<LengthChange, Vec<Need>> {
     };
     let remark = match remark {
         Some(Reason::ReadingApart { .. } | Reason::TwoReadingsDiffer { .. }) => remark,
-        other => routes_apart(job).or(other),
+        other => routes_apart(job).or(other).or_else(|| read_at_set_point(job)),
     };
     let old_read = old.read;
     let drawn =
@@ -289,6 +289,14 @@ pub fn length_change(job: &Job) -> Result<LengthChange, Vec<Need>> {
         pushed_in,
         remark,
     })
+}
+
+/// A length that was read with the slip "at its set point" holds for the set point there was then, and
+/// nobody knows which that was.
+fn read_at_set_point(job: &Job) -> Option<Reason> {
+    let in_wanted = slips_in_gearbox(job) && job.measure.route != Route::Ends;
+    let counts = in_wanted || !slips_in_gearbox(job);
+    (counts && job.measure.yoke_at == YokeAt::SetPoint).then_some(Reason::ReadAtSetPoint)
 }
 
 /// What to say where both ways to the wanted length were measured and do not agree.

@@ -9,6 +9,7 @@ use crate::quantity::{Angle, Length, Unbalance};
 pub enum Reason {
     DifferenceWithinDoubt,
     OneReading,
+    ReadAtSetPoint,
     ReadingApart { entry: Entry, by: Length, others: Length },
     TwoReadingsDiffer { by: Length },
     RoutesDisagree { by: Length, doubt: Length },

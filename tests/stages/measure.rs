@@ -356,3 +356,16 @@ fn a_difference_that_the_tape_cannot_see() {
     let said = verdict(&coarse, Name::LengthChange);
     assert!(matches!(said, Verdict::Watch(Reason::LooseLength { .. })), "{said:?}");
 }
+
+#[test]
+fn a_length_read_at_its_set_point_is_never_good() {
+    // A rule of this house: nobody knows which set point that was, so one changed since would pass.
+    let mut job = shaft();
+    job.measure.yoke_at = YokeAt::SetPoint;
+    let said = find(&job, Name::LengthChange).verdict;
+    assert_eq!(said, Verdict::Watch(Reason::ReadAtSetPoint));
+    assert_eq!(find(&job, Name::TubeRemoved).verdict, said);
+    // From the ends alone the set point is reckoned in, and nothing was read at it.
+    job.measure.route = Route::Ends;
+    assert_ne!(find(&job, Name::LengthChange).verdict, said);
+}

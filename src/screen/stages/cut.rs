@@ -6,7 +6,7 @@ use super::strip::strip_section;
 use super::truing::limit_questions;
 use crate::drawing::{cut_zone, elevation};
 use crate::job::{CutAt, Entry, FACE_PLACES};
-use crate::quantity::{Angle, Base, Length, show_clock, show_length};
+use crate::quantity::{Angle, Length, show_clock, show_length};
 use crate::screen::parts::{
     Follows, all, choice, el, field, field_row, fields, fold, part, picture, slot,
 };
@@ -94,12 +94,12 @@ fn arcs(state: State) -> AnyView {
 
 /// The cut list: every place from the far datum, in its order.
 fn list(state: State) -> AnyView {
-    let marks: Memo<(Vec<Mark>, bool)> = Memo::new(move |_| {
+    let marks: Memo<(Vec<Mark>, bool, bool)> = Memo::new(move |_| {
         state.pauses.track();
         state.job_id.track();
         state.job.with_untracked(|job| {
             cut_list(job)
-                .map(|list| (list.marks, list.lengths.change.best.base() < 0.0))
+                .map(|list| (list.marks.clone(), list.lengths.lengthens(), list.stop.is_some()))
                 .unwrap_or_default()
         })
     });
@@ -116,11 +116,15 @@ fn list(state: State) -> AnyView {
                 let place = el("td").text(&show_length(mark.from_far, display)).children(nearest);
                 el("tr").child(what).child(place).into()
             };
-            let rows: Vec<AnyView> = marks.with(|(marks, longer)| {
+            let rows: Vec<AnyView> = marks.with(|(marks, longer, _)| {
                 marks.iter().enumerate().map(|mark| row(mark, *longer)).collect()
             });
-            let list_is_longer = marks.with(|(_, longer)| *longer);
+            let list_is_longer = marks.with(|(_, longer, _)| *longer);
             let caption = format!("Cut list, in the order of the tape, from {}", far_datum(job));
+            if marks.with(|(.., stopped)| *stopped) {
+                let words = "The cut list is withheld until the stop above is mended.";
+                return Some(el("p").class("remark").text(words).into());
+            }
             (!rows.is_empty()).then(|| {
                 let table = el("table")
                     .class("cut-list")
