@@ -5,7 +5,8 @@ use super::pieces::{Dimension, MARGIN, WIDTH, cross, dimensions, dimensions_heig
 use super::svg::{Anchor, Pen, Svg};
 use crate::job::{Entry, Job, ShaftKind};
 use crate::quantity::{Base, Length};
-use crate::stage::slip::{lip_band, travel};
+use crate::stage::seal::lip_band;
+use crate::stage::slip::travel;
 
 const AXIS: f64 = 72.0;
 const BARREL: f64 = 30.0;

@@ -3,12 +3,14 @@
 
 use super::field::{Fields, read};
 use super::finding::{Need, Reason};
-use super::slip::LAST_BIT;
 use crate::job::{Datum, DatumPair, Division, Entry, Job, Route, ShaftKind, YokeAt};
 use crate::mechanics::apart::{stands_apart, two_disagree};
 use crate::mechanics::budget::Budget;
 use crate::mechanics::uncertainty::{Measured, mean_of, of_division};
 use crate::quantity::{Base, Length, inches, millimetres};
+
+/// What is typed as text and its differences may miss each other in the last bit; a length, in metres.
+pub(super) const LAST_BIT: f64 = 1e-9;
 
 /// The finished length's tolerance either way, 1/16 in. Common practice, no source.
 pub(super) fn length_tolerance() -> Length {

@@ -3,11 +3,11 @@
 use super::amount::Amount;
 use super::field::Fields;
 use super::finding::{Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
+use super::length::{LAST_BIT, by_ends, by_joints, wanted_length};
 pub use super::length::{LengthChange, length_change, reading_apart, wanted};
-use super::length::{by_ends, by_joints, wanted_length};
 pub(super) use super::length::{division, length_tolerance};
-use super::slip::{self, LAST_BIT};
-use crate::job::{Job, Route};
+use super::{seal, slip};
+use crate::job::{Job, Route, ShaftKind};
 use crate::mechanics::uncertainty::{Measured, Spread};
 use crate::quantity::{Base, Length};
 
@@ -17,7 +17,11 @@ pub fn findings(job: &Job) -> Vec<Finding> {
     if job.measure.route == Route::Both {
         found.push(routes_finding(job));
     }
-    found.extend(slip::findings(job));
+    let travel = slip::travel(job);
+    found.extend(slip::findings(job, &travel));
+    if job.measure.kind == ShaftKind::SlipInGearbox {
+        found.push(seal::finding(job, &travel));
+    }
     found
 }
 

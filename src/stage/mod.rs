@@ -14,7 +14,7 @@ mod length;
 pub mod measure;
 pub mod phase;
 mod reason;
-mod seal;
+pub mod seal;
 pub mod slip;
 pub mod strip;
 pub mod truing;

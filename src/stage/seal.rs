@@ -6,9 +6,8 @@
 use super::amount::Amount;
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Reason, Sense, Value, Verdict};
-use super::slip::{
-    LAST_BIT, Travel, doubt, larger, plunge_in, plunge_out, travel, travel_sources, with,
-};
+use super::length::LAST_BIT;
+use super::slip::{Travel, doubt, larger, plunge_in, plunge_out, travel, travel_sources, with};
 use crate::job::{Entry, Groove, Job};
 use crate::quantity::{Base, Length, as_millimetres};
 

@@ -3,9 +3,7 @@
 use super::amount::Amount;
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
-use super::measure::{division, length_change, wanted};
-use super::seal;
-pub use super::seal::{LipBand, lip_band};
+use super::length::{LAST_BIT, division, length_change, wanted};
 use crate::job::{Entry, Guide, Job, ShaftKind, TravelBy};
 use crate::mechanics::travel::{Extremes, Link, Parabola, Swing, extremes};
 use crate::mechanics::uncertainty::{Spread, combined, of_division, rectangular};
@@ -13,9 +11,6 @@ use crate::quantity::{Base, Length, degrees, inches};
 
 /// How well a slope is known that was read at the shaft, ±. Our own choice.
 const SLOPE_DOUBT_DEGREES: f64 = 0.5;
-
-/// What is typed as text and its differences may miss each other in the last bit; a length, in metres.
-pub(super) const LAST_BIT: f64 = 1e-9;
 
 /// How far the output shaft's slope, which is not asked here, may differ from the shaft's own, ±. Our
 /// own choice.
@@ -159,18 +154,13 @@ fn between(ride: Length, found: Extremes, spread: Spread<Length>) -> Travel {
 }
 
 /// What follows for the slip.
-pub fn findings(job: &Job) -> Vec<Finding> {
-    let travel = travel(job);
-    let mut found = vec![
+pub(super) fn findings(job: &Job, travel: &Result<Travel, Blocked>) -> Vec<Finding> {
+    vec![
         set_point_finding(job, travel.is_ok()),
-        plunge_in(job, &travel),
-        plunge_out(job, &travel),
-        engaged(job, &travel),
-    ];
-    if job.measure.kind == ShaftKind::SlipInGearbox {
-        found.push(seal::finding(job, &travel));
-    }
-    found
+        plunge_in(job, travel),
+        plunge_out(job, travel),
+        engaged(job, travel),
+    ]
 }
 
 fn plain(length: Length) -> Amount {

@@ -2,7 +2,8 @@
 
 use shaftwright::job::{Entry, Guide, Job, ShaftKind, TravelBy, YokeAt};
 use shaftwright::quantity::in_inches;
-use shaftwright::stage::slip::{lip_band, travel};
+use shaftwright::stage::seal::lip_band;
+use shaftwright::stage::slip::travel;
 use shaftwright::stage::{Name, Reason, Verdict};
 
 use super::Luck;

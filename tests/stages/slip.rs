@@ -3,7 +3,8 @@
 use shaftwright::job::{Choice, Display, Entry, Groove, Guide, Job, ShaftKind, TravelBy, YokeAt};
 use shaftwright::quantity::{as_millimetres, in_inches};
 use shaftwright::sheet::verdict_reason;
-use shaftwright::stage::slip::{lip_band, travel};
+use shaftwright::stage::seal::lip_band;
+use shaftwright::stage::slip::travel;
 use shaftwright::stage::{Name, Reason, Sense, Source, Stage, Standing, Verdict, whole};
 
 use super::EXACT;
