@@ -248,6 +248,21 @@ impl State {
         again(self.pause_timer, PAUSE, move || state.paused());
     }
 
+    /// Something of the job that decides what else is asked: changes when it does, not at every keystroke.
+    pub fn follows<T>(self, get: fn(&Job) -> T) -> Memo<T>
+    where
+        T: PartialEq + Send + Sync + 'static,
+    {
+        Memo::new(move |_| self.job.with(get))
+    }
+
+    /// Looks at the job now and again whenever the hand has paused: for what is not watched while typing.
+    pub fn at_rest<T>(&self, look: impl FnOnce(&Job) -> T) -> T {
+        self.pauses.track();
+        self.job_id.track();
+        self.job.with_untracked(look)
+    }
+
     fn paused(&self) {
         self.pauses.update(|count| *count = count.wrapping_add(1));
     }

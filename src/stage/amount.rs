@@ -37,6 +37,11 @@ pub enum Amount {
     Count(usize),
 }
 
+/// A length with decimals, as working lines and doubts show it.
+pub(super) const fn plain(length: Length) -> Amount {
+    Amount::PlainLength(length)
+}
+
 impl Amount {
     /// Whether it is a number that may be shown.
     pub fn is_finite(self) -> bool {

@@ -1,12 +1,13 @@
 //! Cut: where the tube ends, and whether it comes out.
 
-use super::amount::Amount;
+use super::amount::{Amount, plain};
 pub use super::cut_list::{CutList, Mark, MarkName, cut_list};
 use super::cut_list::{FirstCut, is_off, weld_line_miss};
 use super::face;
 use super::field::Fields;
 use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
-use super::measure::{agreement, division, length_tolerance, loose};
+use super::length::{division, length_tolerance};
+use super::measure::{agreement, loose};
 use crate::job::{CutAt, Entry, Job};
 use crate::mechanics::phase::arc;
 use crate::mechanics::uncertainty::{Spread, combined, of_division, rectangular};
@@ -54,10 +55,6 @@ pub(super) fn tube_finding(job: &Job) -> Finding {
         Ok(list) => removed_finding(job, &list),
         Err(needs) => Finding::missing(Name::TubeRemoved, needs),
     }
-}
-
-fn plain(length: Length) -> Amount {
-    Amount::PlainLength(length)
 }
 
 fn removed_finding(job: &Job, list: &CutList) -> Finding {

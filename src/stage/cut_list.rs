@@ -2,8 +2,7 @@
 
 use super::field::Fields;
 use super::finding::{Need, Reason};
-use super::length::LAST_BIT;
-use super::measure::{LengthChange, division, length_change, length_tolerance};
+use super::length::{LAST_BIT, LengthChange, division, length_change, length_tolerance};
 use crate::job::{CutAt, Entry, Job};
 use crate::mechanics::budget::Budget;
 use crate::mechanics::cut::{finished_length, tube_removed};

@@ -1,11 +1,11 @@
 //! The face of the tube: how square it must be, how square it is, and how the spigot sits in it.
 
-use super::amount::Amount;
+use super::amount::{Amount, plain};
 use super::check::tube_doubt;
 use super::cut_list::CutList;
 use super::field::{Fields, read};
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict, Why};
-use super::measure::division;
+use super::length::division;
 use super::truing::chosen_limit;
 use crate::job::{Entry, FACE_PLACES, Job, SquareBy};
 use crate::mechanics::cut::allowed_face_error;
@@ -22,10 +22,6 @@ fn feeler_line() -> Length {
 /// Most a spigot may lean in its bore before it is called the wrong tube. Our own choice.
 fn most_lean() -> Angle {
     degrees(1.0)
-}
-
-fn plain(length: Length) -> Amount {
-    Amount::PlainLength(length)
 }
 
 /// How far out of square the face may be at the chosen limit, with the limit and its source.

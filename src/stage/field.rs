@@ -67,6 +67,11 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
     }
 }
 
+/// Whether less than nothing makes sense in a field.
+pub fn may_be_negative(entry: Entry) -> bool {
+    base(allowed(entry).0) < 0.0
+}
+
 /// What a field holds: `None` where it is empty.
 ///
 /// # Errors

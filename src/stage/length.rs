@@ -210,7 +210,7 @@ fn old_length(job: &Job) -> Result<Traced, Vec<Need>> {
 }
 
 /// The wanted length measured from joint to joint.
-pub(super) fn by_joints(job: &Job) -> Result<Traced, Vec<Need>> {
+fn by_joints(job: &Job) -> Result<Traced, Vec<Need>> {
     let mut fields = Fields::of(job);
     let read = mean(job, &mut fields, &rows(&job.measure.wanted, Entry::WantedReading));
     let ears = [Entry::WantedFrontEar, Entry::WantedRearEar];
@@ -229,7 +229,7 @@ const fn end_parts(kind: ShaftKind) -> &'static [Entry] {
 }
 
 /// The wanted length from the ends: seal face or flange to the axle, less the yokes' own sizes.
-pub(super) fn by_ends(job: &Job) -> Result<Traced, Vec<Need>> {
+fn by_ends(job: &Job) -> Result<Traced, Vec<Need>> {
     let mut fields = Fields::of(job);
     let read = mean(job, &mut fields, &rows(&job.measure.ends, Entry::EndsReading));
     let sizes = end_parts(job.measure.kind).iter();
@@ -296,17 +296,48 @@ pub fn length_change(job: &Job) -> Result<LengthChange, Vec<Need>> {
 /// A length that was read with the slip "at its set point" holds for the set point there was then, and
 /// nobody knows which that was.
 fn read_at_set_point(job: &Job) -> Option<Reason> {
-    let in_wanted = slips_in_gearbox(job) && job.measure.route != Route::Ends;
-    let counts = in_wanted || !slips_in_gearbox(job);
+    let counts = !slips_in_gearbox(job) || job.measure.route != Route::Ends;
     (counts && job.measure.yoke_at == YokeAt::SetPoint).then_some(Reason::ReadAtSetPoint)
+}
+
+/// Both ways to the wanted length, and what lies between them.
+pub(super) struct Routes {
+    pub(super) joints: Length,
+    pub(super) ends: Length,
+    pub(super) difference: Measured<Length>,
+}
+
+impl Routes {
+    /// By how much they differ, either way.
+    pub(super) fn by(&self) -> Length {
+        Length::from_base(self.difference.best.base().abs())
+    }
+
+    /// The ± of that.
+    pub(super) fn doubt(&self) -> Length {
+        self.difference.spread.expanded()
+    }
+
+    /// What to say where that is more than its ±.
+    pub(super) fn apart(&self) -> Reason {
+        Reason::RoutesDisagree { by: self.by(), doubt: self.doubt() }
+    }
+}
+
+/// Both ways to the wanted length, held against each other.
+pub(super) fn routes(job: &Job) -> Result<Routes, Vec<Need>> {
+    let mut fields = Fields::of(job);
+    let (joints, ends) = (fields.sum(by_joints(job)), fields.sum(by_ends(job)));
+    let (Some(joints), Some(ends)) = (joints, ends) else {
+        return Err(fields.needs());
+    };
+    let (by_joints, by_ends) = (joints.sum.best, ends.sum.best);
+    let difference = joints.sum.plus(-1.0, &ends.sum).measured();
+    Ok(Routes { joints: by_joints, ends: by_ends, difference })
 }
 
 /// What to say where both ways to the wanted length were measured and do not agree.
 fn routes_apart(job: &Job) -> Option<Reason> {
-    if job.measure.route != Route::Both {
-        return None;
-    }
-    let difference = by_joints(job).ok()?.sum.plus(-1.0, &by_ends(job).ok()?.sum).measured();
-    let (by, doubt) = (difference.best.base().abs(), difference.spread.expanded());
-    (by > doubt.base()).then(|| Reason::RoutesDisagree { by: Length::from_base(by), doubt })
+    let routes = if job.measure.route == Route::Both { routes(job).ok()? } else { return None };
+    (routes.by().base() > routes.doubt().base()).then(|| routes.apart())
 }

@@ -1,11 +1,9 @@
 //! Measure: how much to take out or add.
 
-use super::amount::Amount;
-use super::field::Fields;
+use super::amount::{Amount, plain};
 use super::finding::{Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
-use super::length::{LAST_BIT, by_ends, by_joints, wanted_length};
+use super::length::{LAST_BIT, length_tolerance, routes, wanted_length};
 pub use super::length::{LengthChange, length_change, reading_apart, wanted};
-pub(super) use super::length::{division, length_tolerance};
 use super::{seal, slip};
 use crate::job::{Job, Route, ShaftKind};
 use crate::mechanics::uncertainty::{Measured, Spread};
@@ -23,10 +21,6 @@ pub fn findings(job: &Job) -> Vec<Finding> {
         found.push(seal::finding(job, &travel));
     }
     found
-}
-
-fn plain(length: Length) -> Amount {
-    Amount::PlainLength(length)
 }
 
 /// What comes off or is added.
@@ -108,19 +102,15 @@ fn brought_to_centres(finding: Finding, read: Length, best: Length, from_ends: b
 
 /// Both ways to the wanted length, held against each other.
 fn routes_finding(job: &Job) -> Finding {
-    let mut fields = Fields::of(job);
-    let (joints, ends) = (fields.sum(by_joints(job)), fields.sum(by_ends(job)));
-    let (Some(joints), Some(ends)) = (joints, ends) else {
-        return Finding::missing(Name::RoutesDiffer, fields.needs());
+    let routes = match routes(job) {
+        Ok(routes) => routes,
+        Err(needs) => return Finding::missing(Name::RoutesDiffer, needs),
     };
-    let put_in = [plain(joints.sum.best), plain(ends.sum.best)];
-    let difference = joints.sum.plus(-1.0, &ends.sum).measured();
-    let doubt = difference.spread.expanded();
-    let by = Length::from_base(difference.best.base().abs());
-    let verdict = agreement(by, doubt, Reason::RoutesDisagree { by, doubt });
+    let (by, doubt) = (routes.by(), routes.doubt());
     let value = Value { amount: Amount::Length(by), plus_minus: Some(plain(doubt)), sense: None };
-    Finding::known(Name::RoutesDiffer, value, verdict)
-        .step(Law::Routes, &put_in, plain(difference.best))
+    let put_in = [plain(routes.joints), plain(routes.ends)];
+    Finding::known(Name::RoutesDiffer, value, agreement(by, doubt, routes.apart()))
+        .step(Law::Routes, &put_in, plain(routes.difference.best))
         .within(plain(doubt), Source::Gum)
 }
 

@@ -23,7 +23,7 @@ mod whole;
 
 pub use amount::Amount;
 pub use complaint::Complaint;
-pub use field::{allowed, read};
+pub use field::{allowed, may_be_negative, read};
 pub use finding::{
     Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Sense, Source, Step, Value,
     Verdict, Why,

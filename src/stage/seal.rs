@@ -3,7 +3,7 @@
 //! One slip coordinate for all of it: the barrel's shoulder to the seal's lip, + outward. The yoke
 //! bottomed, the set point, the groove and the band in which the lip runs are all places on it.
 
-use super::amount::Amount;
+use super::amount::{Amount, plain};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Reason, Sense, Value, Verdict};
 use super::length::LAST_BIT;
@@ -99,18 +99,14 @@ pub(super) fn finding(job: &Job, travel: &Result<Travel, Blocked>) -> Finding {
     };
     let value = Value {
         amount: Amount::Length(band.from),
-        plus_minus: Some(Amount::PlainLength(doubt)),
+        plus_minus: Some(plain(doubt)),
         sense: Some(Sense::UpTo { to: band.to }),
     };
     Finding::known(Name::LipBand, value, verdict)
         .step(
             Law::LipBand,
-            &[
-                Amount::PlainLength(band.ride),
-                Amount::PlainLength(band.travel.inward),
-                Amount::PlainLength(band.from),
-            ],
-            Amount::PlainLength(band.to),
+            &[plain(band.ride), plain(band.travel.inward), plain(band.from)],
+            plain(band.to),
         )
         .from(travel_sources(job))
 }

@@ -1,6 +1,6 @@
 //! The slip over the axle's whole travel: room at bump, engaged spline at droop.
 
-use super::amount::Amount;
+use super::amount::{Amount, plain};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 use super::length::{LAST_BIT, division, length_change, wanted};
@@ -161,10 +161,6 @@ pub(super) fn findings(job: &Job, travel: &Result<Travel, Blocked>) -> Vec<Findi
         plunge_out(job, travel),
         engaged(job, travel),
     ]
-}
-
-fn plain(length: Length) -> Amount {
-    Amount::PlainLength(length)
 }
 
 fn set_point_finding(job: &Job, travel_known: bool) -> Finding {

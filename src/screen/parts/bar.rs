@@ -65,11 +65,7 @@ fn of_job(state: State) -> AnyView {
 /// The rail: every stage with its standing, and the shaft's.
 pub fn rail(state: State) -> AnyView {
     // Follows the job in hand, not its every keystroke.
-    let whole = Memo::new(move |_| {
-        state.pauses.track();
-        state.job_id.track();
-        state.job.with_untracked(whole)
-    });
+    let whole = Memo::new(move |_| state.at_rest(whole));
     let stations = Stage::ALL.into_iter().map(|stage| station(state, whole, stage));
     let shaft = Memo::new(move |_| Some(whole.with(|whole| whole.shaft)));
     let kept = text(move || {

@@ -34,8 +34,7 @@ struct Face {
 /// The face of a finding now. It follows the finding; what it takes from the job besides, the display
 /// above all, it follows when the hand has paused.
 fn face(state: State, finding: &Finding) -> Face {
-    state.pauses.track();
-    state.job.with_untracked(|job| {
+    state.at_rest(|job| {
         let display = job.display.lengths();
         let shown = shown(finding, job).unwrap_or_default();
         let needs = match &finding.answer {

@@ -8,7 +8,7 @@ use crate::job::{Entry, Job};
 use crate::quantity::{Unit, Unreadable};
 use crate::screen::state::State;
 use crate::sheet::{amount, complaint, hint, label, remark};
-use crate::stage::{Amount, Complaint, allowed, read};
+use crate::stage::{Amount, Complaint, allowed, may_be_negative, read};
 
 /// What a field shows, all at once: one memo a field keeps a keystroke cheap.
 #[derive(Clone, PartialEq, Default)]
@@ -78,21 +78,6 @@ fn keypad(job: &Job, entry: Entry) -> &'static str {
     if digits { "decimal" } else { "text" }
 }
 
-/// Fields that may be negative get a key for the sign: number pads of phones have none.
-fn takes_sign(entry: Entry) -> bool {
-    matches!(
-        entry,
-        Entry::StationReading(..)
-            | Entry::Closing(_)
-            | Entry::FrontLevel
-            | Entry::RearLevel
-            | Entry::YokeTurned
-            | Entry::FaceReading(_)
-            | Entry::ShaftSlope
-            | Entry::LinkRise
-    )
-}
-
 fn turn_sign(state: State, entry: Entry) {
     let text = state.job.with_untracked(|job| job.typed(entry).map(|typed| typed.text.clone()));
     let text = text.unwrap_or_default();
@@ -141,9 +126,7 @@ pub fn field(state: State, entry: Entry) -> AnyView {
         if state.typing.get() == Some(entry) {
             return state.job.with(|job| face(job, entry));
         }
-        state.pauses.track();
-        state.job_id.track();
-        state.job.with_untracked(|job| face(job, entry))
+        state.at_rest(|job| face(job, entry))
     });
     let id = field_id(entry);
     let note_id = format!("{id}-note");
@@ -164,7 +147,8 @@ pub fn field(state: State, entry: Entry) -> AnyView {
         .prop("value", text(move || face.with(|face| face.text.clone())))
         .on("input", move |event| state.put(entry, &event_target_value(&event)))
         .on("keydown", |event| next_on_enter(&event));
-    let sign = takes_sign(entry).then(|| sign_key(state, entry, label).into());
+    // Number pads of phones have no key for the sign.
+    let sign = may_be_negative(entry).then(|| sign_key(state, entry, label).into());
     let unit = el("span").class("unit").words(text(move || face.with(|face| face.unit.to_owned())));
     el("div")
         .live("class", either(move || wrong.get(), "field wrong", "field"))

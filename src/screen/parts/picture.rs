@@ -28,11 +28,7 @@ pub fn picture(
     let draw: Draw = Box::new(draw);
     let markup = Memo::new(move |_| match follows {
         Follows::Keystroke => state.job.with(|job| draw(job)),
-        Follows::Pause => {
-            state.pauses.track();
-            state.job_id.track();
-            state.job.with_untracked(|job| draw(job))
-        }
+        Follows::Pause => state.at_rest(|job| draw(job)),
     });
     let there = Memo::new(move |_| markup.with(Option::is_some));
     slot(move || there.get().then(|| frame(caption, markup)))

@@ -5,18 +5,18 @@ use leptos::prelude::*;
 use super::strip::strip_section;
 use super::truing::limit_questions;
 use crate::drawing::{cut_zone, elevation};
-use crate::job::{CutAt, Entry, FACE_PLACES};
+use crate::job::{CutAt, Entry, FACE_PLACES, Job};
 use crate::quantity::{Angle, Length, show_clock, show_length};
 use crate::screen::parts::{
     Follows, all, choice, el, field, field_row, fields, fold, part, picture, slot,
 };
 use crate::screen::state::State;
 use crate::sheet::{far_datum, mark_nearest, mark_note, mark_title, order_of_work};
-use crate::stage::cut::{Mark, clock_arcs, cut_list};
+use crate::stage::cut::{CutList, Mark, clock_arcs, cut_list};
 
 /// The questions.
 pub fn questions(state: State) -> AnyView {
-    let clear = Memo::new(move |_| state.job.with(|job| job.cut.at == CutAt::ClearOfIt));
+    let clear = state.follows(|job| job.cut.at == CutAt::ClearOfIt);
     let first_cut = move || clear.get().then(|| field(state, Entry::ClearBy));
     let face = field_row(
         state,
@@ -76,8 +76,7 @@ pub fn marks_round_the_tube(state: State) -> AnyView {
 /// The arc of every mark from the witness line.
 fn arcs(state: State) -> AnyView {
     let rows = move || {
-        state.pauses.track();
-        let (arcs, display) = state.job.with_untracked(|job| (clock_arcs(job), job.display.lengths()));
+        let (arcs, display) = state.at_rest(|job| (clock_arcs(job), job.display.lengths()));
         let row = |(at, arc): &(Angle, Length)| {
             let place = el("th").attr("scope", "row").text(&show_clock(*at));
             el("tr").child(place).child(el("td").text(&show_length(*arc, display))).into()
@@ -94,45 +93,32 @@ fn arcs(state: State) -> AnyView {
 
 /// The cut list: every place from the far datum, in its order.
 fn list(state: State) -> AnyView {
-    let marks: Memo<(Vec<Mark>, bool, bool)> = Memo::new(move |_| {
-        state.pauses.track();
-        state.job_id.track();
-        state.job.with_untracked(|job| {
-            cut_list(job)
-                .map(|list| (list.marks.clone(), list.lengths.lengthens(), list.stop.is_some()))
-                .unwrap_or_default()
-        })
-    });
-    slot(move || {
-        state.pauses.track();
-        state.job.with_untracked(|job| {
-            let display = job.display.lengths();
-            let row = |(at, mark): (usize, &Mark), longer: bool| {
-                let nearest = mark_nearest(mark, display).map(|words| el("span").text(&words).into());
-                let what = el("th")
-                    .attr("scope", "row")
-                    .text(&format!("{}. {}", at + 1, mark_title(mark.name)))
-                    .child(el("small").text(mark_note(job, mark.name, longer)));
-                let place = el("td").text(&show_length(mark.from_far, display)).children(nearest);
-                el("tr").child(what).child(place).into()
-            };
-            let rows: Vec<AnyView> = marks.with(|(marks, longer, _)| {
-                marks.iter().enumerate().map(|mark| row(mark, *longer)).collect()
-            });
-            let list_is_longer = marks.with(|(_, longer, _)| *longer);
-            let caption = format!("Cut list, in the order of the tape, from {}", far_datum(job));
-            if marks.with(|(.., stopped)| *stopped) {
-                let words = "The cut list is withheld until the stop above is mended.";
-                return Some(el("p").class("remark").text(words).into());
-            }
-            (!rows.is_empty()).then(|| {
-                let table = el("table")
-                    .class("cut-list")
-                    .child(el("caption").text(&caption))
-                    .child(el("tbody").children(rows));
-                let order = el("p").text(order_of_work(job, list_is_longer));
-                all([table.into(), order.into()])
-            })
-        })
-    })
+    slot(move || state.at_rest(|job| drawn_list(job, &cut_list(job).ok()?)))
+}
+
+fn drawn_list(job: &Job, list: &CutList) -> Option<AnyView> {
+    if list.stop.is_some() {
+        let words = "The cut list is withheld until the stop above is mended.";
+        return Some(el("p").class("remark").text(words).into());
+    }
+    if list.marks.is_empty() {
+        return None;
+    }
+    let (display, longer) = (job.display.lengths(), list.lengths.lengthens());
+    let row = |(at, mark): (usize, &Mark)| {
+        let nearest = mark_nearest(mark, display).map(|words| el("span").text(&words).into());
+        let what = el("th")
+            .attr("scope", "row")
+            .text(&format!("{}. {}", at + 1, mark_title(mark.name)))
+            .child(el("small").text(mark_note(job, mark.name, longer)));
+        let place = el("td").text(&show_length(mark.from_far, display)).children(nearest);
+        el("tr").child(what).child(place).into()
+    };
+    let rows: Vec<AnyView> = list.marks.iter().enumerate().map(row).collect();
+    let caption = format!("Cut list, in the order of the tape, from {}", far_datum(job));
+    let table = el("table")
+        .class("cut-list")
+        .child(el("caption").text(&caption))
+        .child(el("tbody").children(rows));
+    Some(all([table.into(), el("p").text(order_of_work(job, longer)).into()]))
 }

@@ -4,22 +4,16 @@ use leptos::prelude::*;
 
 use crate::drawing::{elevation, slip};
 use crate::job::{
-    Datum, DatumPair, Entry, Groove, Guide, Job, MOST_READINGS, Route, ShaftKind, TravelBy, Typed,
-    YokeAt,
+    Datum, Entry, Groove, Guide, Job, MOST_READINGS, Route, ShaftKind, TravelBy, Typed, YokeAt,
 };
 use crate::screen::parts::{
     Follows, all, choice, el, field, field_row, fields, fold, key, part, picture, slot,
 };
 use crate::screen::state::State;
 
-/// Something of the job that decides what else is asked.
-fn follows<T: PartialEq + Send + Sync + 'static>(state: State, get: fn(&Job) -> T) -> Memo<T> {
-    Memo::new(move |_| state.job.with(get))
-}
-
 /// The questions.
 pub fn questions(state: State) -> AnyView {
-    let kind = follows(state, |job| job.measure.kind);
+    let kind = state.follows(|job| job.measure.kind);
     all([
         choice(state, "Kind of shaft", |job| job.measure.kind, |job, to| job.measure.kind = to),
         choice(
@@ -43,7 +37,7 @@ pub fn questions(state: State) -> AnyView {
 }
 
 fn slip_stood(state: State, label: &'static str) -> AnyView {
-    let drawn = follows(state, |job| job.measure.yoke_at == YokeAt::Drawn);
+    let drawn = state.follows(|job| job.measure.yoke_at == YokeAt::Drawn);
     all([
         choice(state, label, |job| job.measure.yoke_at, |job, to| job.measure.yoke_at = to),
         slot(move || drawn.get().then(|| field(state, Entry::TakenAt))),
@@ -67,7 +61,7 @@ fn old_shaft(state: State, kind: Memo<ShaftKind>) -> AnyView {
 }
 
 fn wanted(state: State, kind: Memo<ShaftKind>) -> AnyView {
-    let route = follows(state, |job| job.measure.route);
+    let route = state.follows(|job| job.measure.route);
     let joints = move || {
         let read = readings(
             state,
@@ -108,25 +102,23 @@ fn from_ends(state: State, kind: ShaftKind) -> AnyView {
     all([read, fields(state, parts)])
 }
 
+/// What the tape lay on: old front and rear, wanted front and rear.
+const fn laid_on(job: &Job) -> [Datum; 4] {
+    let (old, wanted) = (job.measure.old_datum, job.measure.wanted_datum);
+    [old.front, old.rear, wanted.front, wanted.rear]
+}
+
 /// Whether the tape lay anywhere but on cup centres: what was chosen is then never folded away.
 fn off_centre(state: State) -> Memo<bool> {
-    follows(state, |job| {
-        let DatumPair { front, rear } = job.measure.old_datum;
-        let DatumPair { front: wanted_front, rear: wanted_rear } = job.measure.wanted_datum;
-        [front, rear, wanted_front, wanted_rear].iter().any(|at| *at != Datum::CupCentre)
-    })
+    state.follows(|job| laid_on(job).iter().any(|at| *at != Datum::CupCentre))
 }
 
 /// Where the tape lay, and what brings it to the cup centres.
 fn datums(state: State) -> AnyView {
-    let pairs = follows(state, |job| {
-        let DatumPair { front, rear } = job.measure.old_datum;
-        let DatumPair { front: wanted_front, rear: wanted_rear } = job.measure.wanted_datum;
-        [front, wanted_front, rear, wanted_rear]
-    });
+    let places = state.follows(laid_on);
     let sizes = move || {
         use crate::job::Datum::{InnerEar, InnerSeat, OuterEar, OuterSeat};
-        let [front, wanted_front, rear, wanted_rear] = pairs.get();
+        let [front, rear, wanted_front, wanted_rear] = places.get();
         let mut asked = Vec::new();
         for (datum, cup, ear) in [
             (front, Entry::FrontCup, Entry::FrontEar),
@@ -143,7 +135,7 @@ fn datums(state: State) -> AnyView {
         Some(fields(state, &asked))
     };
     // From the ends there are no joint marks to choose.
-    let joints = follows(state, |job| job.measure.route != Route::Ends);
+    let joints = state.follows(|job| job.measure.route != Route::Ends);
     let wanted = move || {
         joints.get().then(|| {
             all([
@@ -182,8 +174,8 @@ fn datums(state: State) -> AnyView {
 }
 
 fn travel(state: State) -> AnyView {
-    let by = follows(state, |job| job.slip.by);
-    let guide = follows(state, |job| job.slip.guide);
+    let by = state.follows(|job| job.slip.by);
+    let guide = state.follows(|job| job.slip.guide);
     let link = move || {
         (guide.get() != Guide::Straight).then(|| fields(state, &[Entry::LinkRadius, Entry::LinkRise]))
     };
@@ -205,8 +197,8 @@ fn travel(state: State) -> AnyView {
 }
 
 fn seal(state: State) -> AnyView {
-    let groove = follows(state, |job| job.slip.groove);
-    let from_ends = follows(state, |job| job.measure.route != Route::Joints);
+    let groove = state.follows(|job| job.slip.groove);
+    let from_ends = state.follows(|job| job.measure.route != Route::Joints);
     let asked = move || {
         (groove.get() == Groove::Worn)
             .then(|| fields(state, &[Entry::GroovePlace, Entry::GrooveWidth, Entry::GrooveMargin]))

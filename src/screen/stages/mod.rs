@@ -25,10 +25,8 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
         })
     });
     let at_rest: Memo<Vec<Finding>> = Memo::new(move |_| {
-        state.pauses.track();
-        state.job_id.track();
         let pass = state.pass.get();
-        state.job.with_untracked(|job| match stage {
+        state.at_rest(|job| match stage {
             Stage::True => truing_stage::findings(job, pass),
             _ => stage.findings(job),
         })

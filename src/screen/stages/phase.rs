@@ -10,7 +10,7 @@ use crate::sheet::cut_yoke;
 
 /// The questions of the method chosen.
 pub fn questions(state: State) -> AnyView {
-    let levels = Memo::new(move |_| state.job.with(|job| job.phase.method == PhaseMethod::Levels));
+    let levels = state.follows(|job| job.phase.method == PhaseMethod::Levels);
     let of_method = move || Some(if levels.get() { by_levels(state) } else { on_the_bench(state) });
     all([
         choice(state, "Measured by", |job| job.phase.method, |job, to| job.phase.method = to),

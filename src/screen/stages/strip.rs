@@ -12,10 +12,7 @@ use crate::stage::strip::strip;
 /// The strip's own questions, its preview, and the key that prints it. Until the diameter is known the
 /// key says so, and leads to its field.
 pub fn strip_section(state: State) -> AnyView {
-    let known = move || {
-        state.pauses.track();
-        state.job.with_untracked(|job| strip(job).is_ok())
-    };
+    let known = move || state.at_rest(|job| strip(job).is_ok());
     let words = either(known, "Print the wrap strip", "Still needed: tube diameter, outside");
     el("section")
         .class("asked wrap")

@@ -12,7 +12,7 @@ use crate::sheet::Worded;
 
 /// The limit of the total reading, asked here and at the cut.
 pub fn limit_questions(state: State) -> AnyView {
-    let own = Memo::new(move |_| state.job.with(|job| job.truing.limit == RunOutLimit::Own));
+    let own = state.follows(|job| job.truing.limit == RunOutLimit::Own);
     all([
         choice(
             state,
@@ -27,7 +27,7 @@ pub fn limit_questions(state: State) -> AnyView {
 /// The questions: which turn, how many stations, the readings.
 pub fn questions(state: State) -> AnyView {
     // A turn keeps its kind for good: only how many there are can change.
-    let count = Memo::new(move |_| state.job.with(|job| job.truing.passes.len()));
+    let count = state.follows(|job| job.truing.passes.len());
     let turns = move || {
         count.track();
         let named = |(i, pass): (usize, &Pass)| format!("{} {}", i + 1, pass.kind.word());

@@ -9,7 +9,7 @@ use crate::screen::state::State;
 
 /// The questions: each weight that came off, and what judges the rest.
 pub fn questions(state: State) -> AnyView {
-    let count = Memo::new(move |_| state.job.with(|job| job.weights.rows.len()));
+    let count = state.follows(|job| job.weights.rows.len());
     let row = move |i: usize| {
         let entries = vec![
             Entry::WeightMass(i),
@@ -23,7 +23,7 @@ pub fn questions(state: State) -> AnyView {
         let add = move || state.change(|job| job.weights.rows.push(WeightRow::default()));
         (count.get() < MOST_WEIGHTS).then(|| key("plain more-weights", "One more weight", add).into())
     };
-    let came = Memo::new(move |_| state.job.with(|job| job.weights.came == WeightsCame::Off));
+    let came = state.follows(|job| job.weights.came == WeightsCame::Off);
     let rows = move || came.get().then(|| all((0..count.get()).map(row)));
     all([
         choice(state, "Did weights come off?", |job| job.weights.came, |job, to| job.weights.came = to),
