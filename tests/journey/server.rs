@@ -89,7 +89,7 @@ pub fn serve_as_told() {
         for stream in listener.incoming().flatten() {
             let served = Arc::clone(&served);
             // A browser that hangs up in the middle is no failure of ours.
-            thread::spawn(move || answer(stream, &served.lock().unwrap().clone()).ok());
+            thread::spawn(move || answer(stream, &served).ok());
         }
     });
     for line in io::stdin().lines() {
@@ -99,14 +99,17 @@ pub fn serve_as_told() {
 }
 
 /// Answers one request: a file of the folder, or that there is none.
-fn answer(mut stream: TcpStream, folder: &Path) -> io::Result<()> {
+fn answer(mut stream: TcpStream, folder: &Mutex<PathBuf>) -> io::Result<()> {
     let mut lines = BufReader::new(stream.try_clone()?).lines();
     let request = lines.next().transpose()?.unwrap_or_default();
     // The rest of the head must be read before the connection is closed, or the answer may be lost.
     while lines.next().transpose()?.is_some_and(|line| !line.is_empty()) {}
     let path = request.split(' ').nth(1).unwrap_or_default();
     let path = path.split('?').next().unwrap_or_default();
-    let (status, kind, body) = match file(folder, path) {
+    // Locked only now: a browser opens lines ahead of need and says nothing on them, and whoever waited
+    // for it with the lock in hand would keep all others waiting.
+    let folder = folder.lock().unwrap().clone();
+    let (status, kind, body) = match file(&folder, path) {
         Some((kind, body)) => ("200 OK", kind, body),
         None => ("404 Not Found", "text/plain", b"There is no such file.".to_vec()),
     };
