@@ -35,7 +35,7 @@ fn version_1_opens_and_says_what_it_said() {
     assert_eq!((job.display, job.tube.material), (Display::Millimetre, Material::Aluminium));
     assert_eq!((job.measure.division, job.measure.yoke_at), (Division::SixtyFourth, YokeAt::Bottomed));
     assert_eq!((job.check.whirl_share, job.cut.end), (WhirlShare::CardanMaker, End::Front));
-    assert_eq!((job.phase.method, job.phase.lifted), (PhaseMethod::Bench, Side::Left));
+    assert_eq!((job.phase.method, job.phase.sittings[1].lifted), (PhaseMethod::Bench, Side::Left));
     assert_eq!(job.phase.level_division, LevelDivision::Quarter);
     assert_eq!((job.truing.dial, job.truing.limit), (Dial::Hundredth, RunOutLimit::Own));
     let turns: Vec<_> = job.truing.passes.iter().map(|p| (p.kind, p.stations, p.count())).collect();
@@ -64,9 +64,9 @@ fn version_1_opens_and_says_what_it_said() {
         (Entry::RootGap, "0", Unit::Inch),
         (Entry::Shrinkage, "1/64", Unit::Inch),
         (Entry::Spigot, "1-1/4″", Unit::Inch),
-        (Entry::Lift, "0.034", Unit::Inch),
+        (Entry::Lift(1, 0), "0.034", Unit::Inch),
         (Entry::Span, "3-1/4", Unit::Inch),
-        (Entry::FrontLevel, "−0.2", Unit::Degree),
+        (Entry::FrontLevel(1, 0), "−0.2", Unit::Degree),
         (Entry::PhaseLimit, "0.5", Unit::Degree),
         (Entry::OwnLimit, "0.012", Unit::Inch),
         (Entry::StationReading(0, 7), "5", Unit::Thousandth),
@@ -86,7 +86,9 @@ fn version_1_opens_and_says_what_it_said() {
         let typed = job.typed(entry).unwrap();
         assert_eq!((typed.text.as_str(), typed.unit), (text, unit), "{entry:?}");
     }
-    for entry in [Entry::WantedReading(2), Entry::RearLevel, Entry::Closing(0), Entry::WeightMass(1)] {
+    for entry in
+        [Entry::WantedReading(2), Entry::RearLevel(1, 0), Entry::Closing(0), Entry::WeightMass(1)]
+    {
         assert_eq!(job.typed(entry).unwrap().text, "", "{entry:?}");
     }
 }

@@ -1,7 +1,9 @@
 //! The sample job, all of it invented: a small orchard's flat-bed utility truck has been given a
 //! longer five-speed gearbox, and its owner shortens the shaft in the barn.
 
-use super::{Display, Division, Entry, Job, Pass, PassKind, SquareBy, Stations, WeightRow};
+use super::{
+    BEFORE_TACKING, Display, Division, Entry, Job, Pass, PassKind, SquareBy, Stations, WeightRow,
+};
 
 /// The sample job.
 pub fn sample() -> Job {
@@ -42,8 +44,8 @@ pub fn sample() -> Job {
         (Entry::SpigotDiameter, "2.83"),
         (Entry::Shoulder, "3-7/16"),
         (Entry::SeamClock, "10:30"),
-        (Entry::FrontLevel, "0.4"),
-        (Entry::RearLevel, "-0.2"),
+        (Entry::FrontLevel(BEFORE_TACKING, 0), "0.4"),
+        (Entry::RearLevel(BEFORE_TACKING, 0), "-0.2"),
         (Entry::WeightMass(0), "9"),
         (Entry::WeightClock(0), "2:00"),
         (Entry::WeightDistance(0), "5-1/4"),

@@ -6,7 +6,8 @@
 //! [`centrifugal_force`] does it once.
 
 use uom::si::{
-    ISQ, Quantity, SI, angle, angular_velocity, f64 as si, force, length, mass, mass_density, pressure,
+    ISQ, Quantity, SI, angle, angular_acceleration, angular_velocity, f64 as si, force, length, mass,
+    mass_density, pressure, velocity,
 };
 use uom::typenum::{P1, Z0};
 
@@ -18,6 +19,10 @@ pub type Angle = si::Angle;
 pub type Mass = si::Mass;
 /// A speed of rotation.
 pub type AngularVelocity = si::AngularVelocity;
+/// A rate at which a speed of rotation changes.
+pub type AngularAcceleration = si::AngularAcceleration;
+/// A speed on the road.
+pub type RoadSpeed = si::Velocity;
 /// A stress or an elastic modulus.
 pub type Pressure = si::Pressure;
 /// A mass per volume.
@@ -123,6 +128,36 @@ pub fn rpm(value: f64) -> AngularVelocity {
 /// The number of revolutions per minute in a speed of rotation.
 pub fn as_rpm(value: AngularVelocity) -> f64 {
     value.get::<angular_velocity::revolution_per_minute>()
+}
+
+/// An angular acceleration in rad/s².
+pub fn radians_per_second_squared(value: f64) -> AngularAcceleration {
+    AngularAcceleration::new::<angular_acceleration::radian_per_second_squared>(value)
+}
+
+/// The number of rad/s² in an angular acceleration.
+pub fn as_radians_per_second_squared(value: AngularAcceleration) -> f64 {
+    value.get::<angular_acceleration::radian_per_second_squared>()
+}
+
+/// A road speed in miles per hour.
+pub fn miles_per_hour(value: f64) -> RoadSpeed {
+    RoadSpeed::new::<velocity::mile_per_hour>(value)
+}
+
+/// The number of miles per hour in a road speed.
+pub fn as_miles_per_hour(value: RoadSpeed) -> f64 {
+    value.get::<velocity::mile_per_hour>()
+}
+
+/// A road speed in kilometres per hour.
+pub fn kilometres_per_hour(value: f64) -> RoadSpeed {
+    RoadSpeed::new::<velocity::kilometer_per_hour>(value)
+}
+
+/// The number of kilometres per hour in a road speed.
+pub fn as_kilometres_per_hour(value: RoadSpeed) -> f64 {
+    value.get::<velocity::kilometer_per_hour>()
 }
 
 /// An elastic modulus or stress in gigapascals.

@@ -36,7 +36,7 @@ fn opens_and_says_what_it_said() {
         (ClockMarks::Sixteen, Paper::Letter, End::Front)
     );
     assert_eq!((job.check.whirl_share, job.weights.came), (WhirlShare::Industrial, WeightsCame::None));
-    assert_eq!((job.phase.method, job.phase.lifted), (PhaseMethod::Bench, Side::Left));
+    assert_eq!((job.phase.method, job.phase.sittings[1].lifted), (PhaseMethod::Bench, Side::Left));
     assert_eq!(job.phase.level_division, LevelDivision::Fifth);
     assert_eq!((job.truing.dial, job.truing.limit), (Dial::HalfThousandth, RunOutLimit::EightTenths));
     let turns: Vec<_> = job.truing.passes.iter().map(|p| (p.kind, p.stations, p.count())).collect();
