@@ -12,9 +12,11 @@ mod face;
 mod field;
 mod finding;
 mod length;
+mod lie;
 pub mod measure;
 pub mod phase;
 mod reason;
+mod reset;
 pub mod seal;
 pub mod slip;
 pub mod strip;
@@ -29,6 +31,7 @@ pub use finding::{
     Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Sense, Source, Step, Value,
     Verdict, Why,
 };
+pub use reset::{Against, Reset};
 pub use whole::{Standing, Whole, standing, whole};
 
 use crate::job::{Entry, Job};
@@ -185,6 +188,7 @@ impl Stage {
     pub fn first(self, job: &Job) -> Option<Finding> {
         match self {
             Stage::Measure => Some(measure::change_finding(job)),
+            Stage::Angles => Some(angles::first(job)),
             Stage::Cut => Some(cut::tube_finding(job)),
             _ => self.findings(job).into_iter().next(),
         }
