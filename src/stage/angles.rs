@@ -1,59 +1,22 @@
 //! Angles: how gearbox, shaft and pinion lie, and what both joints make of it at the top speed.
 
 use super::amount::{Amount, plain};
+pub use super::bounds::{Bounds, bounds};
+use super::bounds::{inertia_source, least_source, shake_source, with_bounds};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
-use super::lie::{Lie, Of, Told, lie};
 pub use super::lie::At;
+use super::lie::{Lie, Of, Told, lie};
 use super::reset;
 use crate::job::{Entry, Job, PlanBy};
 use crate::mechanics::line::{Line, acceleration, joint_with_gain};
 use crate::mechanics::uncertainty::Measured;
-use crate::quantity::{
-    Angle, AngularAcceleration, AngularVelocity, Base, as_degrees, as_radians_per_second_squared,
-    degrees, turn_rate_squared,
-};
-
-/// Torsional acceleration of the pinion: 400 rad/s², decoded from a two-joint table of the AE-7 kind;
-/// 300 for heavy duty, from memory.
-const PUBLISHED_SHAKE: f64 = 400.0;
-const HEAVY_SHAKE: f64 = 300.0;
-/// Acceleration of the shaft between its joints: 1000 rad/s², 500 for quiet running, both from memory.
-const SHAFT_SHAKES: [f64; 2] = [1000.0, 500.0];
-/// Least angle of a joint on needle bearings: 1° and 1/2°, both published.
-const LEAST_ANGLES: [f64; 2] = [1.0, 0.5];
-
-fn is_one_of(known: &[f64], value: f64) -> bool {
-    known.iter().any(|one| (one - value).abs() < 1e-6)
-}
-
-/// Where the limit of the pinion's shake comes from.
-fn shake_source(limit: AngularAcceleration) -> Source {
-    let value = as_radians_per_second_squared(limit);
-    if is_one_of(&[PUBLISHED_SHAKE], value) {
-        Source::TwoJointTable
-    } else if is_one_of(&[HEAVY_SHAKE], value) {
-        Source::ShakeFromMemory
-    } else {
-        Source::OwnLimit
-    }
-}
-
-fn inertia_source(limit: AngularAcceleration) -> Source {
-    let known = is_one_of(&SHAFT_SHAKES, as_radians_per_second_squared(limit));
-    if known { Source::ShakeFromMemory } else { Source::OwnLimit }
-}
-
-fn least_source(limit: Angle) -> Source {
-    let known = is_one_of(&LEAST_ANGLES, as_degrees(limit));
-    if known { Source::NeedleBearings } else { Source::OwnLimit }
-}
+use crate::quantity::{Angle, AngularAcceleration, Base, RoadSpeed, degrees, turn_rate_squared};
 
 /// What follows from the angles.
 pub fn findings(job: &Job) -> Vec<Finding> {
     let lie = lie(job);
-    let [power, ride, bump, droop] =
-        [At::Power, At::Ride, At::Bump, At::Droop].map(|at| told(&lie, at));
+    let [power, ride, bump, droop] = [At::Power, At::Ride, At::Bump, At::Droop].map(|at| told(&lie, at));
     let mut found = vec![
         shake(job, Name::ShakeUnderPower, &power),
         shake(job, Name::ShakeAtRide, &ride),
@@ -88,63 +51,30 @@ pub fn line(job: &Job, at: At) -> Option<Line> {
     told(&lie(job), at).ok().map(|told| told.line)
 }
 
-/// Speed and limits that the angles are judged by.
+/// How shakes grow with speed: each is its gain times the square of the shaft's speed.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bounds {
-    /// Top speed of the shaft.
-    pub top: AngularVelocity,
-    /// Most torsional acceleration of the pinion.
-    pub shake: AngularAcceleration,
-    /// Most acceleration of the shaft.
-    pub inertia: AngularAcceleration,
-    /// Least angle of a joint.
-    pub least: Angle,
+pub struct Growth {
+    /// Of the pinion, under power.
+    pub pinion: f64,
+    /// Of the shaft in drive and on the overrun.
+    pub shaft: [f64; 2],
+    /// Top speed and limits.
+    pub bounds: Bounds,
+    /// Road speed at the shaft's top speed, where it was given.
+    pub road: Option<RoadSpeed>,
 }
 
-impl Bounds {
-    /// The joint that accelerates the shaft by as much as is allowed, at top speed.
-    pub fn most_angle(&self) -> Option<Angle> {
-        joint_with_gain(self.inertia.base() / turn_rate_squared(self.top))
-    }
-}
-
-/// Speed and limits.
-///
-/// # Errors
-/// The fields that are needed.
-pub fn bounds(job: &Job) -> Result<Bounds, Vec<Need>> {
-    let mut fields = Fields::of(job);
-    let top = fields.speed(Entry::TopSpeed);
-    let shake = fields.acceleration(Entry::TorsionalLimit);
-    let inertia = fields.acceleration(Entry::InertiaLimit);
-    let least = fields.angle(Entry::LeastAngle);
-    match (top, shake, inertia, least) {
-        (Some(top), Some(shake), Some(inertia), Some(least)) => {
-            Ok(Bounds { top, shake, inertia, least })
-        }
-        _ => Err(fields.needs()),
-    }
-}
-
-/// Both, or what stands in the way of either.
-pub(super) fn with_bounds<'a>(
-    job: &Job,
-    told: &'a Result<Told, Blocked>,
-) -> Result<(&'a Told, Bounds), Blocked> {
-    match (told, bounds(job)) {
-        (Err(Blocked::Impossible(reason)), _) => Err(Blocked::Impossible(*reason)),
-        (Ok(told), Ok(bounds)) => Ok((told, bounds)),
-        (told, bounds) => {
-            let mut fields = Fields::of(job);
-            if let Err(Blocked::Missing(needs)) = told {
-                fields.also(needs);
-            }
-            if let Err(needs) = bounds {
-                fields.also(&needs);
-            }
-            Err(Blocked::Missing(fields.needs()))
-        }
-    }
+/// How shakes grow with speed; `None` while they or the limits are not known.
+pub fn growth(job: &Job) -> Option<Growth> {
+    let lie = lie(job);
+    let [power, ride] = [At::Power, At::Ride].map(|at| told(&lie, at).ok());
+    let (power, ride) = (power?.line, ride?.line);
+    Some(Growth {
+        pinion: power.peaks().pinion_gain,
+        shaft: [ride.peaks().shaft_gain, ride.overrun().peaks().shaft_gain],
+        bounds: bounds(job).ok()?,
+        road: Fields::of(job).road_speed(Entry::RoadSpeed),
+    })
 }
 
 /// How much the pinion is shaken at top speed.
@@ -325,8 +255,11 @@ fn twist(ride: &Result<Told, Blocked>) -> Finding {
             Finding::known(name, value, Verdict::Figure).from(&[Source::Geometry])
         }
         None => {
-            let value =
-                Value { amount: Amount::Angle(degrees(0.0)), plus_minus: None, sense: Some(Sense::NoPlane) };
+            let value = Value {
+                amount: Amount::Angle(degrees(0.0)),
+                plus_minus: None,
+                sense: Some(Sense::NoPlane),
+            };
             Finding::known(name, value, Verdict::Figure).from(&[Source::Geometry])
         }
     }

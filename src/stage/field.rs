@@ -258,12 +258,10 @@ impl<'a> Fields<'a> {
         self.take(entry).map(|amount| AngularVelocity::from_base(base(amount)))
     }
 
-    #[allow(dead_code)]
     pub(super) fn acceleration(&mut self, entry: Entry) -> Option<AngularAcceleration> {
         self.take(entry).map(|amount| AngularAcceleration::from_base(base(amount)))
     }
 
-    #[allow(dead_code)]
     pub(super) fn road_speed(&mut self, entry: Entry) -> Option<RoadSpeed> {
         self.take(entry).map(|amount| RoadSpeed::from_base(base(amount)))
     }

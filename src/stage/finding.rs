@@ -4,9 +4,9 @@ use super::amount::Amount;
 pub use super::basis::{Law, Source};
 use super::complaint::Complaint;
 pub use super::reason::Reason;
+use super::reset::Reset;
 use crate::job::Entry;
 use crate::mechanics::budget::Budget;
-use super::reset::Reset;
 use crate::quantity::{Angle, AngularAcceleration, Base, Length};
 
 /// One list of the findings, so that each has a code that the page can be asked by.

@@ -178,12 +178,14 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
     let lengths = fields.sum(length_change(job));
     let plan = plan(job, &mut fields, &mut causes);
     let phase = fields.sum(phase::in_force(job));
-    let rises = [(Entry::BumpTravel, Entry::BumpRise, 1.0), (Entry::DroopTravel, Entry::DroopRise, -1.0)]
-        .map(|(travel, rise, way)| {
-            // Asked here too, but it is their own cards that wait for them.
-            let mut own = Fields::of(job);
-            own.length(travel).zip(own.angle(rise)).map(|(by, nose)| (by * way, nose))
-        });
+    let rises =
+        [(Entry::BumpTravel, Entry::BumpRise, 1.0), (Entry::DroopTravel, Entry::DroopRise, -1.0)].map(
+            |(travel, rise, way)| {
+                // Asked here too, but it is their own cards that wait for them.
+                let mut own = Fields::of(job);
+                own.length(travel).zip(own.angle(rise)).map(|(by, nose)| (by * way, nose))
+            },
+        );
     let power_rise = Fields::of(job).angle(Entry::PowerRise);
     let (Some(gearbox), Some(shaft), Some(pinion), Some(bias), Some(lengths), Some(plan), Some(phase)) =
         (gearbox, shaft, pinion, bias, lengths, plan, phase)

@@ -4,6 +4,7 @@
 mod amount;
 pub mod angles;
 mod basis;
+mod bounds;
 pub mod check;
 mod complaint;
 pub mod cut;

@@ -46,6 +46,14 @@ pub fn turn(job: &Job) -> Result<Measured<Angle>, Vec<Need>> {
     found.ok_or_else(|| fields.needs())
 }
 
+/// The turn that the shaft has, as far as is known.
+///
+/// # Errors
+/// The fields that are needed.
+pub fn in_force(job: &Job) -> Result<Measured<Angle>, Vec<Need>> {
+    turn(job)
+}
+
 fn levels(job: &Job, fields: &mut Fields) -> Option<Measured<Angle>> {
     let (front, rear) = (
         fields.angle(Entry::FrontLevel(BEFORE_TACKING, 0)),
@@ -87,7 +95,7 @@ fn undo(job: &Job, turn: Angle) -> Sense {
 
 /// What follows for phase.
 pub fn findings(job: &Job) -> Vec<Finding> {
-    vec![error_finding(job), arc_finding(job)]
+    vec![error_finding(job), arc_finding(job), super::angles::cost_of_phase(job, degrees(0.0))]
 }
 
 fn error_finding(job: &Job) -> Finding {

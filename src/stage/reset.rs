@@ -1,7 +1,7 @@
 //! What to change so that both joints cancel: the pinion's slope, the gearbox's, or the yokes' turn.
 
 use super::amount::Amount;
-use super::angles::{Bounds, with_bounds};
+use super::bounds::{Bounds, with_bounds};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Name, Sense, Source, Value, Verdict};
 use super::lie::{Lie, Told};
@@ -102,7 +102,13 @@ fn against(mend: &Mend, bounds: Bounds, left: AngularAcceleration, parallel: boo
     }
 }
 
-fn finding(name: Name, mend: &Mend, to: Angle, thick: Option<Length>, bounds: Bounds) -> Option<Finding> {
+fn finding(
+    name: Name,
+    mend: &Mend,
+    to: Angle,
+    thick: Option<Length>,
+    bounds: Bounds,
+) -> Option<Finding> {
     let line = mend.attitude.line().ok()?;
     let left = acceleration(bounds.top, mend.residual);
     let change = mend.change;
