@@ -142,7 +142,7 @@ fn best(turned: &dyn Fn(f64) -> Changed, layout: Layout, most: f64) -> Option<Me
         high = high.min(own);
     }
     // What is no number is not in order either.
-    if !(low <= high) {
+    if low.partial_cmp(&high).is_none_or(core::cmp::Ordering::is_gt) {
         return None;
     }
     // No line there is worse than any.

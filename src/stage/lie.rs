@@ -93,11 +93,14 @@ impl Laid {
     }
 }
 
+/// What moves when a measurement does, by so much in SI units.
+type Shift = fn(&mut Laid, f64);
+
 /// One measurement: its spread in SI units, and what moves when it does.
 pub(super) struct Cause {
     entry: Entry,
     spread: Spread<Angle>,
-    shift: fn(&mut Laid, f64),
+    shift: Shift,
 }
 
 /// What was measured of the line with what each measurement is worth.
@@ -147,33 +150,8 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
     let mut fields = Fields::of(job);
     let mut causes: Vec<Cause> = Vec::new();
     let gearbox = slope(job, &mut fields, Entry::GearboxSlope);
-    let (shaft, heights, pinion) = match job.angles.shaft_by {
-        ShaftBy::Read => (
-            slope(job, &mut fields, Entry::ShaftSlopeRead).map(|read| {
-                causes.push(Cause {
-                    entry: Entry::ShaftSlopeRead(0),
-                    spread: read.spread,
-                    shift: |laid, by| {
-                        if let ShaftSlope::Read(slope) = &mut laid.shaft {
-                            *slope += Angle::from_base(by);
-                        }
-                    },
-                });
-                ShaftSlope::Read(read.best)
-            }),
-            None,
-            slope(job, &mut fields, Entry::PinionSlope),
-        ),
-        ShaftBy::Heights => {
-            let both = (fields.length(Entry::FrontHeight), fields.length(Entry::RearHeight));
-            let heights = both.0.zip(both.1);
-            (
-                heights.map(|(front, rear)| ShaftSlope::Heights { front, rear }),
-                heights,
-                slope(job, &mut fields, Entry::PinionSlope),
-            )
-        }
-    };
+    let pinion = slope(job, &mut fields, Entry::PinionSlope);
+    let shaft = shaft(job, &mut fields, &mut causes);
     let bias = bias(job, &mut fields);
     let lengths = fields.sum(length_change(job));
     let plan = plan(job, &mut fields, &mut causes);
@@ -192,8 +170,7 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
     else {
         return Err(fields.needs());
     };
-    let line = of_length(of_division(division(job)));
-    let measured: [(Entry, Spread<Angle>, fn(&mut Laid, f64)); 5] = [
+    let measured: [(Entry, Spread<Angle>, Shift); 5] = [
         (Entry::GearboxSlope(0), gearbox.spread, |laid, by| laid.gearbox += Angle::from_base(by)),
         (Entry::PinionSlope(0), pinion.spread, |laid, by| laid.pinion += Angle::from_base(by)),
         (Entry::OneWay, bias.spread, |laid, by| laid.bias += Angle::from_base(by)),
@@ -203,21 +180,6 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
         }),
     ];
     causes.extend(measured.map(|(entry, spread, shift)| Cause { entry, spread, shift }));
-    if heights.is_some() {
-        let of_heights: [(Entry, fn(&mut Laid, f64)); 2] = [
-            (Entry::FrontHeight, |laid, by| {
-                if let ShaftSlope::Heights { front, .. } = &mut laid.shaft {
-                    *front += Length::from_base(by);
-                }
-            }),
-            (Entry::RearHeight, |laid, by| {
-                if let ShaftSlope::Heights { rear, .. } = &mut laid.shaft {
-                    *rear += Length::from_base(by);
-                }
-            }),
-        ];
-        causes.extend(of_heights.map(|(entry, shift)| Cause { entry, spread: line, shift }));
-    }
     let laid = Laid {
         gearbox: gearbox.best,
         pinion: pinion.best,
@@ -228,6 +190,10 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
         length: lengths.wanted.best,
     };
     let old = lengths.old.best;
+    let heights = match shaft {
+        ShaftSlope::Heights { front, rear } => Some((front, rear)),
+        ShaftSlope::Read(_) => None,
+    };
     Ok(Lie {
         laid,
         causes,
@@ -237,6 +203,42 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
         power_rise,
         slides: job.measure.kind == ShaftKind::SlipInGearbox,
     })
+}
+
+fn shaft(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<ShaftSlope> {
+    match job.angles.shaft_by {
+        ShaftBy::Read => {
+            let read = slope(job, fields, Entry::ShaftSlopeRead)?;
+            causes.push(Cause {
+                entry: Entry::ShaftSlopeRead(0),
+                spread: read.spread,
+                shift: |laid, by| {
+                    if let ShaftSlope::Read(slope) = &mut laid.shaft {
+                        *slope += Angle::from_base(by);
+                    }
+                },
+            });
+            Some(ShaftSlope::Read(read.best))
+        }
+        ShaftBy::Heights => {
+            let shifts: [(Entry, Shift); 2] = [
+                (Entry::FrontHeight, |laid, by| {
+                    if let ShaftSlope::Heights { front, .. } = &mut laid.shaft {
+                        *front += Length::from_base(by);
+                    }
+                }),
+                (Entry::RearHeight, |laid, by| {
+                    if let ShaftSlope::Heights { rear, .. } = &mut laid.shaft {
+                        *rear += Length::from_base(by);
+                    }
+                }),
+            ];
+            let spread = of_length(of_division(division(job)));
+            causes.extend(shifts.map(|(entry, shift)| Cause { entry, spread, shift }));
+            let (front, rear) = (fields.length(Entry::FrontHeight), fields.length(Entry::RearHeight));
+            front.zip(rear).map(|(front, rear)| ShaftSlope::Heights { front, rear })
+        }
+    }
 }
 
 /// The field that stands for the yokes' turn among the causes.
@@ -250,7 +252,7 @@ const fn phase_entry(job: &Job) -> Entry {
 
 fn plan(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<Plan> {
     let doubt = rectangular(degrees(PLAN_DOUBT_DEGREES));
-    let shifts: [(Entry, fn(&mut Laid, f64)); 3] = [
+    let shifts: [(Entry, Shift); 3] = [
         (Entry::GearboxPlan, |laid, by| shift_plan(laid, 0, by)),
         (Entry::ShaftPlan, |laid, by| shift_plan(laid, 1, by)),
         (Entry::PinionPlan, |laid, by| shift_plan(laid, 2, by)),
