@@ -102,6 +102,11 @@ fn against(mend: &Mend, bounds: Bounds, left: AngularAcceleration, parallel: boo
     }
 }
 
+/// Too small to set.
+fn is_left(change: Angle) -> bool {
+    change.base().abs() < degrees(LEAST_CHANGE_DEGREES).base()
+}
+
 fn finding(
     name: Name,
     mend: &Mend,
@@ -115,7 +120,7 @@ fn finding(
     let reset = Reset {
         to,
         plus: change.base() > 0.0,
-        leave: change.base().abs() < degrees(LEAST_CHANGE_DEGREES).base(),
+        leave: is_left(change),
         thick,
         left,
         joints: [line.front_joint(), line.rear_joint()],
@@ -149,7 +154,9 @@ fn pinion(job: &Job, lie: &Lie, now: &Attitude, bounds: Bounds, layout: Layout) 
     let thick = pad.map(|pad| wedge(pad, size));
     match finding(name, &mend, to, thick, bounds) {
         Some(mut found) => {
-            if let super::Answer::Known(value) = &mut found.answer {
+            if let super::Answer::Known(value) = &mut found.answer
+                && !is_left(mend.change)
+            {
                 value.plus_minus = Some(Amount::Angle(lie.spread_of_setting(shaft_counts).expanded()));
             }
             found
