@@ -62,7 +62,7 @@ pub const fn source(which: Source) -> &'static str {
         }
         Source::DoubtOfBench => "Taken for the ±, our own choice: gap 0.05 mm, span 0.8 mm",
         Source::DoubtOfTravel => {
-            "Taken for the ±, our own choice: slope 0.5°, travel of the axle 1/4 in, output shaft within 5° of the shaft's own slope; the axle does not turn about itself"
+            "Taken for the ±, our own choice: slope 0.5°, travel of the axle 1/4 in, output shaft as read at Angles, or within 5° of the shaft's own slope; the axle does not turn about itself"
         }
         Source::OfficePaper => "Paper 0.10 mm thick, 80 g/m² office paper, from memory",
         Source::TubeOvality => {

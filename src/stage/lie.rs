@@ -137,6 +137,13 @@ fn bias(job: &Job, fields: &mut Fields) -> Option<Measured<Angle>> {
     Some(Measured { best: (one? - turned?) / 2.0, spread })
 }
 
+/// The gearbox's slope as read at Angles; `None` while it is not known there.
+pub(super) fn gearbox_slope(job: &Job) -> Option<Measured<Angle>> {
+    let mut fields = Fields::of(job);
+    let (read, bias) = (slope(job, &mut fields, Entry::GearboxSlope)?, bias(job, &mut fields)?);
+    Some(Measured { best: read.best - bias.best, spread: combined(&[read.spread, bias.spread]) })
+}
+
 /// A length's spread as the numbers of a cause, which all stand in SI units.
 fn of_length(spread: Spread<Length>) -> Spread<Angle> {
     Spread { standard: Angle::from_base(spread.standard.base()), freedom: spread.freedom }
