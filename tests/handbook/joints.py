@@ -127,7 +127,19 @@ class Line:
         self.axes = [axis(*gearbox), axis(*shaft), axis(*pinion)]
         self.frames = [seen_along(a) for a in self.axes]
         self.phase = radians(phase)
+        self.zero = self.upright()
         self.bends = [between(self.axes[i], self.axes[i + 1]) for i in (0, 1)]
+
+    def upright(self):
+        """The zero from which the program counts the gearbox's turn: the ears straight up as the shaft is
+        seen, tilted to the gearbox's axis the shortest way. It is what the joint would hand on if it bent
+        no more: two mirrorings, across the shaft and across the axis half way between, carry it over."""
+        gearbox, shaft = self.axes[:2]
+        half = unit(tuple(a + b for a, b in zip(gearbox, shaft)))
+        mirrored = lambda v, by: tuple(x - 2 * dot(v, by) * n for x, n in zip(v, by))
+        ears_up = mirrored(mirrored(self.frames[1][0], shaft), half)
+        off = lambda t: dot(ears_up, ears(self.frames[0], t + PI / 2))
+        return root(off, -radians(60), radians(60))
 
     def driven(self, joint, turn):
         """The turn of the driven yoke's ears: a quarter ahead of the driving yoke's, as near as the bend

@@ -17,7 +17,7 @@ from joints import PI, D, Line, axis, between, circle, degrees, dot, radians, ro
 from tools import say
 
 # The case of line_in_space.svg, every sign another: gearbox, shaft, pinion, phase.
-SPACE = ((2, 1), (5, -2), (-1, 0.5), 3)
+SPACE = ((2, 1.5), (5, -3), (-1.5, 1), 10)
 FLAT = (0, 0)
 
 
@@ -65,7 +65,7 @@ def equivalent(front, rear, twist, phase):
 
 
 def clock(line, end):
-    """Where the far end of this axis is seen, looking forward along the shaft: degrees from straight up."""
+    """Where the outer end of this axis is seen, looking forward along the shaft: degrees from straight up."""
     up, right = line.frames[1]
     away = line.axes[end] if end == 2 else tuple(-x for x in line.axes[0])
     return in_degrees(atan2(float(dot(away, right)), float(dot(away, up))))
@@ -119,7 +119,7 @@ def lines():
             say(f"{name} twist", twist, 11)
             say(f"{name} equivalent", equivalent(*line.bends, radians(twist), given[3]), 11)
         for place in [10, 77, 141, 305] if name not in ("unequal", "near", "straight") else []:
-            ratio, gain = line.rates(radians(place))
+            ratio, gain = line.rates(line.zero + radians(place))
             for what, r, g in zip(["shaft", "pinion"], ratio, gain):
                 say(f"{name} at {place} {what} ratio", r, 14)
                 say(f"{name} at {place} {what} gain", g, 14)

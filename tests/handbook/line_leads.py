@@ -6,8 +6,8 @@ Plain python3, no package. Run from the repository's top level:
 
 Each place is found by turning a yoke until the cross's right angle is met (joints.py); no formula of a
 joint is used. A line begins with its three slopes, each with its plan angle, and the phase, in degrees;
-under it stand places of the gearbox's yoke, degrees clockwise of straight up seen from the rear, and the
-leads of the shaft and of the pinion there less those at the first place, in radians.
+under it stand places of the gearbox's yoke, degrees clockwise seen from the rear from its upright
+(joints.py), and the leads of the shaft and of the pinion there less those at the first place, in radians.
 """
 
 import sys
@@ -34,10 +34,11 @@ def main():
         line = Line(gearbox, shaft, pinion, phase)
         assert all(degrees(bend) < 30.1 for bend in line.bends)
         print("line", *gearbox, *shaft, *pinion, phase)
-        first = line.leads(radians(PLACES[0]))
+        first = line.leads(line.zero + radians(PLACES[0]))
         for place in PLACES:
             # Nothing and a last bit below it are printed alike.
-            print(place, *(f"{round(a - b, 16) or 0:.16f}" for a, b in zip(line.leads(radians(place)), first)))
+            leads = line.leads(line.zero + radians(place))
+            print(place, *(f"{round(a - b, 16) or 0:.16f}" for a, b in zip(leads, first)))
 
 
 if __name__ == "__main__":
