@@ -5,7 +5,7 @@ use crate::quantity::{Base, Length};
 
 /// Steps of the first look over the whole travel.
 const STEPS: u32 = 64;
-/// How closely the height of an extreme is closed in on, in metres.
+/// How closely the place of an extreme is closed in on, in metres or radians.
 const CLOSE_ENOUGH: f64 = 1e-9;
 /// Most narrowings of one bracket: enough to take 10 m down to [`CLOSE_ENOUGH`].
 const NARROWINGS: u32 = 50;
@@ -46,31 +46,40 @@ pub fn extremes(
     let value =
         |up: f64| Some(distance(Length::from_base(up))?.base()).filter(|found| found.is_finite());
     // Zero less the droop, so that no droop is a plain zero.
-    let (low, high) = (0.0 - droop.base(), bump.base());
+    let ends = least_and_greatest(&value, 0.0 - droop.base(), bump.base())?;
+    let [[least, least_at], [greatest, greatest_at]] = ends.map(|end| end.map(Length::from_base));
+    Some(Extremes { least, least_at, greatest, greatest_at })
+}
+
+/// The least and the greatest value between two places, each with the place where it lies: the search
+/// of [`extremes`] for any number of any number. Places where the value is infinite are never the least.
+pub(super) fn least_and_greatest(
+    value: &dyn Fn(f64) -> Option<f64>,
+    low: f64,
+    high: f64,
+) -> Option<[[f64; 2]; 2]> {
     let step = (high - low) / f64::from(STEPS);
     let mut least = [value(high)?, high];
     let mut greatest = least;
     for i in 0..STEPS {
-        let up = low + step * f64::from(i);
-        let found = value(up)?;
+        let at = low + step * f64::from(i);
+        let found = value(at)?;
         if found < least[0] {
-            least = [found, up];
+            least = [found, at];
         }
         if found > greatest[0] {
-            greatest = [found, up];
+            greatest = [found, at];
         }
     }
-    // Between the neighbours, or the end of the travel where there is none.
+    // Between the neighbours, or the end where there is none.
     let close_in = |sign: f64, best: [f64; 2]| {
         let bracket = ((best[1] - step).max(low), (best[1] + step).min(high));
-        narrowed(&value, sign, best, bracket).map(|found| found.map(Length::from_base))
+        narrowed(value, sign, best, bracket)
     };
-    let ([least, least_at], [greatest, greatest_at]) =
-        (close_in(1.0, least)?, close_in(-1.0, greatest)?);
-    Some(Extremes { least, least_at, greatest, greatest_at })
+    Some([close_in(1.0, least)?, close_in(-1.0, greatest)?])
 }
 
-/// The least value and its height in a bracket for `sign` 1, the greatest for −1, or the best so far
+/// The least value and its place in a bracket for `sign` 1, the greatest for −1, or the best so far
 /// where the bracket holds nothing better.
 fn narrowed(
     value: &dyn Fn(f64) -> Option<f64>,

@@ -7,13 +7,17 @@
 
 pub mod across;
 pub mod apart;
+pub mod attitude;
 pub mod budget;
 pub mod cut;
 mod extremes;
 mod least_squares;
+pub mod line;
 pub mod material;
+pub mod mend;
 pub mod phase;
 pub mod runout;
+mod space;
 pub mod square;
 pub mod strip;
 pub mod student;
@@ -21,4 +25,5 @@ pub mod travel;
 pub mod tube;
 pub mod unbalance;
 pub mod uncertainty;
+mod uneven;
 pub mod whirl;

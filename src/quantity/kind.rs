@@ -6,7 +6,8 @@
 //! [`centrifugal_force`] does it once.
 
 use uom::si::{
-    ISQ, Quantity, SI, angle, angular_velocity, f64 as si, force, length, mass, mass_density, pressure,
+    ISQ, Quantity, SI, angle, angular_acceleration, angular_velocity, f64 as si, force, length, mass,
+    mass_density, pressure,
 };
 use uom::typenum::{P1, Z0};
 
@@ -18,6 +19,8 @@ pub type Angle = si::Angle;
 pub type Mass = si::Mass;
 /// A speed of rotation.
 pub type AngularVelocity = si::AngularVelocity;
+/// How fast a speed of rotation changes.
+pub type AngularAcceleration = si::AngularAcceleration;
 /// A stress or an elastic modulus.
 pub type Pressure = si::Pressure;
 /// A mass per volume.
@@ -123,6 +126,16 @@ pub fn rpm(value: f64) -> AngularVelocity {
 /// The number of revolutions per minute in a speed of rotation.
 pub fn as_rpm(value: AngularVelocity) -> f64 {
     value.get::<angular_velocity::revolution_per_minute>()
+}
+
+/// A change of a speed of rotation in rad/s².
+pub fn radians_per_second_squared(value: f64) -> AngularAcceleration {
+    AngularAcceleration::new::<angular_acceleration::radian_per_second_squared>(value)
+}
+
+/// The number of rad/s² in a change of a speed of rotation.
+pub fn as_radians_per_second_squared(value: AngularAcceleration) -> f64 {
+    value.get::<angular_acceleration::radian_per_second_squared>()
 }
 
 /// An elastic modulus or stress in gigapascals.

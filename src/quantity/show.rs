@@ -2,9 +2,9 @@
 
 use super::fraction::{Denominator, inch_fraction};
 use super::kind::{
-    Angle, AngularVelocity, Force, Length, Mass, Unbalance, as_degrees, as_gram_millimetres, as_grams,
-    as_millimetres, as_newtons, as_ounce_inches, as_pounds_force, as_rpm, clockwise_angle, degrees,
-    in_inches,
+    Angle, AngularAcceleration, AngularVelocity, Force, Length, Mass, Unbalance, as_degrees,
+    as_gram_millimetres, as_grams, as_millimetres, as_newtons, as_ounce_inches, as_pounds_force,
+    as_radians_per_second_squared, as_rpm, clockwise_angle, degrees, in_inches,
 };
 
 /// How lengths are shown. It never changes what was typed.
@@ -138,6 +138,11 @@ pub fn show_unbalance(value: Unbalance) -> String {
 /// A speed of rotation, to three figures where it is an estimate.
 pub fn show_speed(value: AngularVelocity) -> String {
     format!("{} rpm", show_number(as_rpm(value), 0))
+}
+
+/// A change of a speed of rotation to three figures: the limits are spoken of in hundreds.
+pub fn show_acceleration(value: AngularAcceleration) -> String {
+    format!("{} rad/s²", three_figures(as_radians_per_second_squared(value)))
 }
 
 /// A force in both of the units that shops use.
