@@ -33,6 +33,8 @@ def one_joint():
         say(f"joint {angle} greatest", greatest, 14)
         say(f"joint {angle} fluctuation", greatest - least, 14)
         say(f"joint {angle} gain", joint(angle).peak_gain(0), 14)
+    for angle, speed in [(3, 3000), (5, 3500), (3, 4000)]:
+        say(f"acceleration {angle} at {speed}", joint(angle).peak_gain(0) * (speed * PI / 30) ** 2, 8)
     for limit, speed in [(1000, 3000), (1000, 4000), (1000, 5000), (400, 3000), (400, 4000), (20000, 3000)]:
         gain = limit / (speed * PI / 30) ** 2
         found = root(lambda a: joint(a).peak_gain(0) - gain, D(1), D(44))
@@ -79,7 +81,7 @@ def twist_of(line):
 def errors():
     for front, rear, phase in [(3, 3, 2), (3, 3, 5), (3, 3, 10), (3, 3, 90), (3, 1, 0), (5, 4, 0), (6, 6, 10), (10, 10, 90)]:
         say(f"error {front} {rear} {phase}", degrees(Line((front, 0), FLAT, (rear, 0), phase).error()), 12)
-    for angle, phase in [(3, 1), (3, 3), (3, 5), (3, 90)]:
+    for angle, phase in [(3, 1), (3, 3), (3, 5), (3, 90), (5, 0)]:
         b = radians(angle)
         say(f"equivalent {angle} {angle} {phase}", equivalent(b, b, D(0), phase))
     for front, rear, phase in [(5, 4, 0), (3, 1, 0), (5, 4, 90), (3, 1, 90)]:
