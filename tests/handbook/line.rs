@@ -133,10 +133,9 @@ fn every_place_of_a_turn() {
         }
         let (n, (line, first)) = (numbers(row), now.unwrap());
         let moment = line.moment(degrees(n[0]));
-        for (got, from, expected) in [
-            (moment.shaft_lead, first.shaft_lead, n[1]),
-            (moment.pinion_lead, first.pinion_lead, n[2]),
-        ] {
+        for (got, from, expected) in
+            [(moment.shaft_lead, first.shaft_lead, n[1]), (moment.pinion_lead, first.pinion_lead, n[2])]
+        {
             let off = ((got - from).base() - expected).abs();
             assert!(off <= 1e-9, "{row}: off by {off} in {line:?}");
             worst = worst.max(off);
