@@ -21,6 +21,7 @@ mod reset;
 pub mod seal;
 pub mod slip;
 pub mod strip;
+mod told;
 pub mod truing;
 pub mod weights;
 mod whole;
