@@ -36,7 +36,9 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         | Sense::Tight
         | Sense::FileBack
         | Sense::TurnClockwise
-        | Sense::TurnCounterclockwise => Vec::new(),
+        | Sense::TurnCounterclockwise
+        | Sense::StandsClockwise
+        | Sense::StandsCounterclockwise => Vec::new(),
     }
 }
 
@@ -74,9 +76,12 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         Reason::OverWhirlShare { allowed } | Reason::NearWhirlShare { allowed } => {
             vec![Amount::Share(allowed)]
         }
-        Reason::OutOfPhase { allowed: q } | Reason::PhaseWithinDoubt { allowed: q } => {
-            vec![Amount::Angle(q)]
-        }
+        Reason::OutOfPhase { allowed: q }
+        | Reason::PhaseWithinDoubt { allowed: q }
+        | Reason::WeldedOutOfPhase { allowed: q }
+        | Reason::WeldedNearLimit { allowed: q }
+        | Reason::TwoAnglesDiffer { by: q } => vec![Amount::Angle(q)],
+        Reason::AngleApart { entry: _, by, others } => vec![Amount::Angle(by), Amount::Angle(others)],
         Reason::SamePlace { at } => vec![Amount::Clock(at)],
         Reason::OverGrade { permitted: q } | Reason::NearGrade { permitted: q } => {
             vec![Amount::Unbalance(q)]
@@ -110,6 +115,8 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::OffTheShaft
         | Reason::WrongField
         | Reason::NotWelded
+        | Reason::PhaseNotWelded
+        | Reason::QuarterTurn
         | Reason::NotComputable => Vec::new(),
     }
 }
@@ -141,7 +148,9 @@ fn reason_of(finding: &Finding) -> Option<Reason> {
 /// A value has no sign of its own where a sense says which way, and a ± never has one.
 fn is_negative(amount: Amount) -> bool {
     match amount {
-        Amount::Length(q) | Amount::PlainLength(q) | Amount::FineLength(q) => as_millimetres(q) < 0.0,
+        Amount::Length(q) | Amount::BothUnits(q) | Amount::PlainLength(q) | Amount::FineLength(q) => {
+            as_millimetres(q) < 0.0
+        }
         _ => false,
     }
 }

@@ -46,7 +46,7 @@ pub fn phase(job: &Job) -> Option<String> {
     const LARGER: f64 = 10.0;
     // Farther round, the drawn turn would pass for another.
     const FARTHEST: f64 = 60.0;
-    let turn = phase_stage::turn(job).ok()?.best;
+    let turn = phase_stage::turn(job, crate::job::BEFORE_TACKING).ok()?.best;
     let (sense, size) = phase_stage::findings(job).first().and_then(|finding| {
         let value = finding.value()?;
         Some((value.sense?, turn.base().abs()))

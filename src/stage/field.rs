@@ -162,7 +162,7 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
     let below = |other: Entry, factor: f64| {
         let Ok(Some(limit)) = in_range_alone(job, other) else { return Ok(()) };
         let most = Length::from_base(base(limit) * factor);
-        if base(given) < most.base() {
+        if base(given).abs() < most.base() {
             Ok(())
         } else {
             Err(Complaint::NotBelow { given, other, most: Amount::PlainLength(most) })
@@ -172,6 +172,8 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         Entry::TubeWall => below(Entry::TubeDiameter, 0.5),
         Entry::WeldLine | Entry::WeightDistance(_) => below(first_old(job), 1.0),
         Entry::FarWeldLine => below(Entry::WeldLine, 1.0),
+        // Farther than once round the tube is no place on it.
+        Entry::LineArc(..) => below(Entry::TubeDiameter, core::f64::consts::PI),
         Entry::Lift(..) => below(Entry::Span, 1.0),
         Entry::FrontLift(..) => below(Entry::FrontSpan, 1.0),
         Entry::SpigotDiameter => below(Entry::TubeDiameter, 1.0),

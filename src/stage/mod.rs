@@ -13,6 +13,7 @@ mod field;
 mod finding;
 mod length;
 pub mod measure;
+mod odd;
 pub mod phase;
 mod reason;
 pub mod seal;
@@ -21,6 +22,7 @@ pub mod strip;
 pub mod truing;
 pub mod weights;
 mod whole;
+mod yokes;
 
 pub use amount::Amount;
 pub use complaint::Complaint;
