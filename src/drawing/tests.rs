@@ -9,6 +9,7 @@ use crate::stage::{Amount, read};
 use reader::{Piece, by_the_bar, complaints, pieces};
 
 mod reader;
+mod yokes;
 
 /// A job with every question of the slip answered.
 fn full() -> Job {

@@ -2,7 +2,8 @@
 //! longer five-speed gearbox, and its owner shortens the shaft in the barn.
 
 use super::{
-    BEFORE_TACKING, Display, Division, Entry, Job, Pass, PassKind, SquareBy, Stations, WeightRow,
+    AFTER_WELDING, BEFORE_TACKING, Display, Division, Entry, Job, Pass, PassKind, SquareBy, Stations,
+    WeightRow,
 };
 
 /// The sample job.
@@ -60,6 +61,8 @@ pub fn sample() -> Job {
         (Entry::SeamClock, "10:30"),
         (Entry::FrontLevel(BEFORE_TACKING, 0), "0.4"),
         (Entry::RearLevel(BEFORE_TACKING, 0), "-0.2"),
+        (Entry::FrontLevel(AFTER_WELDING, 0), "0.3"),
+        (Entry::RearLevel(AFTER_WELDING, 0), "0"),
         (Entry::WeightMass(0), "9"),
         (Entry::WeightClock(0), "2:00"),
         (Entry::WeightDistance(0), "5-1/4"),

@@ -1,13 +1,11 @@
 //! The lie of the line: slopes, heights and plan angles as measured, and what each of them brings to
 //! the ± of whatever is reckoned from all.
 
-use super::field::Fields;
+use super::field::{Fields, level_division};
 use super::finding::Need;
 use super::length::{division, length_change};
-use super::phase;
-use crate::job::{
-    BEFORE_TACKING, Entry, Job, LevelDivision, PhaseMethod, PlanBy, SLOPE_READINGS, ShaftBy, ShaftKind,
-};
+use super::turn;
+use crate::job::{BEFORE_TACKING, Entry, Job, PhaseMethod, PlanBy, SLOPE_READINGS, ShaftBy, ShaftKind};
 use crate::mechanics::attitude::{Attitude, Leaning, plan_of_offset, slope_between};
 use crate::mechanics::uncertainty::{Measured, Spread, combined, mean_of, of_division, rectangular};
 use crate::quantity::{Angle, Base, Length, degrees, inches};
@@ -18,17 +16,6 @@ const PLAN_DOUBT_DEGREES: f64 = 0.5;
 /// How well it is known how far the rear joint lies beside the front one, ±. Our own choice.
 fn offset_doubt() -> Length {
     inches(0.125)
-}
-
-/// The distance between the lines of a level or protractor.
-pub(super) fn level_division(division: LevelDivision) -> Angle {
-    degrees(match division {
-        LevelDivision::Twentieth => 0.05,
-        LevelDivision::Tenth => 0.1,
-        LevelDivision::Fifth => 0.2,
-        LevelDivision::Quarter => 0.25,
-        LevelDivision::Whole => 1.0,
-    })
 }
 
 /// The shaft's slope as it was found.
@@ -149,7 +136,7 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
     let bias = bias(job, &mut fields);
     let lengths = fields.sum(length_change(job));
     let plan = plan(job, &mut fields, &mut causes);
-    let phase = fields.sum(phase::in_force(job));
+    let phase = fields.sum(turn::in_force(job));
     let rises =
         [(Entry::BumpTravel, Entry::BumpRise, 1.0), (Entry::DroopTravel, Entry::DroopRise, -1.0)].map(
             |(travel, rise, way)| {

@@ -15,6 +15,7 @@ mod finding;
 mod length;
 mod lie;
 pub mod measure;
+mod odd;
 pub mod phase;
 mod reason;
 mod reset;
@@ -23,8 +24,10 @@ pub mod slip;
 pub mod strip;
 mod told;
 pub mod truing;
+mod turn;
 pub mod weights;
 mod whole;
+mod yokes;
 
 pub use amount::Amount;
 pub use complaint::Complaint;
