@@ -8,6 +8,7 @@ use crate::stage::cut::{MarkName, cut_list};
 use crate::stage::{Amount, read};
 use reader::{Piece, by_the_bar, complaints, pieces};
 
+mod angles;
 mod reader;
 mod yokes;
 
