@@ -69,8 +69,8 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
         (vec![Entry::Kerf], vec![ScrapRing]),
         (vec![Entry::RootGap], cut.to_vec()),
         (vec![Entry::Shrinkage], cut.to_vec()),
-        (vec![Entry::FrontLevel], vec![PhaseError, PhaseArc]),
-        (vec![Entry::RearLevel], vec![PhaseError, PhaseArc]),
+        (vec![Entry::FrontLevel(1, 0)], vec![PhaseError, PhaseArc]),
+        (vec![Entry::RearLevel(1, 0)], vec![PhaseError, PhaseArc]),
         (vec![Entry::PhaseLimit], vec![PhaseError]),
         (vec![Entry::WeightMass(1)], vec![PutBack(1), LeftFront, LeftRear]),
         (vec![Entry::WeightClock(0)], vec![PutBack(0), LeftFront, LeftRear]),
@@ -148,7 +148,7 @@ fn absurd_numbers_are_told_what_is_allowed() {
         (Entry::Kerf, "0", 0.0, 0.3, 8.0),
         (Entry::RootGap, "-1/16", -1.5875, 0.0, 6.0),
         (Entry::Shrinkage, "1 in", 25.4, 0.0, 6.0),
-        (Entry::FrontLevel, "190", 190.0, -180.0, 180.0),
+        (Entry::FrontLevel(1, 0), "190", 190.0, -180.0, 180.0),
         (Entry::PhaseLimit, "90", 90.0, 0.1, 5.0),
         (Entry::StationReading(0, 3), "1 in", 25.4, -12.0, 12.0),
         (Entry::WeightClock(0), "19 o'clock", 570.0, 0.0, 360.0),
@@ -181,7 +181,7 @@ fn one_field_against_another() {
         (Entry::WeldLine, "60", Entry::OldReading(0), 57.3125),
         (Entry::WeightDistance(1), "58", Entry::OldReading(0), 57.3125),
         (Entry::FarWeldLine, "54", Entry::WeldLine, 53.875),
-        (Entry::Lift, "1", Entry::Span, 0.9),
+        (Entry::Lift(1, 0), "1", Entry::Span, 0.9),
     ] {
         let mut job = with(Entry::TubeDiameter, if entry == Entry::TubeWall { "0.8" } else { "3" });
         job.put(Entry::Span, "0.9");
@@ -220,7 +220,7 @@ fn choices_ask_for_what_they_need() {
     let mut job = shaft();
     job.phase.method = PhaseMethod::Bench;
     let asked: Vec<Entry> = needs(&job, Name::PhaseError).iter().map(|need| need.entry).collect();
-    assert_eq!(asked, [Entry::Lift, Entry::Span]);
+    assert_eq!(asked, [Entry::Lift(1, 0), Entry::Span]);
     let mut job = shaft();
     job.truing.limit = RunOutLimit::Own;
     for name in [Name::TotalReading, Name::OffsetReading, Name::Correction, Name::FaceError] {

@@ -255,8 +255,8 @@ fn limit_in_a_stage(sum: &str, given: &Given) -> Results {
         (Entry::TubeDiameter, "3"),
         (Entry::TubeWall, "0.083"),
         (Entry::TopSpeed, "3000"),
-        (Entry::FrontLevel, "0"),
-        (Entry::RearLevel, "0"),
+        (Entry::FrontLevel(1, 0), "0"),
+        (Entry::RearLevel(1, 0), "0"),
     ] {
         job.put(entry, text);
     }

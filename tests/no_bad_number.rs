@@ -10,7 +10,7 @@ use any_job::{Luck, any_job, near_the_sample};
 use shaftwright::job::{Job, WeightRow, from_text, to_text};
 use shaftwright::quantity::{as_millimetres, in_inches};
 use shaftwright::stage::{
-    Amount, Answer, Finding, Need, Reason, Sense, Stage, Verdict, Why, cut, read, truing, whole,
+    Against, Amount, Answer, Finding, Need, Reason, Sense, Stage, Verdict, Why, cut, read, truing, whole,
 };
 
 #[path = "no_bad_number/any_job.rs"]
@@ -29,6 +29,22 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
             vec![Amount::Length(q)]
         }
         Sense::Loose { lean } => vec![Amount::Angle(lean)],
+        Sense::AsOneJoint { angle, front, rear } => [angle, front, rear].map(Amount::Angle).into(),
+        Sense::ShakesShaft(q) | Sense::InsteadOf(q) => vec![Amount::Acceleration(q)],
+        Sense::Steeper { by, was } => [by, was].map(Amount::Angle).into(),
+        Sense::ShaftSwings { share, lead } => vec![Amount::Share(share), Amount::Angle(lead)],
+        Sense::Reset(reset) => {
+            let mut all: Vec<Amount> = reset.joints.map(Amount::Angle).into();
+            all.extend([Amount::Angle(reset.to), Amount::Acceleration(reset.left)]);
+            all.extend(reset.thick.map(Amount::Length));
+            all.extend(reset.against.map(|against| match against {
+                Against::TooSharp { allowed: q }
+                | Against::TooStraight { least: q }
+                | Against::Parallel { allowed: q } => Amount::Angle(q),
+                Against::Shakes { allowed } => Amount::Acceleration(allowed),
+            }));
+            all
+        }
         Sense::Place { clock, distance } => vec![Amount::Clock(clock), Amount::Length(distance)],
         Sense::Remove
         | Sense::Add
@@ -36,6 +52,9 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         | Sense::Tight
         | Sense::FileBack
         | Sense::TurnClockwise
+        | Sense::TwistClockwise
+        | Sense::TwistCounterclockwise
+        | Sense::NoPlane
         | Sense::TurnCounterclockwise => Vec::new(),
     }
 }
@@ -74,7 +93,15 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         Reason::OverWhirlShare { allowed } | Reason::NearWhirlShare { allowed } => {
             vec![Amount::Share(allowed)]
         }
-        Reason::OutOfPhase { allowed: q } | Reason::PhaseWithinDoubt { allowed: q } => {
+        Reason::OverShake { allowed: q } | Reason::NearShake { allowed: q } => {
+            vec![Amount::Acceleration(q)]
+        }
+        Reason::JointOverMost { allowed: q }
+        | Reason::JointNearMost { allowed: q }
+        | Reason::JointTooStraight { least: q }
+        | Reason::JointTooSharp { rear: _, angle: q }
+        | Reason::OutOfPhase { allowed: q }
+        | Reason::PhaseWithinDoubt { allowed: q } => {
             vec![Amount::Angle(q)]
         }
         Reason::SamePlace { at } => vec![Amount::Clock(at)],
@@ -85,6 +112,8 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         Reason::TooFewStations { got, needed } => vec![Amount::Count(got), Amount::Count(needed)],
         Reason::DifferenceWithinDoubt
         | Reason::OneReading
+        | Reason::OutOfReach
+        | Reason::NoRoomToReset
         | Reason::ReadAtSetPoint
         | Reason::Lengthened
         | Reason::LipOffBarrel

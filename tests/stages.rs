@@ -88,7 +88,7 @@ fn no_overall_good_before_check_is_done() {
     assert_eq!(whole(&Job::default()).shaft, Standing::NotYet);
     // What must be mended is said even while something is missing.
     let mut stop = with(Entry::TopSpeed, "");
-    stop.put(Entry::RearLevel, "9");
+    stop.put(Entry::RearLevel(1, 0), "9");
     assert_eq!(whole(&stop).shaft, Standing::Stop);
 }
 
@@ -105,7 +105,7 @@ fn phase_by_levels() {
     let own = with(Entry::PhaseLimit, "2");
     assert_eq!(find(&own, Name::PhaseError).limit.unwrap().source, Source::OwnLimit);
     for (rear, expected) in [("0.4", "good"), ("1.35", "watch"), ("1.5", "stop"), ("179", "stop")] {
-        let got = match find(&with(Entry::RearLevel, rear), Name::PhaseError).verdict {
+        let got = match find(&with(Entry::RearLevel(1, 0), rear), Name::PhaseError).verdict {
             Verdict::Good => "good",
             Verdict::Watch(_) => "watch",
             Verdict::Stop(Reason::OutOfPhase { .. }) => "stop",
@@ -127,12 +127,12 @@ fn bench_and_levels_give_one_answer_for_one_shaft() {
     ] {
         let mut job = shaft();
         job.cut.end = end;
-        job.put(Entry::FrontLevel, "0");
-        job.put(Entry::RearLevel, turned);
+        job.put(Entry::FrontLevel(1, 0), "0");
+        job.put(Entry::RearLevel(1, 0), turned);
         let levels = value(&job, Name::PhaseError);
         job.phase.method = PhaseMethod::Bench;
-        job.phase.lifted = lifted;
-        job.put(Entry::Lift, "0.0340327");
+        job.phase.sittings[1].lifted = lifted;
+        job.put(Entry::Lift(1, 0), "0.0340327");
         job.put(Entry::Span, "3.25");
         let bench = value(&job, Name::PhaseError);
         agrees(bench, by_hand("bench turn"), Some(by_hand("bench doubt")), 1e-5);

@@ -215,7 +215,7 @@ fn sentences_at_a_field() {
         (Entry::OldReading(0), "5731255731255731255731255731255731255731255731"),
         (Entry::TubeWall, "1.6"),
         (Entry::WeldLine, "70"),
-        (Entry::FrontLevel, "200"),
+        (Entry::FrontLevel(1, 0), "200"),
         (Entry::TopSpeed, "42"),
         (Entry::StationReading(0, 0), "2 in"),
         (Entry::WeightMass(0), "9 kg"),

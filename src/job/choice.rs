@@ -221,6 +221,41 @@ choices! {
         Levels,
         /// The gap under one ear on a flat bench.
         Bench,
+        /// The gap under one ear of each yoke, the tube held level over the bench.
+        BothLifts,
+        /// Two lines on the tube, one along each yoke.
+        Lines,
+    }
+
+    /// How the yokes shall stand to each other.
+    PhaseTarget {
+        /// In one plane.
+        #[default]
+        InLine,
+        /// As they stood before the cut.
+        AsItWas,
+        /// Turned by an angle that is typed.
+        Own,
+    }
+
+    /// How the slope of the new shaft is known.
+    ShaftBy {
+        /// From the heights of both joints' centres and the new length.
+        #[default]
+        Heights,
+        /// Read on the fitted shaft.
+        Read,
+    }
+
+    /// How gearbox, shaft and pinion lie seen from above.
+    PlanBy {
+        /// In one line, along the vehicle.
+        #[default]
+        Straight,
+        /// Gearbox and pinion along the vehicle, one beside the other.
+        Offset,
+        /// Each read as an angle.
+        Angles,
     }
 
     /// A side, seen from the rear looking forward.

@@ -14,13 +14,13 @@ use serde_json::{Map, Value};
 
 use super::name::{AnyChoice, choices};
 use super::{
-    Choice, Display, Entry, Job, LONGEST_NAME, MOST_PASSES, MOST_READINGS, MOST_STATIONS, MOST_WEIGHTS,
-    Pass, PassKind, Stations, Typed,
+    BEFORE_TACKING, Choice, Display, Entry, Job, LONGEST_NAME, MOST_PASSES, MOST_READINGS,
+    MOST_STATIONS, MOST_WEIGHTS, Pass, PassKind, Stations, Typed,
 };
 use crate::quantity::Unit;
 
 /// The version written now.
-const VERSION: u32 = 2;
+const VERSION: u32 = 3;
 
 /// Why text is not a job that can be opened.
 #[derive(Clone, Debug, PartialEq)]
@@ -144,13 +144,25 @@ pub fn from_text(text: &str) -> Result<Job, NotAJob> {
         }?;
     }
     for (name, field) in members(group("fields")?, "fields")? {
-        read_field(&mut job, name, field)?;
+        read_field(&mut job, &name_since(version, name), field)?;
     }
     // Version 1 did not ask for these, so nobody has emptied them.
     if version < 2 {
         job.usual_since_2();
     }
+    if version < 3 {
+        job.usual_since_3();
+    }
     Ok(job)
+}
+
+/// The name that a field of an earlier version has now. Until version 2 each yoke was measured once,
+/// before tacking, with one reading.
+fn name_since(version: u32, name: &str) -> String {
+    if version < 3 && matches!(name, "lift" | "front-level" | "rear-level") {
+        return format!("{name}-{BEFORE_TACKING}-0");
+    }
+    name.to_owned()
 }
 
 fn choose(

@@ -61,14 +61,8 @@ entries! {
         Shrinkage = "shrinkage",
         /// Spigot length.
         Spigot = "spigot",
-        /// Lift under one ear.
-        Lift = "lift",
         /// Span between the ears.
         Span = "span",
-        /// Level across the front yoke.
-        FrontLevel = "front-level",
-        /// Level across the rear yoke.
-        RearLevel = "rear-level",
         /// Most turn of the yokes allowed.
         PhaseLimit = "phase-limit",
         /// The mechanic's own limit of the total reading.
@@ -139,6 +133,44 @@ entries! {
         Trim = "trim",
         /// Place of the tube's own seam.
         SeamClock = "seam",
+        /// Span between the front yoke's ears.
+        FrontSpan = "front-span",
+        /// Turn of the rear yoke against the front one that is wanted.
+        OwnTarget = "own-target",
+        /// Height of the front joint's centre.
+        FrontHeight = "front-height",
+        /// Height of the rear joint's centre.
+        RearHeight = "rear-height",
+        /// One spot, read as everything else was.
+        OneWay = "one-way",
+        /// The same spot, the instrument turned end for end.
+        TurnedRound = "turned-round",
+        /// Rear joint right of the front one.
+        SideOffset = "side-offset",
+        /// Plan angle of the gearbox.
+        GearboxPlan = "gearbox-plan",
+        /// Plan angle of the shaft.
+        ShaftPlan = "shaft-plan",
+        /// Plan angle of the pinion.
+        PinionPlan = "pinion-plan",
+        /// Rise of the pinion's nose under power.
+        PowerRise = "power-rise",
+        /// Rise of the pinion's nose at full bump.
+        BumpRise = "bump-rise",
+        /// Rise of the pinion's nose at full droop.
+        DroopRise = "droop-rise",
+        /// Most torsional acceleration of the pinion.
+        TorsionalLimit = "torsional-limit",
+        /// Most acceleration of the shaft.
+        InertiaLimit = "inertia-limit",
+        /// Least angle of a joint on needle bearings.
+        LeastAngle = "least-angle",
+        /// Road speed at the shaft's top speed.
+        RoadSpeed = "road-speed",
+        /// Length of the spring pad.
+        SpringPad = "spring-pad",
+        /// Front mounts of the gearbox to its rear one.
+        MountArm = "mount-arm",
     }
     of_row {
         /// A reading of the old length.
@@ -149,6 +181,12 @@ entries! {
         EndsReading = "ends",
         /// How the face stands at a place round the tube.
         FaceReading = "face",
+        /// A slope of the gearbox.
+        GearboxSlope = "gearbox-slope",
+        /// A slope of the shaft.
+        ShaftSlopeRead = "shaft-slope-read",
+        /// A slope of the pinion.
+        PinionSlope = "pinion-slope",
         /// First station read again: pass.
         Closing = "closing",
         /// Mass of a weight.
@@ -165,6 +203,16 @@ entries! {
         StationAt = "station-at",
         /// Reading at a station: pass, station.
         StationReading = "station",
+        /// Lift under one ear of the rear yoke: sitting, reading.
+        Lift = "lift",
+        /// Lift under one ear of the front yoke: sitting, reading.
+        FrontLift = "front-lift",
+        /// Level across the front yoke: sitting, reading.
+        FrontLevel = "front-level",
+        /// Level across the rear yoke: sitting, reading.
+        RearLevel = "rear-level",
+        /// Arc from the front yoke's line to the rear yoke's: sitting, reading.
+        LineArc = "line-arc",
     }
 }
 
@@ -217,10 +265,40 @@ macro_rules! places {
             Entry::RootGap => Some($($borrow)+ $job.cut.root_gap),
             Entry::Shrinkage => Some($($borrow)+ $job.cut.shrinkage),
             Entry::Spigot => Some($($borrow)+ $job.cut.spigot),
-            Entry::Lift => Some($($borrow)+ $job.phase.lift),
             Entry::Span => Some($($borrow)+ $job.phase.span),
-            Entry::FrontLevel => Some($($borrow)+ $job.phase.front_level),
-            Entry::RearLevel => Some($($borrow)+ $job.phase.rear_level),
+            Entry::FrontSpan => Some($($borrow)+ $job.phase.front_span),
+            Entry::OwnTarget => Some($($borrow)+ $job.phase.own_target),
+            Entry::Lift(s, i) => $job.phase.sittings.$get(s).and_then(|sitting| sitting.lift.$get(i)),
+            Entry::FrontLift(s, i) => {
+                $job.phase.sittings.$get(s).and_then(|sitting| sitting.front_lift.$get(i))
+            }
+            Entry::FrontLevel(s, i) => {
+                $job.phase.sittings.$get(s).and_then(|sitting| sitting.front_level.$get(i))
+            }
+            Entry::RearLevel(s, i) => {
+                $job.phase.sittings.$get(s).and_then(|sitting| sitting.rear_level.$get(i))
+            }
+            Entry::LineArc(s, i) => $job.phase.sittings.$get(s).and_then(|sitting| sitting.arc.$get(i)),
+            Entry::GearboxSlope(i) => $job.angles.gearbox.$get(i),
+            Entry::ShaftSlopeRead(i) => $job.angles.shaft.$get(i),
+            Entry::PinionSlope(i) => $job.angles.pinion.$get(i),
+            Entry::FrontHeight => Some($($borrow)+ $job.angles.front_height),
+            Entry::RearHeight => Some($($borrow)+ $job.angles.rear_height),
+            Entry::OneWay => Some($($borrow)+ $job.angles.one_way),
+            Entry::TurnedRound => Some($($borrow)+ $job.angles.turned),
+            Entry::SideOffset => Some($($borrow)+ $job.angles.side_offset),
+            Entry::GearboxPlan => Some($($borrow)+ $job.angles.gearbox_plan),
+            Entry::ShaftPlan => Some($($borrow)+ $job.angles.shaft_plan),
+            Entry::PinionPlan => Some($($borrow)+ $job.angles.pinion_plan),
+            Entry::PowerRise => Some($($borrow)+ $job.angles.power_rise),
+            Entry::BumpRise => Some($($borrow)+ $job.angles.bump_rise),
+            Entry::DroopRise => Some($($borrow)+ $job.angles.droop_rise),
+            Entry::TorsionalLimit => Some($($borrow)+ $job.angles.torsional_limit),
+            Entry::InertiaLimit => Some($($borrow)+ $job.angles.inertia_limit),
+            Entry::LeastAngle => Some($($borrow)+ $job.angles.least_angle),
+            Entry::RoadSpeed => Some($($borrow)+ $job.angles.road_speed),
+            Entry::SpringPad => Some($($borrow)+ $job.angles.pad),
+            Entry::MountArm => Some($($borrow)+ $job.angles.mount_arm),
             Entry::PhaseLimit => Some($($borrow)+ $job.phase.limit),
             Entry::OwnLimit => Some($($borrow)+ $job.truing.own_limit),
             Entry::StationAt(p, s) => $job.truing.passes.$get(p).and_then(|pass| pass.at.$get(s)),
@@ -254,11 +332,27 @@ impl Job {
         let inch = self.display.is_inch();
         match entry {
             Entry::TopSpeed => Unit::Rpm,
-            Entry::FrontLevel
-            | Entry::RearLevel
+            Entry::FrontLevel(..)
+            | Entry::RearLevel(..)
             | Entry::PhaseLimit
+            | Entry::OwnTarget
             | Entry::YokeTurned
-            | Entry::ShaftSlope => Unit::Degree,
+            | Entry::ShaftSlope
+            | Entry::GearboxSlope(_)
+            | Entry::ShaftSlopeRead(_)
+            | Entry::PinionSlope(_)
+            | Entry::OneWay
+            | Entry::TurnedRound
+            | Entry::GearboxPlan
+            | Entry::ShaftPlan
+            | Entry::PinionPlan
+            | Entry::PowerRise
+            | Entry::BumpRise
+            | Entry::DroopRise
+            | Entry::LeastAngle => Unit::Degree,
+            Entry::TorsionalLimit | Entry::InertiaLimit => Unit::RadianPerSquareSecond,
+            Entry::RoadSpeed if inch => Unit::MilePerHour,
+            Entry::RoadSpeed => Unit::KilometrePerHour,
             Entry::StationAt(..) | Entry::WeightClock(_) | Entry::SeamClock => Unit::Hour,
             Entry::StationReading(..) | Entry::Closing(_) => match self.truing.dial {
                 Dial::Hundredth => Unit::Hundredth,

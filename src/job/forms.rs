@@ -3,9 +3,9 @@
 use crate::quantity::Unit;
 
 use super::{
-    ClockMarks, CutAt, Datum, Dial, Division, End, FACE_PLACES, Groove, Guide, LevelDivision,
-    MOST_STATIONS, Material, Paper, PassKind, PhaseMethod, Route, RunOutLimit, ShaftKind, Side,
-    SquareBy, Stations, TravelBy, Typed, WeightsCame, WhirlShare, YokeAt,
+    ClockMarks, CutAt, Datum, Dial, Division, End, FACE_PLACES, Groove, Guide, MOST_STATIONS, Material,
+    Paper, PassKind, Route, RunOutLimit, ShaftKind, SquareBy, Stations, TravelBy, Typed, WeightsCame,
+    WhirlShare, YokeAt,
 };
 
 /// The tube, asked once and used by several stages.
@@ -162,27 +162,6 @@ pub struct CutForm {
     pub shrinkage: Typed,
     /// Length of the yoke's spigot inside the tube.
     pub spigot: Typed,
-}
-
-/// Phase of the yokes.
-#[derive(Clone, Debug, PartialEq, Default)]
-pub struct PhaseForm {
-    /// How it was measured.
-    pub method: PhaseMethod,
-    /// Lift under one ear of the rear yoke, the front yoke's cups flat on the bench.
-    pub lift: Typed,
-    /// Span between the ears.
-    pub span: Typed,
-    /// The ear with the gap under it, seen from the rear.
-    pub lifted: Side,
-    /// Level across the front yoke's ears.
-    pub front_level: Typed,
-    /// Level across the rear yoke's ears.
-    pub rear_level: Typed,
-    /// Lines of the level.
-    pub level_division: LevelDivision,
-    /// Most turn allowed.
-    pub limit: Typed,
 }
 
 /// Dial readings.

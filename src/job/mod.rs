@@ -1,25 +1,29 @@
 //! The record of a job: what was measured, as typed. No sums here: what follows from it is found
 //! anew by the stages at every change.
 
+mod angles_form;
 mod choice;
 mod disk;
 mod entry;
 mod forms;
 mod name;
+mod phase_form;
 mod sample;
 mod typed;
 
+pub use angles_form::AnglesForm;
 pub use choice::{
     Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Groove, Guide, LevelDivision,
-    Material, Paper, PassKind, PhaseMethod, Route, RunOutLimit, ShaftKind, Side, SquareBy, Stations,
-    TravelBy, WeightsCame, WhirlShare, YokeAt,
+    Material, Paper, PassKind, PhaseMethod, PhaseTarget, PlanBy, Route, RunOutLimit, ShaftBy, ShaftKind,
+    Side, SquareBy, Stations, TravelBy, WeightsCame, WhirlShare, YokeAt,
 };
 pub use disk::{NotAJob, from_text, to_text};
 pub use entry::Entry;
 pub use forms::{
-    CheckForm, CutForm, DatumPair, MeasureForm, Pass, PhaseForm, SlipForm, TruingForm, TubeForm,
-    WeightRow, WeightsForm,
+    CheckForm, CutForm, DatumPair, MeasureForm, Pass, SlipForm, TruingForm, TubeForm, WeightRow,
+    WeightsForm,
 };
+pub use phase_form::{PhaseForm, Sitting};
 pub use sample::sample;
 pub use typed::Typed;
 
@@ -27,6 +31,18 @@ pub use typed::Typed;
 pub const MOST_READINGS: usize = 12;
 /// Places round the tube at which its face is proved square: every 45°.
 pub const FACE_PLACES: usize = 8;
+/// Times the yokes are measured: before the cut, before tacking, after welding.
+pub const PHASE_SITTINGS: usize = 3;
+/// The sitting before the cut.
+pub const BEFORE_CUT: usize = 0;
+/// The sitting before tacking.
+pub const BEFORE_TACKING: usize = 1;
+/// The sitting after welding.
+pub const AFTER_WELDING: usize = 2;
+/// Repeat readings of each yoke at a sitting.
+pub const PHASE_READINGS: usize = 3;
+/// Repeat readings of one slope.
+pub const SLOPE_READINGS: usize = 3;
 /// Most turns of the dial kept in one job.
 pub const MOST_PASSES: usize = 20;
 /// Most stations in one turn.
@@ -49,6 +65,8 @@ pub struct Job {
     pub measure: MeasureForm,
     /// The slip and the axle's travel.
     pub slip: SlipForm,
+    /// How gearbox, shaft and pinion lie.
+    pub angles: AnglesForm,
     /// Speed.
     pub check: CheckForm,
     /// The cut.
@@ -81,6 +99,7 @@ impl Job {
         job.put(Entry::PhaseLimit, "1");
         job.put(Entry::YokeTurned, "0");
         job.usual_since_2();
+        job.usual_since_3();
         // Where the slip stood is asked: a set point changed afterwards then moves the wanted length.
         job.measure.yoke_at = YokeAt::Drawn;
         job
@@ -97,6 +116,20 @@ impl Job {
         usual(Entry::Trim, "0", "0");
     }
 
+    /// The usual values of the fields that came with version 3 of the saved form.
+    fn usual_since_3(&mut self) {
+        for (entry, usual) in [
+            (Entry::PowerRise, "1"),
+            (Entry::BumpRise, "0"),
+            (Entry::DroopRise, "0"),
+            (Entry::TorsionalLimit, "400"),
+            (Entry::InertiaLimit, "1000"),
+            (Entry::LeastAngle, "1"),
+        ] {
+            self.put(entry, usual);
+        }
+    }
+
     /// A job with nothing in any field: what a saved job is read into, since a usual value that the
     /// mechanic emptied must stay empty.
     fn blank(display: Display) -> Self {
@@ -106,6 +139,7 @@ impl Job {
             tube: TubeForm::default(),
             measure: MeasureForm::default(),
             slip: SlipForm::default(),
+            angles: AnglesForm::default(),
             check: CheckForm::default(),
             cut: CutForm::default(),
             phase: PhaseForm::default(),

@@ -50,7 +50,8 @@ impl Job {
                 [None, _] => all.push(first),
                 [_, None] => self.go_on(&mut all, |row| first.at([row, 0])),
                 _ => {
-                    for turn in 0..self.truing.passes.len() {
+                    let there = |turn: &usize| self.typed(first.at([*turn, 0])).is_some();
+                    for turn in (0..).take_while(there) {
                         self.go_on(&mut all, |station| first.at([turn, station]));
                     }
                 }
@@ -84,7 +85,8 @@ impl<C: Choice> AnyChoice for C {
 }
 
 /// Every choice of a job outside its turns: one list for reading and for writing.
-pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 25] {
+pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 34] {
+    let [before, tacking, welded] = &mut job.phase.sittings;
     [
         ("display", &mut job.display),
         ("material", &mut job.tube.material),
@@ -106,8 +108,17 @@ pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 25]
         ("whirl-share", &mut job.check.whirl_share),
         ("cut-end", &mut job.cut.end),
         ("phase-method", &mut job.phase.method),
-        ("lifted-ear", &mut job.phase.lifted),
+        ("phase-target", &mut job.phase.target),
+        ("lifted-ear-before", &mut before.lifted),
+        ("lifted-ear", &mut tacking.lifted),
+        ("lifted-ear-welded", &mut welded.lifted),
+        ("front-lifted-ear-before", &mut before.front_lifted),
+        ("front-lifted-ear", &mut tacking.front_lifted),
+        ("front-lifted-ear-welded", &mut welded.front_lifted),
         ("level-division", &mut job.phase.level_division),
+        ("slope-division", &mut job.angles.division),
+        ("shaft-by", &mut job.angles.shaft_by),
+        ("plan-by", &mut job.angles.plan_by),
         ("dial", &mut job.truing.dial),
         ("run-out-limit", &mut job.truing.limit),
         ("weights-came", &mut job.weights.came),
@@ -135,9 +146,13 @@ mod tests {
             let far = first.at([10, 2345]);
             assert_eq!(Entry::from_name(&far.name()), Some(far));
         }
-        // 18 single ones of version 1; of version 2 the slip's 18, 8 of the yokes, 5 of the cut. 3 + 3 + 3
-        // readings, 8 places of the face, 4 for each of 2 weights, 4 turns' closings, 2 a station.
-        assert_eq!(all.len(), 18 + 18 + 8 + 5 + 9 + 8 + 8 + 4 + 2 * (3 * 8 + 12));
+        // 15 single ones of version 1; of version 2 the slip's 18, 8 of the yokes, 5 of the cut; of version 3
+        // 2 of phase, 17 of the angles. 3 + 3 + 3 readings of lengths and 3 + 3 + 3 of slopes, 8 places of the
+        // face, 4 for each of 2 weights, 4 turns' closings, 2 a station; 5 lists of 3 at each of 3 sittings.
+        assert_eq!(
+            all.len(),
+            15 + 18 + 8 + 5 + 2 + 17 + 9 + 9 + 8 + 8 + 4 + 2 * (3 * 8 + 12) + 5 * 3 * 3
+        );
     }
 
     #[test]
@@ -156,10 +171,34 @@ mod tests {
             (Entry::RootGap, "root-gap"),
             (Entry::Shrinkage, "shrinkage"),
             (Entry::Spigot, "spigot"),
-            (Entry::Lift, "lift"),
             (Entry::Span, "span"),
-            (Entry::FrontLevel, "front-level"),
-            (Entry::RearLevel, "rear-level"),
+            (Entry::FrontSpan, "front-span"),
+            (Entry::Lift(1, 0), "lift-1-0"),
+            (Entry::FrontLift(0, 2), "front-lift-0-2"),
+            (Entry::FrontLevel(1, 0), "front-level-1-0"),
+            (Entry::RearLevel(2, 1), "rear-level-2-1"),
+            (Entry::LineArc(1, 2), "line-arc-1-2"),
+            (Entry::OwnTarget, "own-target"),
+            (Entry::GearboxSlope(0), "gearbox-slope-0"),
+            (Entry::ShaftSlopeRead(1), "shaft-slope-read-1"),
+            (Entry::PinionSlope(2), "pinion-slope-2"),
+            (Entry::FrontHeight, "front-height"),
+            (Entry::RearHeight, "rear-height"),
+            (Entry::OneWay, "one-way"),
+            (Entry::TurnedRound, "turned-round"),
+            (Entry::SideOffset, "side-offset"),
+            (Entry::GearboxPlan, "gearbox-plan"),
+            (Entry::ShaftPlan, "shaft-plan"),
+            (Entry::PinionPlan, "pinion-plan"),
+            (Entry::PowerRise, "power-rise"),
+            (Entry::BumpRise, "bump-rise"),
+            (Entry::DroopRise, "droop-rise"),
+            (Entry::TorsionalLimit, "torsional-limit"),
+            (Entry::InertiaLimit, "inertia-limit"),
+            (Entry::LeastAngle, "least-angle"),
+            (Entry::RoadSpeed, "road-speed"),
+            (Entry::SpringPad, "spring-pad"),
+            (Entry::MountArm, "mount-arm"),
             (Entry::PhaseLimit, "phase-limit"),
             (Entry::OwnLimit, "own-limit"),
             (Entry::StationAt(1, 35), "station-at-1-35"),
@@ -260,6 +299,10 @@ mod tests {
                 "CardanMaker",
                 "Front",
                 "Bench",
+                "Lines",
+                "AsItWas",
+                "Read",
+                "Angles",
                 "Left",
                 "Quarter",
                 "Hundredth",

@@ -1,7 +1,7 @@
 //! How well a measurement is known: the GUM, cut to what a garage needs.
 
 use super::student::coverage_95;
-use crate::quantity::{Base, Length};
+use crate::quantity::Base;
 
 /// How many repeats it takes before their own scatter says more than the instrument's line. With
 /// fewer, Student's factor would blow the ± up to nonsense.
@@ -85,7 +85,7 @@ pub fn swing<Q: Base>(up: Q, down: Q, freedom: f64) -> Spread<Q> {
 /// Symbols: n readings, s their standard deviation, δ the instrument's division.
 /// Source: JCGM 100:2008 4.2 (type A), 4.3.7 (rectangular), F.2.2.1 (division). That so few repeats
 /// take the half-range is our own choice within 4.3.7.
-pub fn mean_of(readings: &[Length], division: Length) -> Option<Measured<Length>> {
+pub fn mean_of<Q: Base>(readings: &[Q], division: Q) -> Option<Measured<Q>> {
     let line = of_division(division);
     if readings.is_empty() {
         return None;
@@ -94,16 +94,13 @@ pub fn mean_of(readings: &[Length], division: Length) -> Option<Measured<Length>
     let best = readings.iter().map(|reading| reading.base()).sum::<f64>() / count;
     let scatter = if readings.len() >= ENOUGH_REPEATS {
         let squares: f64 = readings.iter().map(|r| (r.base() - best).powi(2)).sum();
-        Spread {
-            standard: Length::from_base((squares / (count - 1.0) / count).sqrt()),
-            freedom: count - 1.0,
-        }
+        Spread { standard: Q::from_base((squares / (count - 1.0) / count).sqrt()), freedom: count - 1.0 }
     } else {
         let most = readings.iter().map(|r| r.base()).fold(f64::NEG_INFINITY, f64::max);
         let least = readings.iter().map(|r| r.base()).fold(f64::INFINITY, f64::min);
-        rectangular(Length::from_base((most - least) / 2.0))
+        rectangular(Q::from_base((most - least) / 2.0))
     };
-    Some(Measured { best: Length::from_base(best), spread: combined(&[scatter, line]) })
+    Some(Measured { best: Q::from_base(best), spread: combined(&[scatter, line]) })
 }
 
 #[cfg(test)]

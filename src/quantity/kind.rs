@@ -7,7 +7,7 @@
 
 use uom::si::{
     ISQ, Quantity, SI, angle, angular_acceleration, angular_velocity, f64 as si, force, length, mass,
-    mass_density, pressure,
+    mass_density, pressure, velocity,
 };
 use uom::typenum::{P1, Z0};
 
@@ -19,8 +19,10 @@ pub type Angle = si::Angle;
 pub type Mass = si::Mass;
 /// A speed of rotation.
 pub type AngularVelocity = si::AngularVelocity;
-/// How fast a speed of rotation changes.
+/// A rate at which a speed of rotation changes.
 pub type AngularAcceleration = si::AngularAcceleration;
+/// A speed on the road.
+pub type RoadSpeed = si::Velocity;
 /// A stress or an elastic modulus.
 pub type Pressure = si::Pressure;
 /// A mass per volume.
@@ -128,14 +130,34 @@ pub fn as_rpm(value: AngularVelocity) -> f64 {
     value.get::<angular_velocity::revolution_per_minute>()
 }
 
-/// A change of a speed of rotation in rad/s².
+/// An angular acceleration in rad/s².
 pub fn radians_per_second_squared(value: f64) -> AngularAcceleration {
     AngularAcceleration::new::<angular_acceleration::radian_per_second_squared>(value)
 }
 
-/// The number of rad/s² in a change of a speed of rotation.
+/// The number of rad/s² in an angular acceleration.
 pub fn as_radians_per_second_squared(value: AngularAcceleration) -> f64 {
     value.get::<angular_acceleration::radian_per_second_squared>()
+}
+
+/// A road speed in miles per hour.
+pub fn miles_per_hour(value: f64) -> RoadSpeed {
+    RoadSpeed::new::<velocity::mile_per_hour>(value)
+}
+
+/// The number of miles per hour in a road speed.
+pub fn as_miles_per_hour(value: RoadSpeed) -> f64 {
+    value.get::<velocity::mile_per_hour>()
+}
+
+/// A road speed in kilometres per hour.
+pub fn kilometres_per_hour(value: f64) -> RoadSpeed {
+    RoadSpeed::new::<velocity::kilometer_per_hour>(value)
+}
+
+/// The number of kilometres per hour in a road speed.
+pub fn as_kilometres_per_hour(value: RoadSpeed) -> f64 {
+    value.get::<velocity::kilometer_per_hour>()
 }
 
 /// An elastic modulus or stress in gigapascals.
@@ -231,6 +253,10 @@ mod tests {
         let two_pi = 2.0 * core::f64::consts::PI;
         assert!((square - two_pi * two_pi).abs() < 1e-12);
         assert!((as_rpm(rpm(3456.7)) - 3456.7).abs() < 1e-9);
+        // The radian is 1 here too: in and out and the base are one number.
+        let change = radians_per_second_squared(270.71);
+        assert!((as_radians_per_second_squared(change) - 270.71).abs() < 1e-12);
+        assert!((change.base() - 270.71).abs() < 1e-12);
     }
 
     #[test]

@@ -15,15 +15,20 @@ mod unit;
 pub use fraction::{Denominator, InchFraction, inch_fraction};
 pub use kind::{
     Angle, AngularAcceleration, AngularVelocity, Base, Force, Length, Mass, MassDensity, Pressure,
-    Unbalance, as_degrees, as_gigapascals, as_gram_millimetres, as_grams, as_kilograms_per_cubic_metre,
-    as_millimetres, as_newtons, as_ounce_inches, as_pounds_force, as_radians_per_second_squared, as_rpm,
-    as_thousandths, centrifugal_force, clockwise_angle, degrees, gigapascals, gram_millimetres, grams,
-    half_open_half_turn, in_inches, inches, kilograms, kilograms_per_cubic_metre, millimetres,
-    radians_per_second_squared, rpm, turn_rate_squared,
+    RoadSpeed, Unbalance, as_degrees, as_gigapascals, as_gram_millimetres, as_grams,
+    as_kilograms_per_cubic_metre, as_kilometres_per_hour, as_miles_per_hour, as_millimetres, as_newtons,
+    as_ounce_inches, as_pounds_force, as_radians_per_second_squared, as_rpm, as_thousandths,
+    centrifugal_force, clockwise_angle, degrees, gigapascals, gram_millimetres, grams,
+    half_open_half_turn, in_inches, inches, kilograms, kilograms_per_cubic_metre, kilometres_per_hour,
+    miles_per_hour, millimetres, radians_per_second_squared, rpm, turn_rate_squared,
 };
-pub use parse::{Unreadable, parse_angle, parse_clock, parse_length, parse_mass, parse_speed};
+pub use parse::{
+    Unreadable, parse_acceleration, parse_angle, parse_clock, parse_length, parse_mass,
+    parse_road_speed, parse_speed,
+};
 pub use show::{
     LengthDisplay, show_acceleration, show_angle, show_clock, show_fine_length, show_force, show_length,
-    show_mass, show_number, show_plain_length, show_speed, show_unbalance, three_figures,
+    show_mass, show_number, show_plain_length, show_road_speed, show_speed, show_unbalance,
+    three_figures,
 };
 pub use unit::Unit;

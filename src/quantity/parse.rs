@@ -1,6 +1,9 @@
 //! Text to quantity, as a tape, a rule, a dial, a scale and a clock face give it.
 
-use super::kind::{Angle, AngularVelocity, Length, Mass, inches, millimetres, rpm};
+use super::kind::{
+    Angle, AngularAcceleration, AngularVelocity, Length, Mass, RoadSpeed, inches, kilometres_per_hour,
+    miles_per_hour, millimetres, radians_per_second_squared, rpm,
+};
 use super::scan::{Token, number, scan};
 use super::{Unit, degrees, grams, kind::ounces};
 
@@ -173,6 +176,40 @@ pub fn parse_speed(text: &str) -> Result<AngularVelocity, Unreadable> {
     }
     reader.end()?;
     Ok(rpm(value * sign))
+}
+
+/// Reads a road speed: `70 mph`, `110 km/h`. A bare number has the unit in force.
+///
+/// # Errors
+/// Any [`Unreadable`].
+pub fn parse_road_speed(text: &str, in_force: Unit) -> Result<RoadSpeed, Unreadable> {
+    let units = [("mph", false), ("km/h", true), ("kmh", true), ("kph", true)];
+    let (value, unit) = before_unit(text, &units)?;
+    let metric = unit.unwrap_or(in_force == Unit::KilometrePerHour);
+    Ok(if metric { kilometres_per_hour(value) } else { miles_per_hour(value) })
+}
+
+/// Reads an angular acceleration in radians per second squared: `400`, `400 rad/s²`.
+///
+/// # Errors
+/// Any [`Unreadable`].
+pub fn parse_acceleration(text: &str) -> Result<AngularAcceleration, Unreadable> {
+    let (value, _) = before_unit(text, &[("rad/s²", true), ("rad/s2", true), ("rad/s^2", true)])?;
+    Ok(radians_per_second_squared(value))
+}
+
+/// The number before one of a few units whose names are no single word, and what goes with that unit.
+fn before_unit(text: &str, units: &[(&str, bool)]) -> Result<(f64, Option<bool>), Unreadable> {
+    let lower = text.trim().to_ascii_lowercase();
+    let found = units.iter().find_map(|(name, is)| Some((lower.strip_suffix(name)?, *is)));
+    let mut reader = Reader::new(found.map_or(lower.as_str(), |(number, _)| number))?;
+    let sign = reader.sign();
+    let value = reader.mixed_number()?;
+    match reader.next() {
+        None => Ok((value * sign, found.map(|(_, is)| is))),
+        Some(Token::Word(word)) => Err(Unreadable::UnknownUnit { unit: word }),
+        Some(_) => Err(reader.not_understood()),
+    }
 }
 
 /// A walk over the tokens of one text.

@@ -2,9 +2,10 @@
 
 use super::fraction::{Denominator, inch_fraction};
 use super::kind::{
-    Angle, AngularAcceleration, AngularVelocity, Force, Length, Mass, Unbalance, as_degrees,
-    as_gram_millimetres, as_grams, as_millimetres, as_newtons, as_ounce_inches, as_pounds_force,
-    as_radians_per_second_squared, as_rpm, clockwise_angle, degrees, in_inches,
+    Angle, AngularAcceleration, AngularVelocity, Force, Length, Mass, RoadSpeed, Unbalance, as_degrees,
+    as_gram_millimetres, as_grams, as_kilometres_per_hour, as_miles_per_hour, as_millimetres,
+    as_newtons, as_ounce_inches, as_pounds_force, as_radians_per_second_squared, as_rpm,
+    clockwise_angle, degrees, in_inches,
 };
 
 /// How lengths are shown. It never changes what was typed.
@@ -140,9 +141,17 @@ pub fn show_speed(value: AngularVelocity) -> String {
     format!("{} rpm", show_number(as_rpm(value), 0))
 }
 
-/// A change of a speed of rotation to three figures: the limits are spoken of in hundreds.
+/// An angular acceleration in rad/s², to three figures, since no angle in a garage gives more.
 pub fn show_acceleration(value: AngularAcceleration) -> String {
     format!("{} rad/s²", three_figures(as_radians_per_second_squared(value)))
+}
+
+/// A road speed in whole units of the display in force.
+pub fn show_road_speed(value: RoadSpeed, display: LengthDisplay) -> String {
+    match display {
+        LengthDisplay::Millimetre => format!("{} km/h", show_number(as_kilometres_per_hour(value), 0)),
+        _ => format!("{} mph", show_number(as_miles_per_hour(value), 0)),
+    }
 }
 
 /// A force in both of the units that shops use.

@@ -28,11 +28,17 @@ pub enum Unit {
     Pound,
     /// Revolution per minute.
     Rpm,
+    /// Mile per hour.
+    MilePerHour,
+    /// Kilometre per hour.
+    KilometrePerHour,
+    /// Radian per second squared.
+    RadianPerSquareSecond,
 }
 
 impl Unit {
     /// Every unit, for walking through them.
-    pub const ALL: [Unit; 11] = [
+    pub const ALL: [Unit; 14] = [
         Unit::Inch,
         Unit::Millimetre,
         Unit::Thousandth,
@@ -44,6 +50,9 @@ impl Unit {
         Unit::Ounce,
         Unit::Pound,
         Unit::Rpm,
+        Unit::MilePerHour,
+        Unit::KilometrePerHour,
+        Unit::RadianPerSquareSecond,
     ];
 
     /// The symbol, as written behind a number and in a saved job.
@@ -60,6 +69,9 @@ impl Unit {
             Unit::Ounce => "oz",
             Unit::Pound => "lb",
             Unit::Rpm => "rpm",
+            Unit::MilePerHour => "mph",
+            Unit::KilometrePerHour => "km/h",
+            Unit::RadianPerSquareSecond => "rad/s²",
         }
     }
 

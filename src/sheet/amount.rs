@@ -1,9 +1,9 @@
 //! Any amount to text.
 
 use crate::quantity::{
-    LengthDisplay, as_gigapascals, as_kilograms_per_cubic_metre, as_rpm, show_angle, show_clock,
-    show_fine_length, show_force, show_length, show_mass, show_number, show_plain_length, show_speed,
-    show_unbalance, three_figures,
+    LengthDisplay, as_gigapascals, as_kilograms_per_cubic_metre, as_rpm, show_acceleration, show_angle,
+    show_clock, show_fine_length, show_force, show_length, show_mass, show_number, show_plain_length,
+    show_road_speed, show_speed, show_unbalance, three_figures,
 };
 use crate::stage::Amount;
 
@@ -20,7 +20,10 @@ pub fn amount(value: Amount, display: LengthDisplay) -> String {
         Amount::Speed(speed) => show_speed(speed),
         Amount::EstimatedSpeed(speed) => format!("{} rpm", three_figures(as_rpm(speed))),
         Amount::Force(force) => show_force(force),
+        Amount::Acceleration(acceleration) => show_acceleration(acceleration),
+        Amount::RoadSpeed(speed) => show_road_speed(speed, display),
         Amount::Share(share) => show_number(share, 2),
+        Amount::Percent(share) => format!("{} %", three_figures(share * 100.0)),
         Amount::Modulus(modulus) => format!("{} GPa", show_number(as_gigapascals(modulus), 1)),
         Amount::Density(density) => {
             format!("{} kg/m³", show_number(as_kilograms_per_cubic_metre(density), 0))

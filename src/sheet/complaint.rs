@@ -78,6 +78,8 @@ fn example(entry: Entry) -> &'static str {
         Amount::Angle(_) => "1.5 or -0.25",
         Amount::Mass(_) => "14.5 g or 1/2 oz",
         Amount::Speed(_) => "4200",
+        Amount::RoadSpeed(_) => "70 mph or 110 km/h",
+        Amount::Acceleration(_) => "400",
         _ => "57-5/16, 57.3125 or 1455.7 mm",
     }
 }
@@ -89,6 +91,8 @@ fn units(entry: Entry) -> &'static str {
         Amount::Angle(_) => "°",
         Amount::Mass(_) => "g, kg, oz or lb",
         Amount::Speed(_) => "rpm",
+        Amount::RoadSpeed(_) => "mph or km/h",
+        Amount::Acceleration(_) => "rad/s²",
         _ => "in, ', ft, mm, cm, m or thou",
     }
 }

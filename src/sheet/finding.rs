@@ -3,9 +3,11 @@
 use super::amount::amount;
 use super::label::{cut_yoke, far_datum, label};
 use super::reason::reason_words;
+use super::reset::worded_reset;
 use crate::job::{Entry, Job};
 use crate::quantity::{
-    Angle, Base, Length, LengthDisplay, degrees, show_angle, show_clock, show_length, show_number,
+    Angle, Base, Length, LengthDisplay, degrees, show_acceleration, show_angle, show_clock, show_length,
+    show_number,
 };
 use crate::stage::measure::reading_apart;
 use crate::stage::{Answer, Finding, Name, Need, Reason, Sense, Standing, Verdict, Whole, Why};
@@ -32,6 +34,20 @@ pub fn title(name: Name) -> String {
         Name::PlungeOut => "Comes out, at the most",
         Name::EngagedSpline => "Engaged spline, at the least",
         Name::LipBand => "Seal lip runs, from the shoulder",
+        Name::ShakeUnderPower => "Pinion shaken, under power",
+        Name::ShakeAtRide => "Pinion shaken, no load",
+        Name::FrontJoint => "Front joint works at",
+        Name::RearJoint => "Rear joint works at",
+        Name::ShaftLies => "Slope of the new shaft",
+        Name::SpeedSwing => "Pinion's speed swings by",
+        Name::ShakeAtBump => "Pinion shaken, at full bump",
+        Name::ShakeAtDroop => "Pinion shaken, at full droop",
+        Name::PlaneTwist => "Planes of the two joints, apart by",
+        Name::PinionParallel => "To change: pinion parallel to the gearbox",
+        Name::PinionIntersecting => "Or: pinion and gearbox leaning to each other",
+        Name::GearboxMount => "Or: gearbox, at its rear mount",
+        Name::PhaseForTwist => "Or: yokes turned to cancel the plan view",
+        Name::PhaseCost => "Pinion shaken, with the yokes so",
         Name::WhirlSpeed => "Whirl speed of the new length",
         Name::SpeedShare => "Top speed as a share of whirl",
         Name::TubeRemoved => "Tube",
@@ -166,6 +182,56 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
                 show_clock(at)
             )),
         ),
+        Sense::AsOneJoint { angle, front, rear } => (
+            number,
+            Some(format!(
+                "As one joint of {} alone would. Joints: front {}, rear {}.",
+                show_angle(angle, 2),
+                show_angle(front, 2),
+                show_angle(rear, 2)
+            )),
+        ),
+        Sense::ShakesShaft(shaft) => {
+            let when = if name == Name::FrontJoint { "in drive" } else { "on the overrun" };
+            (number, Some(format!("Shakes the shaft with {} {when}.", show_acceleration(shaft))))
+        }
+        Sense::Steeper { by, was } => {
+            let than = if by.base() * was.base() < 0.0 { "flatter" } else { "steeper" };
+            let size = Angle::from_base(by.base().abs());
+            (
+                number,
+                Some(format!(
+                    "{} {than} than the old length between the same heights ({}).",
+                    show_angle(size, 2),
+                    show_angle(was, 2)
+                )),
+            )
+        }
+        Sense::ShaftSwings { share, lead } => (
+            format!("± {number}"),
+            Some(format!(
+                "The shaft's own by ± {}. The pinion leads and lags by {} from end to end.",
+                amount(crate::stage::Amount::Percent(share), job.display.lengths()),
+                show_angle(lead, 3)
+            )),
+        ),
+        Sense::TwistClockwise => (
+            number,
+            Some(format!(
+                "The rear joint's plane is clockwise of the front one's, {seen_from_rear}. It counts as yokes out of phase."
+            )),
+        ),
+        Sense::TwistCounterclockwise => (
+            number,
+            Some(format!(
+                "The rear joint's plane is counter-clockwise of the front one's, {seen_from_rear}. It counts as yokes out of phase."
+            )),
+        ),
+        Sense::NoPlane => (number, Some("A joint is straight, and has no plane.".to_owned())),
+        Sense::InsteadOf(wanted) => {
+            (number, Some(format!("With the turn that was wanted: {}.", show_acceleration(wanted))))
+        }
+        Sense::Reset(reset) => worded_reset(name, &number, &reset, job),
         Sense::Place { clock, distance } => (
             number,
             Some(format!(
@@ -289,6 +355,11 @@ pub fn causes(job: &Job, finding: &Finding) -> Option<String> {
             Entry::OldReading(_) => "old length".to_owned(),
             Entry::WantedReading(_) => "wanted distance".to_owned(),
             Entry::EndsReading(_) => "distance from the ends".to_owned(),
+            Entry::GearboxSlope(_) => "gearbox slope".to_owned(),
+            Entry::ShaftSlopeRead(_) => "shaft slope".to_owned(),
+            Entry::PinionSlope(_) => "pinion slope".to_owned(),
+            Entry::OneWay => "the instrument's own error".to_owned(),
+            Entry::RearLevel(..) | Entry::Lift(..) | Entry::LineArc(..) => "the yokes' turn".to_owned(),
             entry => label(job, *entry).to_ascii_lowercase(),
         };
         format!("{name} {} %", show_number(share * 100.0, 0))

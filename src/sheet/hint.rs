@@ -37,12 +37,37 @@ pub const fn hint(entry: Entry) -> &'static str {
             "Usual: 0 to 1/32 in against a shoulder, so 1/64 in, 0.4 mm (common practice, no source); about 0.8 mm a fillet (published, TWI)."
         }
         Entry::Spigot => "How far it reaches into the tube.",
-        Entry::Lift => {
-            "Front yoke's cups flat on the plate; feelers or shims under the ear that stands off."
-        }
-        Entry::FrontLevel | Entry::RearLevel => {
+        Entry::Lift(_, 0) | Entry::FrontLift(_, 0) => "Feelers or shims under the ear that stands off.",
+        Entry::FrontLevel(_, 0) | Entry::RearLevel(_, 0) => {
             "Across the ears, seen from the rear; + when the right-hand ear is low."
         }
+        Entry::LineArc(_, 0) => "Round the tube, + clockwise seen from the rear.",
+        Entry::OwnTarget => "+ clockwise seen from the rear.",
+        Entry::GearboxSlope(0) => "On a machined face or along the output; + falling toward the rear.",
+        Entry::PinionSlope(0) => {
+            "+ falling toward the rear, which is nose up. On a face across the pinion take 90° less what it reads."
+        }
+        Entry::ShaftSlopeRead(0) => "+ falling toward the rear.",
+        Entry::FrontHeight => "On level floor, vehicle loaded as driven.",
+        Entry::TurnedRound => {
+            "Still + falling toward the rear. Half the difference is the instrument's own error, and is taken off every slope."
+        }
+        Entry::SideOffset => "+ to the right, looking forward.",
+        Entry::GearboxPlan | Entry::ShaftPlan | Entry::PinionPlan => {
+            "+ going right as it runs rearward."
+        }
+        Entry::PowerRise => "Leaf springs: 1 to 2° (common practice, no source); links: near 0.",
+        Entry::BumpRise => "0 where the axle goes up without turning.",
+        Entry::TorsionalLimit => {
+            "400 rad/s² (published two-joint table of the AE-7 kind); heavy duty 300 (from memory)."
+        }
+        Entry::InertiaLimit => "1000 rad/s²; for quiet running 500 (both from memory).",
+        Entry::LeastAngle => {
+            "1° (published, driveshaft installation manual J3311-1); 1/2° (published, vehicle service manual)."
+        }
+        Entry::RoadSpeed => "Only to draw the chart against road speed.",
+        Entry::SpringPad => "To give a wedge's thickness as well as its angle.",
+        Entry::MountArm => "To give a shim's height under the gearbox's rear mount.",
         Entry::PhaseLimit => "1° (published, US Army TM 5-4210-230-14&P-1).",
         Entry::StationAt(..) => "Clockwise from the witness mark, seen from the rear: 4:30 or 135°.",
         Entry::Closing(_) => "Shows whether the dial moved.",

@@ -2,8 +2,8 @@
 
 use crate::job::{
     ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide, Job, LevelDivision,
-    Material, Paper, PassKind, PhaseMethod, Route, RunOutLimit, ShaftKind, Side, SquareBy, Stations,
-    TravelBy, WeightsCame, WhirlShare, YokeAt,
+    Material, Paper, PassKind, PhaseMethod, PhaseTarget, PlanBy, Route, RunOutLimit, ShaftBy, ShaftKind,
+    Side, SquareBy, Stations, TravelBy, WeightsCame, WhirlShare, YokeAt,
 };
 use crate::quantity::{degrees, show_clock};
 use crate::stage::Stage;
@@ -88,7 +88,26 @@ worded! {
         CardanMaker => "0.75 cardan-shaft maker",
     }
     End { Rear => "rear (axle)", Front => "front (gearbox)" }
-    PhaseMethod { Levels => "level on each yoke", Bench => "gap under an ear" }
+    PhaseMethod {
+        Levels => "level on each yoke",
+        Bench => "gap under an ear, front yoke flat",
+        BothLifts => "gap under an ear of each yoke",
+        Lines => "two lines on the tube",
+    }
+    PhaseTarget {
+        InLine => "in one plane",
+        AsItWas => "as before the cut",
+        Own => "my own angle",
+    }
+    ShaftBy {
+        Heights => "reckoned from heights and the new length",
+        Read => "read on the fitted shaft",
+    }
+    PlanBy {
+        Straight => "all in one line",
+        Offset => "side by side, both straight",
+        Angles => "each at its own angle",
+    }
     Side { Right => "right", Left => "left" }
     LevelDivision {
         Tenth => "0.1°",
@@ -118,6 +137,7 @@ worded! {
 pub const fn stage_title(stage: Stage) -> &'static str {
     match stage {
         Stage::Measure => "Measure",
+        Stage::Angles => "Angles",
         Stage::Check => "Check",
         Stage::Cut => "Cut",
         Stage::Phase => "Phase",
@@ -131,6 +151,9 @@ pub const fn stage_lead(stage: Stage) -> &'static str {
     match stage {
         Stage::Measure => {
             "Joint centre to joint centre: the old shaft on the bench, and the distance under the car at ride height."
+        }
+        Stage::Angles => {
+            "How gearbox, shaft and pinion lie at ride height, and what both joints make of it. Slopes: + falling toward the rear."
         }
         Stage::Check => "Is the new length fit for the speed it will see?",
         Stage::Cut => "Every place from one far datum: the joint centre at the end that is not cut.",
@@ -222,10 +245,34 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::RootGap => "Root gap at each new weld",
         Entry::Shrinkage => "Shrinkage of each new weld",
         Entry::Spigot => "Spigot of the yoke inside the tube",
-        Entry::Lift => "Gap under one ear of the rear yoke",
-        Entry::Span => "Span between the ears",
-        Entry::FrontLevel => "Front yoke",
-        Entry::RearLevel => "Rear yoke",
+        Entry::Lift(_, i) => return format!("Gap, rear yoke, reading {}", i + 1),
+        Entry::FrontLift(_, i) => return format!("Gap, front yoke, reading {}", i + 1),
+        Entry::Span => "Span between the rear yoke's ears",
+        Entry::FrontSpan => "Span between the front yoke's ears",
+        Entry::FrontLevel(_, i) => return format!("Front yoke, reading {}", i + 1),
+        Entry::RearLevel(_, i) => return format!("Rear yoke, reading {}", i + 1),
+        Entry::LineArc(_, i) => return format!("Front line to rear line, reading {}", i + 1),
+        Entry::OwnTarget => "Rear yoke turned against the front one by",
+        Entry::GearboxSlope(i) => return format!("Gearbox, reading {}", i + 1),
+        Entry::ShaftSlopeRead(i) => return format!("Shaft, reading {}", i + 1),
+        Entry::PinionSlope(i) => return format!("Pinion, reading {}", i + 1),
+        Entry::FrontHeight => "Front joint's centre above the floor",
+        Entry::RearHeight => "Rear joint's centre above the floor",
+        Entry::OneWay => "One spot, as you read all the others",
+        Entry::TurnedRound => "The same spot, instrument turned end for end",
+        Entry::SideOffset => "Rear joint right of the front one",
+        Entry::GearboxPlan => "Gearbox, seen from above",
+        Entry::ShaftPlan => "Shaft, seen from above",
+        Entry::PinionPlan => "Pinion, seen from above",
+        Entry::PowerRise => "Pinion's nose rises under power by",
+        Entry::BumpRise => "Pinion's nose rises, ride to bump, by",
+        Entry::DroopRise => "Pinion's nose rises, ride to droop, by",
+        Entry::TorsionalLimit => "Most the pinion may be shaken",
+        Entry::InertiaLimit => "Most the shaft may be shaken",
+        Entry::LeastAngle => "Least angle for needle bearings",
+        Entry::RoadSpeed => "Road speed at the shaft's top speed",
+        Entry::SpringPad => "Spring pad, along the vehicle",
+        Entry::MountArm => "Gearbox's front mounts to its rear one",
         Entry::PhaseLimit => "Turn allowed",
         Entry::OwnLimit => "My limit of the total reading",
         Entry::StationAt(_, s) => return format!("Place of mark {}", s + 1),

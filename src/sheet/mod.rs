@@ -10,6 +10,7 @@ mod label;
 mod mark;
 mod reason;
 mod report;
+mod reset;
 mod source;
 mod working;
 

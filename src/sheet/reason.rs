@@ -2,7 +2,8 @@
 
 use super::amount::amount;
 use crate::quantity::{
-    Base, Length, LengthDisplay, inches, millimetres, show_angle, show_clock, show_length, show_number,
+    Base, Length, LengthDisplay, inches, millimetres, show_acceleration, show_angle, show_clock,
+    show_length, show_number,
 };
 use crate::stage::Reason;
 
@@ -121,6 +122,33 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "Not judged: the allowed face error is not known yet.".to_owned()
         }
         Reason::FaceNotSeen => "Too few or too rough readings to say: read all eight places, or finer.".to_owned(),
+        Reason::OverShake { allowed } => {
+            format!("Over the {} allowed: see what to change.", show_acceleration(allowed))
+        }
+        Reason::NearShake { allowed } => format!(
+            "Within its ± of the {} allowed: read the slopes again, and the instrument turned end for end.",
+            show_acceleration(allowed)
+        ),
+        Reason::JointOverMost { allowed } => format!(
+            "Over {}: at top speed it shakes the shaft by more than is allowed. Bring the two shafts nearer in line, or keep the speed down.",
+            show_angle(allowed, 2)
+        ),
+        Reason::JointNearMost { allowed } => {
+            format!("Within its ± of the {} that top speed allows.", show_angle(allowed, 2))
+        }
+        Reason::JointTooStraight { least } => format!(
+            "Under {}: needles that do not roll wear dents into the cross. Give it a little more angle.",
+            show_angle(least, 2)
+        ),
+        Reason::JointTooSharp { rear, angle } => format!(
+            "The {} joint would stand at {}: no such joint works at 45° or more. Check the slopes and their signs.",
+            if rear { "rear" } else { "front" },
+            show_angle(angle, 1)
+        ),
+        Reason::OutOfReach => {
+            "The shaft is too short for these heights or this offset: check them against the new length.".to_owned()
+        }
+        Reason::NoRoomToReset => "No slope within 15° of the present one does it.".to_owned(),
         Reason::OverWhirlShare { allowed } => format!(
             "Over the allowed {}: too fast for this length. Larger tube, or a slower shaft.",
             show_number(allowed, 2)

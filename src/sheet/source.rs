@@ -18,6 +18,24 @@ pub const fn source(which: Source) -> &'static str {
         }
         Source::SeveralCarManuals => "Published: several passenger-car service manuals, 0.8 mm",
         Source::OwnLimit => "Your own limit",
+        Source::UniversalJoints => "Published: Machinery's Handbook, universal joints",
+        Source::JointsInSeries => {
+            "Published: SAE AE-7, Universal Joint and Driveshaft Design Manual, 3.1, in one plane; in space derived from it"
+        }
+        Source::TwoJointTable => "Published: two-joint table of the AE-7 kind, decoded: 400 rad/s²",
+        Source::ShakeFromMemory => {
+            "From memory: pinion 300 rad/s² for heavy duty; shaft 1000 rad/s², 500 for quiet running"
+        }
+        Source::NeedleBearings => {
+            "Published: at least 1° (driveshaft installation manual J3311-1) or 1/2° (vehicle service manual)"
+        }
+        Source::DoubtOfAngles => {
+            "Taken for the ±, our own choice: an instrument not turned end for end is right to one of its lines; plan angles 0.5°, side offset 1/8 in; all in one line is taken as exact"
+        }
+        Source::LeastShake => "The least over a bracketed search of the exact figure, under power",
+        Source::ParallelBound => {
+            "Published: US Army TM 5-3820-256-24-4, parallel only while the equal angles stay below 12°"
+        }
         Source::WhirlBeam => {
             "Closed form of a pinned tube (Euler–Bernoulli), any text on vibration; agrees with shaft makers' published constants"
         }
@@ -44,7 +62,7 @@ pub const fn source(which: Source) -> &'static str {
         }
         Source::DoubtOfBench => "Taken for the ±, our own choice: gap 0.05 mm, span 0.8 mm",
         Source::DoubtOfTravel => {
-            "Taken for the ±, our own choice: slope 0.5°, travel of the axle 1/4 in, output shaft within 5° of the shaft's own slope; the axle does not turn about itself"
+            "Taken for the ±, our own choice: slope 0.5°, travel of the axle 1/4 in, output shaft as read at Angles, or within 5° of the shaft's own slope; the axle does not turn about itself"
         }
         Source::OfficePaper => "Paper 0.10 mm thick, 80 g/m² office paper, from memory",
         Source::TubeOvality => {

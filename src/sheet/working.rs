@@ -94,6 +94,22 @@ const fn law(law: Law) -> (&'static str, &'static str) {
         Law::PullVector => {
             ("Pull = offset welded − offset tacked, as vectors", "{0} at {1} − {2} at {3} = {=}")
         }
+        Law::TrueAngles => (
+            "Slopes of gearbox, shaft, pinion; the angles of both joints in space",
+            "{0}, {1}, {2}: front {3}, rear {=}",
+        ),
+        Law::EquivalentAngle => (
+            "Summary: θ = √|β₁² − β₂²·e^(2i(ψ − τ))|; ψ the yokes' turn, τ the planes' twist",
+            "β₁ {0}, β₂ {1}, ψ {2}, τ {3}: θ = {=}",
+        ),
+        Law::JointShake => (
+            "Greatest of ω²·cos β·sin² β·sin 2γ/(1 − sin² β·cos² γ)² over a turn, exact",
+            "{0}, {1}: {=}",
+        ),
+        Law::MostAngle => ("Angle of a joint that shakes the shaft by the limit", "{0} at {1}: {=}"),
+        Law::SlopeOfHeights => {
+            ("Slope = asin((front height − rear height) / length)", "asin(({0} − {1}) / {2}) = {=}")
+        }
         Law::Whirl => ("N = 7.5π·√(E/ρ)·√(D² + d²)/L²", "E {0}, ρ {1}, D {2}, d {3}, L {4}: N = {=}"),
         Law::WhirlShare => ("Share = top speed / whirl speed", "{0} / {1} = {=}"),
         Law::AllowedSpeed => ("Allowed at this length = share × whirl speed", "{0} × {1} = {=}"),

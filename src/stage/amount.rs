@@ -1,7 +1,8 @@
 //! A quantity of any kind, as a finding or a complaint carries it.
 
 use crate::quantity::{
-    Angle, AngularVelocity, Base, Force, Length, Mass, MassDensity, Pressure, Unbalance,
+    Angle, AngularAcceleration, AngularVelocity, Base, Force, Length, Mass, MassDensity, Pressure,
+    RoadSpeed, Unbalance,
 };
 
 /// A quantity of any kind, with how fine it is worth showing.
@@ -27,8 +28,14 @@ pub enum Amount {
     EstimatedSpeed(AngularVelocity),
     /// A force.
     Force(Force),
+    /// An angular acceleration.
+    Acceleration(AngularAcceleration),
+    /// A speed on the road.
+    RoadSpeed(RoadSpeed),
     /// A share, shown in hundredths.
     Share(f64),
+    /// A small share, shown as per cent.
+    Percent(f64),
     /// A modulus.
     Modulus(Pressure),
     /// A density.
@@ -52,7 +59,9 @@ impl Amount {
             Amount::Unbalance(q) => q.base().is_finite(),
             Amount::Speed(q) | Amount::EstimatedSpeed(q) => q.base().is_finite(),
             Amount::Force(q) => q.base().is_finite(),
-            Amount::Share(value) => value.is_finite(),
+            Amount::Acceleration(q) => q.base().is_finite(),
+            Amount::RoadSpeed(q) => q.base().is_finite(),
+            Amount::Share(value) | Amount::Percent(value) => value.is_finite(),
             Amount::Modulus(q) => q.base().is_finite(),
             Amount::Density(q) => q.base().is_finite(),
             Amount::Count(_) => true,

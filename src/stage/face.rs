@@ -77,7 +77,7 @@ fn found(job: &Job) -> Option<Result<Face, Blocked>> {
     }
     let mut fields = Fields::of(job);
     // Checked as a whole first, so that a wrong one is named.
-    fields.readings(entries());
+    fields.readings::<Length>(entries());
     let needs = fields.needs();
     if !needs.is_empty() {
         return Some(Err(Blocked::Missing(needs)));

@@ -5,8 +5,10 @@ use super::complaint::Complaint;
 use super::finding::{Need, Why};
 use crate::job::{Dial, Entry, Job};
 use crate::quantity::{
-    Angle, AngularVelocity, Base, Length, Mass, Unit, Unreadable, degrees, grams, inches, millimetres,
-    parse_angle, parse_clock, parse_length, parse_mass, parse_speed, rpm,
+    Angle, AngularAcceleration, AngularVelocity, Base, Length, Mass, RoadSpeed, Unit, Unreadable,
+    degrees, grams, inches, kilometres_per_hour, millimetres, parse_acceleration, parse_angle,
+    parse_clock, parse_length, parse_mass, parse_road_speed, parse_speed, radians_per_second_squared,
+    rpm,
 };
 
 /// The range of a field, as amounts of its own kind. The bounds are our own choice: wide enough for
@@ -50,9 +52,32 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
         Entry::Kerf => length(0.3, 8.0),
         Entry::RootGap | Entry::Shrinkage => length(0.0, 6.0),
         Entry::Spigot => length(3.0, 100.0),
-        Entry::Lift => length(0.0, 30.0),
-        Entry::Span => length(20.0, 250.0),
-        Entry::FrontLevel | Entry::RearLevel | Entry::YokeTurned => angle(-180.0, 180.0),
+        Entry::Lift(..) | Entry::FrontLift(..) => length(0.0, 30.0),
+        Entry::Span | Entry::FrontSpan => length(20.0, 250.0),
+        Entry::FrontLevel(..) | Entry::RearLevel(..) | Entry::YokeTurned => angle(-180.0, 180.0),
+        Entry::LineArc(..) => length(-350.0, 350.0),
+        Entry::OwnTarget => angle(-90.0, 90.0),
+        Entry::GearboxSlope(_)
+        | Entry::ShaftSlopeRead(_)
+        | Entry::PinionSlope(_)
+        | Entry::OneWay
+        | Entry::TurnedRound => angle(-30.0, 30.0),
+        Entry::GearboxPlan | Entry::ShaftPlan | Entry::PinionPlan => angle(-20.0, 20.0),
+        Entry::FrontHeight | Entry::RearHeight => length(50.0, 2500.0),
+        Entry::SideOffset => length(-600.0, 600.0),
+        Entry::PowerRise => angle(-5.0, 12.0),
+        Entry::BumpRise | Entry::DroopRise => angle(-25.0, 25.0),
+        Entry::LeastAngle => angle(0.0, 3.0),
+        Entry::TorsionalLimit | Entry::InertiaLimit => {
+            let bound = |value: f64| Amount::Acceleration(radians_per_second_squared(value));
+            (bound(20.0), bound(10_000.0))
+        }
+        Entry::RoadSpeed => {
+            let bound = |value: f64| Amount::RoadSpeed(kilometres_per_hour(value));
+            (bound(5.0), bound(500.0))
+        }
+        Entry::SpringPad => length(20.0, 400.0),
+        Entry::MountArm => length(200.0, 3000.0),
         Entry::PhaseLimit => angle(0.1, 5.0),
         Entry::OwnLimit => fine(0.02, 2.0),
         Entry::StationAt(..) | Entry::WeightClock(_) | Entry::SeamClock => {
@@ -121,6 +146,8 @@ fn parsed(job: &Job, entry: Entry) -> Result<Option<Amount>, Complaint> {
         Amount::Angle(_) => parse_angle(text, Unit::Degree).map(Amount::Angle),
         Amount::Mass(_) => parse_mass(text, unit).map(Amount::Mass),
         Amount::Speed(_) => parse_speed(text).map(Amount::Speed),
+        Amount::RoadSpeed(_) => parse_road_speed(text, unit).map(Amount::RoadSpeed),
+        Amount::Acceleration(_) => parse_acceleration(text).map(Amount::Acceleration),
         _ => parse_length(text, unit).map(Amount::PlainLength),
     };
     match amount {
@@ -145,7 +172,8 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         Entry::TubeWall => below(Entry::TubeDiameter, 0.5),
         Entry::WeldLine | Entry::WeightDistance(_) => below(first_old(job), 1.0),
         Entry::FarWeldLine => below(Entry::WeldLine, 1.0),
-        Entry::Lift => below(Entry::Span, 1.0),
+        Entry::Lift(..) => below(Entry::Span, 1.0),
+        Entry::FrontLift(..) => below(Entry::FrontSpan, 1.0),
         Entry::SpigotDiameter => below(Entry::TubeDiameter, 1.0),
         Entry::LeastEngaged | Entry::SetPoint | Entry::TakenAt => below(Entry::SplineLength, 1.0),
         Entry::GroovePlace | Entry::BottomedGap => below(Entry::BarrelLength, 1.0),
@@ -176,6 +204,8 @@ fn base(amount: Amount) -> f64 {
         Amount::Angle(q) | Amount::Clock(q) => q.base(),
         Amount::Mass(q) => q.base(),
         Amount::Speed(q) => q.base(),
+        Amount::RoadSpeed(q) => q.base(),
+        Amount::Acceleration(q) => q.base(),
         _ => f64::NAN,
     }
 }
@@ -208,10 +238,12 @@ impl<'a> Fields<'a> {
     /// A length that a sum can do without: an empty field is no need, but a wrong entry is. A check
     /// that the mechanic meant to feed must not be dropped without a word.
     pub(super) fn optional_length(&mut self, entry: Entry) -> Option<Length> {
-        match read(self.job, entry) {
-            Ok(None) => None,
-            _ => self.length(entry),
-        }
+        if self.is_empty(entry) { None } else { self.length(entry) }
+    }
+
+    /// Nothing stands in the field.
+    pub(super) fn is_empty(&self, entry: Entry) -> bool {
+        matches!(read(self.job, entry), Ok(None))
     }
 
     pub(super) fn angle(&mut self, entry: Entry) -> Option<Angle> {
@@ -226,14 +258,22 @@ impl<'a> Fields<'a> {
         self.take(entry).map(|amount| AngularVelocity::from_base(base(amount)))
     }
 
+    pub(super) fn acceleration(&mut self, entry: Entry) -> Option<AngularAcceleration> {
+        self.take(entry).map(|amount| AngularAcceleration::from_base(base(amount)))
+    }
+
+    pub(super) fn road_speed(&mut self, entry: Entry) -> Option<RoadSpeed> {
+        self.take(entry).map(|amount| RoadSpeed::from_base(base(amount)))
+    }
+
     /// Every reading of a list that is not empty; a reading that cannot be used stands in the way.
-    pub(super) fn readings(&mut self, entries: impl Iterator<Item = Entry>) -> Vec<Length> {
+    pub(super) fn readings<Q: Base>(&mut self, entries: impl Iterator<Item = Entry>) -> Vec<Q> {
         let (mut found, mut first) = (Vec::new(), None);
         let before = self.needs.len();
         for entry in entries {
             first.get_or_insert(entry);
             match read(self.job, entry) {
-                Ok(Some(amount)) => found.push(Length::from_base(base(amount))),
+                Ok(Some(amount)) => found.push(Q::from_base(base(amount))),
                 Ok(None) => {}
                 Err(complaint) => self.needs.push(Need { entry, why: Why::Wrong(complaint) }),
             }

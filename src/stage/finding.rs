@@ -4,9 +4,10 @@ use super::amount::Amount;
 pub use super::basis::{Law, Source};
 use super::complaint::Complaint;
 pub use super::reason::Reason;
+use super::reset::Reset;
 use crate::job::Entry;
 use crate::mechanics::budget::Budget;
-use crate::quantity::{Angle, Base, Length};
+use crate::quantity::{Angle, AngularAcceleration, Base, Length};
 
 /// One list of the findings, so that each has a code that the page can be asked by.
 macro_rules! names {
@@ -41,6 +42,20 @@ names! {
     PlungeOut,
     EngagedSpline,
     LipBand,
+    ShakeUnderPower,
+    ShakeAtRide,
+    FrontJoint,
+    RearJoint,
+    ShaftLies,
+    SpeedSwing,
+    ShakeAtBump,
+    ShakeAtDroop,
+    PlaneTwist,
+    PinionParallel,
+    PinionIntersecting,
+    GearboxMount,
+    PhaseForTwist,
+    PhaseCost,
     WhirlSpeed,
     SpeedShare,
     TubeRemoved,
@@ -114,6 +129,41 @@ pub enum Sense {
     HeatAt(Angle),
     /// High at this place, and nothing to do about it at home.
     LeaveToShop(Angle),
+    /// As one joint of this angle would; both joints' own angles.
+    AsOneJoint {
+        /// That angle.
+        angle: Angle,
+        /// The front joint's.
+        front: Angle,
+        /// The rear joint's.
+        rear: Angle,
+    },
+    /// Shakes the shaft by so much.
+    ShakesShaft(AngularAcceleration),
+    /// Than the old shaft, which lay so.
+    Steeper {
+        /// By so much, + steeper downward to the rear.
+        by: Angle,
+        /// The old slope.
+        was: Angle,
+    },
+    /// The shaft's own swing, and the pinion's lead from end to end.
+    ShaftSwings {
+        /// Share of the speed, either way.
+        share: f64,
+        /// Peak to peak.
+        lead: Angle,
+    },
+    /// The rear joint's plane clockwise from the front one's.
+    TwistClockwise,
+    /// The rear joint's plane counter-clockwise from the front one's.
+    TwistCounterclockwise,
+    /// A straight joint has no plane.
+    NoPlane,
+    /// Instead of this, with the turn that was wanted.
+    InsteadOf(AngularAcceleration),
+    /// A change and what comes of it.
+    Reset(Reset),
     /// At this place, so far from the far datum.
     Place {
         /// Place on the clock.
@@ -141,6 +191,13 @@ pub struct Need {
     pub entry: Entry,
     /// What is the matter with it.
     pub why: Why,
+}
+
+impl Need {
+    /// An empty field.
+    pub(super) const fn of(entry: Entry) -> Need {
+        Need { entry, why: Why::Empty }
+    }
 }
 
 /// What is the matter with a needed field.

@@ -2,7 +2,9 @@
 //! with its source, a verdict, and what is still missing. No words for people, nothing of the web.
 
 mod amount;
+pub mod angles;
 mod basis;
+mod bounds;
 pub mod check;
 mod complaint;
 pub mod cut;
@@ -11,12 +13,15 @@ mod face;
 mod field;
 mod finding;
 mod length;
+mod lie;
 pub mod measure;
 pub mod phase;
 mod reason;
+mod reset;
 pub mod seal;
 pub mod slip;
 pub mod strip;
+mod told;
 pub mod truing;
 pub mod weights;
 mod whole;
@@ -28,6 +33,7 @@ pub use finding::{
     Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Sense, Source, Step, Value,
     Verdict, Why,
 };
+pub use reset::{Against, Reset};
 pub use whole::{Standing, Whole, standing, whole};
 
 use crate::job::{Entry, Job};
@@ -37,6 +43,8 @@ use crate::job::{Entry, Job};
 pub enum Stage {
     /// Old and wanted length.
     Measure,
+    /// How gearbox, shaft and pinion lie.
+    Angles,
     /// Speed.
     Check,
     /// The cut.
@@ -51,13 +59,21 @@ pub enum Stage {
 
 impl Stage {
     /// Every stage, in the order of the work.
-    pub const ALL: [Stage; 6] =
-        [Stage::Measure, Stage::Check, Stage::Cut, Stage::Phase, Stage::True, Stage::Weights];
+    pub const ALL: [Stage; 7] = [
+        Stage::Measure,
+        Stage::Angles,
+        Stage::Check,
+        Stage::Cut,
+        Stage::Phase,
+        Stage::True,
+        Stage::Weights,
+    ];
 
     /// The stage's name in an address.
     pub const fn slug(self) -> &'static str {
         match self {
             Stage::Measure => "measure",
+            Stage::Angles => "angles",
             Stage::Check => "check",
             Stage::Cut => "cut",
             Stage::Phase => "phase",
@@ -104,6 +120,26 @@ impl Stage {
             | Entry::WantedRearEar
             | Entry::FrontDepth
             | Entry::RearDepth => Stage::Measure,
+            Entry::GearboxSlope(_)
+            | Entry::ShaftSlopeRead(_)
+            | Entry::PinionSlope(_)
+            | Entry::FrontHeight
+            | Entry::RearHeight
+            | Entry::OneWay
+            | Entry::TurnedRound
+            | Entry::SideOffset
+            | Entry::GearboxPlan
+            | Entry::ShaftPlan
+            | Entry::PinionPlan
+            | Entry::PowerRise
+            | Entry::BumpRise
+            | Entry::DroopRise
+            | Entry::TorsionalLimit
+            | Entry::InertiaLimit
+            | Entry::LeastAngle
+            | Entry::RoadSpeed
+            | Entry::SpringPad
+            | Entry::MountArm => Stage::Angles,
             Entry::TubeDiameter | Entry::TubeWall | Entry::TopSpeed => Stage::Check,
             Entry::WeldLine
             | Entry::FarWeldLine
@@ -118,9 +154,15 @@ impl Stage {
             | Entry::FaceReading(_)
             | Entry::SeamClock
             | Entry::OwnLimit => Stage::Cut,
-            Entry::Lift | Entry::Span | Entry::FrontLevel | Entry::RearLevel | Entry::PhaseLimit => {
-                Stage::Phase
-            }
+            Entry::Lift(..)
+            | Entry::FrontLift(..)
+            | Entry::Span
+            | Entry::FrontSpan
+            | Entry::FrontLevel(..)
+            | Entry::RearLevel(..)
+            | Entry::LineArc(..)
+            | Entry::OwnTarget
+            | Entry::PhaseLimit => Stage::Phase,
             Entry::StationAt(..) | Entry::StationReading(..) | Entry::Closing(_) => Stage::True,
             Entry::WeightMass(_)
             | Entry::WeightClock(_)
@@ -135,6 +177,7 @@ impl Stage {
     pub fn findings(self, job: &Job) -> Vec<Finding> {
         match self {
             Stage::Measure => measure::findings(job),
+            Stage::Angles => angles::findings(job),
             Stage::Check => check::findings(job),
             Stage::Cut => cut::findings(job),
             Stage::Phase => phase::findings(job),
@@ -147,6 +190,7 @@ impl Stage {
     pub fn first(self, job: &Job) -> Option<Finding> {
         match self {
             Stage::Measure => Some(measure::change_finding(job)),
+            Stage::Angles => Some(angles::first(job)),
             Stage::Cut => Some(cut::tube_finding(job)),
             _ => self.findings(job).into_iter().next(),
         }
@@ -158,6 +202,7 @@ impl Stage {
             Stage::Measure => {
                 &[Caution::LoadedSuspension, Caution::ChockBothWays, Caution::SupportTheShaft]
             }
+            Stage::Angles => &[Caution::LoadedSuspension, Caution::ChockBothWays],
             Stage::Check => &[Caution::EstimateOnly],
             Stage::Cut => &[
                 Caution::MarkFirst,

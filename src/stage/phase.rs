@@ -3,7 +3,7 @@
 use super::amount::Amount;
 use super::field::Fields;
 use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
-use crate::job::{End, Entry, Job, LevelDivision, PhaseMethod, Side};
+use crate::job::{BEFORE_TACKING, End, Entry, Job, LevelDivision, PhaseMethod, Side};
 use crate::mechanics::phase::{arc, from_levels, from_lift};
 use crate::mechanics::uncertainty::{Measured, combined, of_division, rectangular, swing};
 use crate::quantity::{Angle, Base, Length, as_degrees, degrees, millimetres};
@@ -41,19 +41,30 @@ pub fn turn(job: &Job) -> Result<Measured<Angle>, Vec<Need>> {
     let mut fields = Fields::of(job);
     let found = match job.phase.method {
         PhaseMethod::Levels => levels(job, &mut fields),
-        PhaseMethod::Bench => bench(job, &mut fields),
+        PhaseMethod::Bench | PhaseMethod::BothLifts | PhaseMethod::Lines => bench(job, &mut fields),
     };
     found.ok_or_else(|| fields.needs())
 }
 
+/// The turn that the shaft has, as far as is known.
+///
+/// # Errors
+/// The fields that are needed.
+pub fn in_force(job: &Job) -> Result<Measured<Angle>, Vec<Need>> {
+    turn(job)
+}
+
 fn levels(job: &Job, fields: &mut Fields) -> Option<Measured<Angle>> {
-    let (front, rear) = (fields.angle(Entry::FrontLevel), fields.angle(Entry::RearLevel));
+    let (front, rear) = (
+        fields.angle(Entry::FrontLevel(BEFORE_TACKING, 0)),
+        fields.angle(Entry::RearLevel(BEFORE_TACKING, 0)),
+    );
     let each = of_division(level_division(job));
     Some(Measured { best: from_levels(front?, rear?), spread: combined(&[each, each]) })
 }
 
 fn bench(job: &Job, fields: &mut Fields) -> Option<Measured<Angle>> {
-    let (lift, span) = (fields.length(Entry::Lift), fields.length(Entry::Span));
+    let (lift, span) = (fields.length(Entry::Lift(BEFORE_TACKING, 0)), fields.length(Entry::Span));
     let (lift, span) = (lift?, span?);
     let size = from_lift(lift, span).ok()?;
     let (dl, ds) = (rectangular(lift_doubt()).standard, rectangular(span_doubt()).standard);
@@ -66,7 +77,7 @@ fn bench(job: &Job, fields: &mut Fields) -> Option<Measured<Angle>> {
     ]);
     // A gap under the right-hand ear means that this ear stands high: seen from the rear the yoke is
     // turned counter-clockwise.
-    let best = match job.phase.lifted {
+    let best = match job.phase.sittings[BEFORE_TACKING].lifted {
         Side::Right => -size,
         Side::Left => size,
     };
@@ -84,7 +95,7 @@ fn undo(job: &Job, turn: Angle) -> Sense {
 
 /// What follows for phase.
 pub fn findings(job: &Job) -> Vec<Finding> {
-    vec![error_finding(job), arc_finding(job)]
+    vec![error_finding(job), arc_finding(job), super::angles::cost_of_phase(job, degrees(0.0))]
 }
 
 fn error_finding(job: &Job) -> Finding {
@@ -116,7 +127,9 @@ fn error_finding(job: &Job) -> Finding {
         .from(&[Source::Geometry, Source::Gum]);
     let finding = match job.phase.method {
         PhaseMethod::Levels => finding,
-        PhaseMethod::Bench => finding.from(&[Source::DoubtOfBench]),
+        PhaseMethod::Bench | PhaseMethod::BothLifts | PhaseMethod::Lines => {
+            finding.from(&[Source::DoubtOfBench])
+        }
     };
     working(job, finding, turn.best)
 }
@@ -124,7 +137,10 @@ fn error_finding(job: &Job) -> Finding {
 fn working(job: &Job, finding: Finding, turn: Angle) -> Finding {
     let mut fields = Fields::of(job);
     match job.phase.method {
-        PhaseMethod::Levels => match (fields.angle(Entry::RearLevel), fields.angle(Entry::FrontLevel)) {
+        PhaseMethod::Levels => match (
+            fields.angle(Entry::RearLevel(BEFORE_TACKING, 0)),
+            fields.angle(Entry::FrontLevel(BEFORE_TACKING, 0)),
+        ) {
             (Some(rear), Some(front)) => finding.step(
                 Law::LevelDifference,
                 &[Amount::Angle(rear), Amount::Angle(front)],
@@ -132,14 +148,16 @@ fn working(job: &Job, finding: Finding, turn: Angle) -> Finding {
             ),
             _ => finding,
         },
-        PhaseMethod::Bench => match (fields.length(Entry::Lift), fields.length(Entry::Span)) {
-            (Some(lift), Some(span)) => finding.step(
-                Law::LiftAngle,
-                &[Amount::FineLength(lift), Amount::PlainLength(span)],
-                Amount::Angle(turn),
-            ),
-            _ => finding,
-        },
+        PhaseMethod::Bench | PhaseMethod::BothLifts | PhaseMethod::Lines => {
+            match (fields.length(Entry::Lift(BEFORE_TACKING, 0)), fields.length(Entry::Span)) {
+                (Some(lift), Some(span)) => finding.step(
+                    Law::LiftAngle,
+                    &[Amount::FineLength(lift), Amount::PlainLength(span)],
+                    Amount::Angle(turn),
+                ),
+                _ => finding,
+            }
+        }
     }
 }
 

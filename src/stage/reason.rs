@@ -1,7 +1,7 @@
 //! Why a verdict is not good, as plain data.
 
 use crate::job::Entry;
-use crate::quantity::{Angle, Length, Unbalance};
+use crate::quantity::{Angle, AngularAcceleration, Length, Unbalance};
 
 /// Why a verdict is not good, with the numbers it rests on.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,6 +23,14 @@ pub enum Reason {
     LipInGroove { out: Option<Length>, inward: Option<Length> },
     NearGroove,
     TravelUnfit,
+    OverShake { allowed: AngularAcceleration },
+    NearShake { allowed: AngularAcceleration },
+    JointOverMost { allowed: Angle },
+    JointNearMost { allowed: Angle },
+    JointTooStraight { least: Angle },
+    JointTooSharp { rear: bool, angle: Angle },
+    OutOfReach,
+    NoRoomToReset,
     OverWhirlShare { allowed: f64 },
     NearWhirlShare { allowed: f64 },
     MoreThanTheTube,

@@ -2,8 +2,9 @@
 
 use shaftwright::job::{
     Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide, Job,
-    LevelDivision, Material, Paper, Pass, PassKind, PhaseMethod, Route, RunOutLimit, ShaftKind, Side,
-    SquareBy, Stations, TravelBy, WeightRow, WeightsCame, WhirlShare, YokeAt, sample,
+    LevelDivision, Material, Paper, Pass, PassKind, PhaseMethod, PhaseTarget, PlanBy, Route,
+    RunOutLimit, ShaftBy, ShaftKind, Side, SquareBy, Stations, TravelBy, WeightRow, WeightsCame,
+    WhirlShare, YokeAt, sample,
 };
 
 /// A linear congruential generator with the constants of Knuth's MMIX (from memory); the seed is
@@ -161,11 +162,29 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
         Entry::TopSpeed => format!("{}", 1000 + 1000 * few),
         Entry::WeldLine => format!("{}.25", 50 + few),
         Entry::FarWeldLine => format!("{few}.5"),
-        Entry::Kerf | Entry::Lift => format!("{few}/64"),
+        Entry::Kerf | Entry::Lift(..) | Entry::FrontLift(..) => format!("{few}/64"),
         Entry::RootGap | Entry::Shrinkage => format!("{few}/128"),
         Entry::Spigot => format!("{}/4", few.min(3)),
-        Entry::Span => "3-1/4".into(),
-        Entry::FrontLevel | Entry::RearLevel | Entry::YokeTurned => format!("-{few}.5"),
+        Entry::Span | Entry::FrontSpan => "3-1/4".into(),
+        Entry::FrontLevel(..) | Entry::RearLevel(..) | Entry::YokeTurned => format!("-{few}.5"),
+        Entry::LineArc(..) => format!("-{few}/32"),
+        Entry::OwnTarget => ["0", "30", "-15", "90"][few % 4].into(),
+        Entry::GearboxSlope(_) => format!("{}.5", 1 + few % 4),
+        Entry::PinionSlope(_) => format!("{}", few as i32 - 4),
+        Entry::ShaftSlopeRead(_) => format!("{}.2", 4 + few % 3),
+        Entry::OneWay => "3.1".into(),
+        Entry::TurnedRound => format!("3.{few}"),
+        Entry::SideOffset => format!("{few}/2"),
+        Entry::GearboxPlan | Entry::ShaftPlan | Entry::PinionPlan => format!("{}", few as i32 - 4),
+        Entry::FrontHeight => format!("24.{few}"),
+        Entry::RearHeight => ["20", "18", "24", "16", "21", "90", "5", "19.5", "20.25"][few].into(),
+        Entry::PowerRise | Entry::BumpRise | Entry::DroopRise => format!("{}", few as i32 - 4),
+        Entry::TorsionalLimit => ["400", "300", "50"][few % 3].into(),
+        Entry::InertiaLimit => ["1000", "500", "100"][few % 3].into(),
+        Entry::LeastAngle => ["1", "1/2", "0"][few % 3].into(),
+        Entry::RoadSpeed => format!("{}0 mph", 4 + few),
+        Entry::SpringPad => format!("{}", 2 + few % 4),
+        Entry::MountArm => format!("{}", 20 + few),
         Entry::PhaseLimit => "1".into(),
         Entry::OwnLimit => "0.012".into(),
         Entry::StationAt(_, s) => format!("{}:15", (s + few / 4) % 12),
@@ -206,7 +225,14 @@ pub fn any_job(luck: &mut Luck) -> Job {
     job.check.whirl_share = luck.choice::<WhirlShare>();
     job.cut.end = luck.choice::<End>();
     job.phase.method = luck.choice::<PhaseMethod>();
-    job.phase.lifted = luck.choice::<Side>();
+    job.phase.target = luck.choice::<PhaseTarget>();
+    for sitting in &mut job.phase.sittings {
+        sitting.lifted = luck.choice::<Side>();
+        sitting.front_lifted = luck.choice::<Side>();
+    }
+    job.angles.division = luck.choice::<LevelDivision>();
+    job.angles.shaft_by = luck.choice::<ShaftBy>();
+    job.angles.plan_by = luck.choice::<PlanBy>();
     job.phase.level_division = luck.choice::<LevelDivision>();
     job.truing.dial = luck.choice::<Dial>();
     job.truing.limit = luck.choice::<RunOutLimit>();

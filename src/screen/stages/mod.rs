@@ -1,5 +1,6 @@
 //! One file a stage, all in one frame: questions at the left, answers at the right.
 
+mod angles;
 mod check;
 mod cut;
 mod measure;
@@ -33,6 +34,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
     });
     let (questions, pictures) = match stage {
         Stage::Measure => (measure::questions(state), measure::pictures(state)),
+        Stage::Angles => (angles::questions(state), angles::pictures(state)),
         Stage::Check => (check::questions(state), ().into_any()),
         Stage::Cut => (cut::questions(state), cut::pictures(state)),
         Stage::Phase => (phase::questions(state), phase::pictures(state)),

@@ -33,20 +33,12 @@ fn by_levels(state: State) -> AnyView {
             |job| job.phase.level_division,
             |job, to| job.phase.level_division = to,
         ),
-        fields(state, &[Entry::FrontLevel, Entry::RearLevel]),
+        fields(state, &[Entry::FrontLevel(1, 0), Entry::RearLevel(1, 0)]),
     ])
 }
 
 fn on_the_bench(state: State) -> AnyView {
-    all([
-        fields(state, &[Entry::Lift, Entry::Span]),
-        choice(
-            state,
-            "The ear that stands off, seen from the rear",
-            |job| job.phase.lifted,
-            |job, to| job.phase.lifted = to,
-        ),
-    ])
+    all([fields(state, &[Entry::Lift(1, 0), Entry::Span])])
 }
 
 /// The drawing.

@@ -1,0 +1,115 @@
+//! Angles.
+
+use leptos::prelude::*;
+
+use crate::job::{Entry, Job, PlanBy, SLOPE_READINGS, ShaftBy};
+use crate::screen::parts::{all, choice, field_row, fields, fold, part, slot};
+use crate::screen::state::State;
+
+/// The questions.
+pub fn questions(state: State) -> AnyView {
+    all([
+        choice(
+            state,
+            "Protractor or level reads to",
+            |job| job.angles.division,
+            |job, to| job.angles.division = to,
+        ),
+        part(
+            "Slopes at ride height",
+            all([
+                slopes(state, "Gearbox", Entry::GearboxSlope),
+                slopes(state, "Pinion", Entry::PinionSlope),
+                shaft(state),
+            ]),
+        ),
+        fold("Cancel the instrument's own error?", turned(state), move || {
+            fields(state, &[Entry::OneWay, Entry::TurnedRound])
+        }),
+        part("Seen from above", plan(state)),
+        part(
+            "As the axle moves",
+            fields(
+                state,
+                &[
+                    Entry::PowerRise,
+                    Entry::BumpTravel,
+                    Entry::BumpRise,
+                    Entry::DroopTravel,
+                    Entry::DroopRise,
+                ],
+            ),
+        ),
+        part(
+            "Speed and limits",
+            fields(
+                state,
+                &[
+                    Entry::TopSpeed,
+                    Entry::RoadSpeed,
+                    Entry::TorsionalLimit,
+                    Entry::InertiaLimit,
+                    Entry::LeastAngle,
+                ],
+            ),
+        ),
+        part("For the size of a wedge or shim", fields(state, &[Entry::SpringPad, Entry::MountArm])),
+    ])
+}
+
+fn slopes(state: State, legend: &'static str, entry: fn(usize) -> Entry) -> AnyView {
+    field_row(state, legend, (0..SLOPE_READINGS).map(entry).collect())
+}
+
+fn shaft(state: State) -> AnyView {
+    let by = state.follows(|job| job.angles.shaft_by);
+    let asked = move || {
+        Some(match by.get() {
+            ShaftBy::Heights => fields(state, &[Entry::FrontHeight, Entry::RearHeight]),
+            ShaftBy::Read => slopes(state, "Shaft", Entry::ShaftSlopeRead),
+        })
+    };
+    all([
+        choice(
+            state,
+            "Slope of the new shaft",
+            |job| job.angles.shaft_by,
+            |job, to| job.angles.shaft_by = to,
+        ),
+        slot(asked),
+    ])
+}
+
+/// The instrument was read both ways round, or is being.
+fn turned(state: State) -> Memo<bool> {
+    let filled =
+        |job: &Job, entry: Entry| job.typed(entry).is_some_and(|typed| !typed.text.trim().is_empty());
+    Memo::new(move |_| {
+        state.job.with(|job| filled(job, Entry::OneWay) || filled(job, Entry::TurnedRound))
+    })
+}
+
+fn plan(state: State) -> AnyView {
+    let by = state.follows(|job| job.angles.plan_by);
+    let asked = move || match by.get() {
+        PlanBy::Straight => None,
+        PlanBy::Offset => Some(fields(state, &[Entry::SideOffset])),
+        PlanBy::Angles => {
+            Some(fields(state, &[Entry::GearboxPlan, Entry::ShaftPlan, Entry::PinionPlan]))
+        }
+    };
+    all([
+        choice(
+            state,
+            "Gearbox, shaft and pinion",
+            |job| job.angles.plan_by,
+            |job, to| job.angles.plan_by = to,
+        ),
+        slot(asked),
+    ])
+}
+
+/// The drawings.
+pub fn pictures(_state: State) -> AnyView {
+    ().into_any()
+}

@@ -1,0 +1,305 @@
+//! The lie of the line: slopes, heights and plan angles as measured, and what each of them brings to
+//! the ± of whatever is reckoned from all.
+
+use super::field::Fields;
+use super::finding::Need;
+use super::length::{division, length_change};
+use super::phase;
+use crate::job::{
+    BEFORE_TACKING, Entry, Job, LevelDivision, PhaseMethod, PlanBy, SLOPE_READINGS, ShaftBy, ShaftKind,
+};
+use crate::mechanics::attitude::{Attitude, Leaning, plan_of_offset, slope_between};
+use crate::mechanics::uncertainty::{Measured, Spread, combined, mean_of, of_division, rectangular};
+use crate::quantity::{Angle, Base, Length, degrees, inches};
+
+/// How well a plan angle is known that was read or taken as nothing, ±. Our own choice.
+const PLAN_DOUBT_DEGREES: f64 = 0.5;
+
+/// How well it is known how far the rear joint lies beside the front one, ±. Our own choice.
+fn offset_doubt() -> Length {
+    inches(0.125)
+}
+
+/// The distance between the lines of a level or protractor.
+pub(super) fn level_division(division: LevelDivision) -> Angle {
+    degrees(match division {
+        LevelDivision::Twentieth => 0.05,
+        LevelDivision::Tenth => 0.1,
+        LevelDivision::Fifth => 0.2,
+        LevelDivision::Quarter => 0.25,
+        LevelDivision::Whole => 1.0,
+    })
+}
+
+/// The shaft's slope as it was found.
+#[derive(Clone, Copy)]
+enum ShaftSlope {
+    Read(Angle),
+    Heights { front: Length, rear: Length },
+}
+
+/// The plan view as it was found.
+#[derive(Clone, Copy)]
+enum Plan {
+    Offset(Length),
+    Angles([Angle; 3]),
+}
+
+/// Everything measured, before any sum.
+#[derive(Clone, Copy)]
+pub(super) struct Laid {
+    gearbox: Angle,
+    pinion: Angle,
+    shaft: ShaftSlope,
+    plan: Plan,
+    /// What the instrument shows on a level spot.
+    bias: Angle,
+    phase: Angle,
+    pub(super) length: Length,
+}
+
+impl Laid {
+    /// The line at ride height; `None` where heights or offset are out of the shaft's reach.
+    pub(super) fn attitude(&self) -> Option<Attitude> {
+        let slope = match self.shaft {
+            ShaftSlope::Read(slope) => slope - self.bias,
+            ShaftSlope::Heights { front, rear } => slope_between(front, rear, self.length)?,
+        };
+        let none = degrees(0.0);
+        let [gearbox, shaft, pinion] = match self.plan {
+            Plan::Angles(all) => all,
+            Plan::Offset(offset) => [none, plan_of_offset(offset, self.length, slope)?, none],
+        };
+        Some(Attitude {
+            gearbox: Leaning { slope: self.gearbox - self.bias, plan: gearbox },
+            shaft: Leaning { slope, plan: shaft },
+            pinion: Leaning { slope: self.pinion - self.bias, plan: pinion },
+            phase: self.phase,
+        })
+    }
+}
+
+/// What moves when a measurement does, by so much in SI units.
+type Shift = fn(&mut Laid, f64);
+
+/// One measurement: its spread in SI units, and what moves when it does.
+pub(super) struct Cause {
+    pub(super) entry: Entry,
+    pub(super) spread: Spread<Angle>,
+    pub(super) shift: Shift,
+}
+
+/// What was measured of the line with what each measurement is worth.
+pub(super) struct Lie {
+    pub(super) laid: Laid,
+    pub(super) causes: Vec<Cause>,
+    /// The old shaft's slope between the same heights, where heights were taken.
+    pub(super) old_slope: Option<Angle>,
+    /// Heights and lengths that the shaft's slope was reckoned from: front, rear, new, old.
+    pub(super) heights: Option<[Length; 4]>,
+    /// The pinion turns so far at full bump and at full droop, and the axle moves so far.
+    pub(super) travel: [Option<(Length, Angle)>; 2],
+    pub(super) power_rise: Option<Angle>,
+    /// A slip yoke runs on the gearbox's output shaft.
+    pub(super) slides: bool,
+}
+
+/// The readings of one slope.
+fn slope(job: &Job, fields: &mut Fields, entry: fn(usize) -> Entry) -> Option<Measured<Angle>> {
+    let readings = fields.readings((0..SLOPE_READINGS).map(entry));
+    mean_of(&readings, level_division(job.angles.division))
+}
+
+/// The instrument's own error, from one spot read both ways round; where it was not, it is taken to lie
+/// within a line.
+fn bias(job: &Job, fields: &mut Fields) -> Option<Measured<Angle>> {
+    let line = level_division(job.angles.division);
+    if fields.is_empty(Entry::OneWay) && fields.is_empty(Entry::TurnedRound) {
+        return Some(Measured { best: degrees(0.0), spread: rectangular(line) });
+    }
+    let (one, turned) = (fields.angle(Entry::OneWay), fields.angle(Entry::TurnedRound));
+    let each = of_division::<Angle>(line);
+    let both = combined(&[each, each]);
+    let spread = Spread { standard: both.standard / 2.0, ..both };
+    Some(Measured { best: (one? - turned?) / 2.0, spread })
+}
+
+/// The gearbox's slope as read at Angles; `None` while it is not known there.
+pub(super) fn gearbox_slope(job: &Job) -> Option<Measured<Angle>> {
+    let mut fields = Fields::of(job);
+    let (read, bias) = (slope(job, &mut fields, Entry::GearboxSlope)?, bias(job, &mut fields)?);
+    Some(Measured { best: read.best - bias.best, spread: combined(&[read.spread, bias.spread]) })
+}
+
+/// A length's spread as the numbers of a cause, which all stand in SI units.
+fn of_length(spread: Spread<Length>) -> Spread<Angle> {
+    Spread { standard: Angle::from_base(spread.standard.base()), freedom: spread.freedom }
+}
+
+/// Everything measured of the line.
+///
+/// # Errors
+/// The fields that are needed.
+pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
+    let mut fields = Fields::of(job);
+    let mut causes: Vec<Cause> = Vec::new();
+    let gearbox = slope(job, &mut fields, Entry::GearboxSlope);
+    let pinion = slope(job, &mut fields, Entry::PinionSlope);
+    let shaft = shaft(job, &mut fields, &mut causes);
+    let bias = bias(job, &mut fields);
+    let lengths = fields.sum(length_change(job));
+    let plan = plan(job, &mut fields, &mut causes);
+    let phase = fields.sum(phase::in_force(job));
+    let rises =
+        [(Entry::BumpTravel, Entry::BumpRise, 1.0), (Entry::DroopTravel, Entry::DroopRise, -1.0)].map(
+            |(travel, rise, way)| {
+                // Asked here too, but it is their own cards that wait for them.
+                let mut own = Fields::of(job);
+                own.length(travel).zip(own.angle(rise)).map(|(by, nose)| (by * way, nose))
+            },
+        );
+    let power_rise = Fields::of(job).angle(Entry::PowerRise);
+    let (Some(gearbox), Some(shaft), Some(pinion), Some(bias), Some(lengths), Some(plan), Some(phase)) =
+        (gearbox, shaft, pinion, bias, lengths, plan, phase)
+    else {
+        return Err(fields.needs());
+    };
+    let measured: [(Entry, Spread<Angle>, Shift); 5] = [
+        (Entry::GearboxSlope(0), gearbox.spread, |laid, by| laid.gearbox += Angle::from_base(by)),
+        (Entry::PinionSlope(0), pinion.spread, |laid, by| laid.pinion += Angle::from_base(by)),
+        (Entry::OneWay, bias.spread, |laid, by| laid.bias += Angle::from_base(by)),
+        (phase_entry(job), phase.spread, |laid, by| laid.phase += Angle::from_base(by)),
+        (Entry::WantedReading(0), of_length(lengths.wanted.spread), |laid, by| {
+            laid.length += Length::from_base(by);
+        }),
+    ];
+    causes.extend(measured.map(|(entry, spread, shift)| Cause { entry, spread, shift }));
+    let laid = Laid {
+        gearbox: gearbox.best,
+        pinion: pinion.best,
+        shaft,
+        plan,
+        bias: bias.best,
+        phase: phase.best,
+        length: lengths.wanted.best,
+    };
+    let old = lengths.old.best;
+    let heights = match shaft {
+        ShaftSlope::Heights { front, rear } => Some((front, rear)),
+        ShaftSlope::Read(_) => None,
+    };
+    Ok(Lie {
+        laid,
+        causes,
+        old_slope: heights.and_then(|(front, rear)| slope_between(front, rear, old)),
+        heights: heights.map(|(front, rear)| [front, rear, laid.length, old]),
+        travel: rises,
+        power_rise,
+        slides: job.measure.kind == ShaftKind::SlipInGearbox,
+    })
+}
+
+fn shaft(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<ShaftSlope> {
+    match job.angles.shaft_by {
+        ShaftBy::Read => {
+            let read = slope(job, fields, Entry::ShaftSlopeRead)?;
+            causes.push(Cause {
+                entry: Entry::ShaftSlopeRead(0),
+                spread: read.spread,
+                shift: |laid, by| {
+                    if let ShaftSlope::Read(slope) = &mut laid.shaft {
+                        *slope += Angle::from_base(by);
+                    }
+                },
+            });
+            Some(ShaftSlope::Read(read.best))
+        }
+        ShaftBy::Heights => {
+            let shifts: [(Entry, Shift); 2] = [
+                (Entry::FrontHeight, |laid, by| {
+                    if let ShaftSlope::Heights { front, .. } = &mut laid.shaft {
+                        *front += Length::from_base(by);
+                    }
+                }),
+                (Entry::RearHeight, |laid, by| {
+                    if let ShaftSlope::Heights { rear, .. } = &mut laid.shaft {
+                        *rear += Length::from_base(by);
+                    }
+                }),
+            ];
+            let spread = of_length(of_division(division(job)));
+            causes.extend(shifts.map(|(entry, shift)| Cause { entry, spread, shift }));
+            let (front, rear) = (fields.length(Entry::FrontHeight), fields.length(Entry::RearHeight));
+            front.zip(rear).map(|(front, rear)| ShaftSlope::Heights { front, rear })
+        }
+    }
+}
+
+/// The field that stands for the yokes' turn among the causes.
+const fn phase_entry(job: &Job) -> Entry {
+    match job.phase.method {
+        PhaseMethod::Levels => Entry::RearLevel(BEFORE_TACKING, 0),
+        PhaseMethod::Bench | PhaseMethod::BothLifts => Entry::Lift(BEFORE_TACKING, 0),
+        PhaseMethod::Lines => Entry::LineArc(BEFORE_TACKING, 0),
+    }
+}
+
+fn plan(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<Plan> {
+    let doubt = rectangular(degrees(PLAN_DOUBT_DEGREES));
+    let shifts: [(Entry, Shift); 3] = [
+        (Entry::GearboxPlan, |laid, by| shift_plan(laid, 0, by)),
+        (Entry::ShaftPlan, |laid, by| shift_plan(laid, 1, by)),
+        (Entry::PinionPlan, |laid, by| shift_plan(laid, 2, by)),
+    ];
+    match job.angles.plan_by {
+        // Nothing was measured of it: what the eye passes as straight is not asked for a ±.
+        PlanBy::Straight => Some(Plan::Angles([degrees(0.0); 3])),
+        PlanBy::Offset => {
+            causes.push(Cause {
+                entry: Entry::SideOffset,
+                spread: of_length(rectangular(offset_doubt())),
+                shift: |laid, by| {
+                    if let Plan::Offset(offset) = &mut laid.plan {
+                        *offset += Length::from_base(by);
+                    }
+                },
+            });
+            fields.length(Entry::SideOffset).map(Plan::Offset)
+        }
+        PlanBy::Angles => {
+            causes.extend(shifts.map(|(entry, shift)| Cause { entry, spread: doubt, shift }));
+            let [gearbox, shaft, pinion] = shifts.map(|(entry, _)| fields.angle(entry));
+            Some(Plan::Angles([gearbox?, shaft?, pinion?]))
+        }
+    }
+}
+
+fn shift_plan(laid: &mut Laid, which: usize, by: f64) {
+    if let Plan::Angles(all) = &mut laid.plan
+        && let Some(angle) = all.get_mut(which)
+    {
+        *angle += Angle::from_base(by);
+    }
+}
+
+impl Lie {
+    /// The spread of a slope that is set to make two others agree: gearbox and pinion, and the shaft
+    /// `times` over. To first order.
+    pub(super) fn spread_of_setting(&self, times: f64) -> Spread<Angle> {
+        let share = |entry| match entry {
+            Entry::GearboxSlope(_) | Entry::PinionSlope(_) => 1.0,
+            Entry::ShaftSlopeRead(_) => times,
+            Entry::FrontHeight | Entry::RearHeight => times / self.laid.length.base(),
+            _ => 0.0,
+        };
+        let parts: Vec<Spread<Angle>> = self
+            .causes
+            .iter()
+            .map(|cause| Spread {
+                standard: cause.spread.standard * share(cause.entry),
+                freedom: cause.spread.freedom,
+            })
+            .collect();
+        combined(&parts)
+    }
+}
