@@ -115,11 +115,16 @@ const places = moved.filter((known) => isGate(known.name)).map((known, i) => ({ 
 const shared = globals.filter((known) => known.mutable);
 const shortName = (i) => i.toString(36);
 
-function firstFile() {
-  const { module } = read();
+function makeRoom(module) {
+  const size = table.initial + places.length;
   module.removeElementSegment(segments[0].name);
   module.removeTable(table.name);
-  module.addTable(table.name, table.initial + places.length, table.initial + places.length);
+  module.addTable(table.name, size, size);
+}
+
+function firstFile() {
+  const { module } = read();
+  makeRoom(module);
   for (const name of gone) module.removeFunction(name);
   for (const { name, params, results, at } of places) {
     const handed = binaryen.expandType(params).map((type, i) => module.local.get(i, type));
@@ -141,7 +146,7 @@ function firstFile() {
 function restFile() {
   const { module } = read();
   for (const known of exports) module.removeExport(known.name);
-  module.removeElementSegment(segments[0].name);
+  makeRoom(module);
   module.setMemory(1, -1, null, [], false, false, '0');
   module.addMemoryImport('0', 'f', 'memory');
   tables.forEach((known, i) => module.addTableImport(known.name, 'f', `t${i}`));
