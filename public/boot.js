@@ -11,6 +11,8 @@
 // A version is never changed on our own account: the mechanic may be in the middle of a reading.
 
 const root = document.documentElement;
+// The page and all it needs come from the worker's store.
+const isKept = () => Boolean(navigator.serviceWorker?.controller);
 
 // ---- the program -----------------------------------------------------------------------------------
 
@@ -47,11 +49,12 @@ async function start() {
     return;
   }
   const address = new URL(rest, here);
-  // From the worker's store at once. Over the network only when the first file has all come: on a weak
-  // signal the two would share it, and the page would start later.
-  let answer = navigator.serviceWorker?.controller ? fetch(address) : undefined;
+  // From the worker's store at once. Over the network only when the first file has all come and has
+  // drawn: on a weak signal the two would share it, and the page would start later.
+  let answer = isKept() ? fetch(address) : undefined;
   answer?.catch(() => {}); // said below
   const first = await init(started);
+  if (!answer) await new Promise((drawn) => setTimeout(drawn, 50));
   const join = async () => {
     if (root.dataset.whole) return;
     try {
@@ -140,6 +143,6 @@ async function keepForOffline() {
 
 // Neither exists on a plain http address in the local network; the program says what that costs.
 if (window.isSecureContext && 'serviceWorker' in navigator) {
-  // Only now: it brings every file once more, and on a weak signal it would take that from the start.
-  settled.then(keepForOffline).catch((error) => console.info('Not kept for offline use:', error));
+  // A first visit's worker brings every file once more, and on a weak signal would take that from the start.
+  (isKept() ? keepForOffline() : settled.then(keepForOffline)).catch((error) => console.info('Not kept for offline use:', error));
 }
