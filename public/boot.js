@@ -49,22 +49,19 @@ async function start() {
     return;
   }
   const address = new URL(rest, here);
-  // From the worker's store at once. Over the network only when the first file has all come and has
-  // drawn: on a weak signal the two would share it, and the page would start later.
-  let answer = isKept() ? fetch(address) : undefined;
-  answer?.catch(() => {}); // said below
   const first = await init(started);
-  if (!answer) await new Promise((drawn) => setTimeout(drawn, 50));
-  const join = async () => {
+  // Not asked for earlier: on a weak signal the two files would share it, and the page would start
+  // later. Nor before the job book has been drawn, unless it is at hand.
+  if (!isKept()) await new Promise((drawn) => setTimeout(drawn, 50));
+  const join = async (again) => {
     if (root.dataset.whole) return;
     try {
-      await joinRest(await (answer ?? fetch(address, { cache: 'no-cache' })), first);
+      await joinRest(await fetch(address, again ? { cache: 'no-cache' } : {}), first);
       announce('whole');
     } catch (error) {
       console.info('The rest of the program did not come:', error);
       window.dispatchEvent(new Event('shaftwright:rest-missing'));
     }
-    answer = undefined;
   };
   window.addEventListener('shaftwright:get-rest', join);
   window.addEventListener('online', join);
