@@ -1,6 +1,9 @@
-// Starts the program, and says so when it has fallen. Looks after the worker that keeps the page
-// usable without signal, and hands the program its news:
+// Starts the program, brings its second file, and says so when it has fallen. Looks after the worker
+// that keeps the page usable without signal, and hands the program its news:
 //
+//   <html data-whole="ready">,   window event "shaftwright:whole-ready"    the second file is here
+//   window event "shaftwright:rest-missing"                                it could not be had
+//   window event "shaftwright:get-rest"     from the program: try to have it once more
 //   <html data-offline="ready">, window event "shaftwright:offline-ready"  the page now opens without signal
 //   <html data-update="ready">,  window event "shaftwright:update-ready"   a newer version lies ready
 //   window event "shaftwright:take-update"  from the program: the job is saved, take the newer version now
@@ -8,6 +11,8 @@
 // A version is never changed on our own account: the mechanic may be in the middle of a reading.
 
 const root = document.documentElement;
+// The page and all it needs come from the worker's store.
+const isKept = () => Boolean(navigator.serviceWorker?.controller);
 
 // ---- the program -----------------------------------------------------------------------------------
 
@@ -33,12 +38,46 @@ window.addEventListener('error', (event) => lookForPanic(event.error));
 window.addEventListener('unhandledrejection', (event) => lookForPanic(event.reason));
 
 async function start() {
-  const { program, wasm } = document.querySelector('script[data-wasm]').dataset;
+  const { program, wasm, rest } = document.querySelector('script[data-wasm]').dataset;
   const here = document.baseURI;
   const { default: init } = await import(new URL(program, here));
-  await init({ module_or_path: new URL(wasm, here) });
+  const started = { module_or_path: new URL(wasm, here) };
+  // A build that was not cut in two, as for a developer.
+  if (!rest) {
+    announce('whole');
+    await init(started);
+    return;
+  }
+  const address = new URL(rest, here);
+  const first = await init(started);
+  // Not asked for earlier: on a weak signal the two files would share it, and the page would start
+  // later. Nor before the job book has been drawn, unless it is at hand.
+  if (!isKept()) await new Promise((drawn) => setTimeout(drawn, 50));
+  const join = async (again) => {
+    if (root.dataset.whole) return;
+    try {
+      await joinRest(await fetch(address, again ? { cache: 'no-cache' } : {}), first);
+      announce('whole');
+    } catch (error) {
+      console.info('The rest of the program did not come:', error);
+      window.dispatchEvent(new Event('shaftwright:rest-missing'));
+    }
+  };
+  window.addEventListener('shaftwright:get-rest', join);
+  window.addEventListener('online', join);
+  await join();
 }
-start().catch((error) => {
+
+// The rest runs on the first file's memory and table, and calls its functions.
+async function joinRest(answer, first) {
+  if (!answer.ok) throw new Error(`${answer.status} ${answer.url}`);
+  const given = { f: first };
+  // Some hosts do not know the type.
+  if (answer.headers.get('Content-Type') === 'application/wasm') await WebAssembly.instantiateStreaming(answer, given);
+  else await WebAssembly.instantiate(await answer.arrayBuffer(), given);
+}
+
+const settled = start().catch((error) => {
   console.error(error);
   showFallen();
 });
@@ -101,5 +140,6 @@ async function keepForOffline() {
 
 // Neither exists on a plain http address in the local network; the program says what that costs.
 if (window.isSecureContext && 'serviceWorker' in navigator) {
-  keepForOffline().catch((error) => console.info('Not kept for offline use:', error));
+  // A first visit's worker brings every file once more, and on a weak signal would take that from the start.
+  (isKept() ? keepForOffline() : settled.then(keepForOffline)).catch((error) => console.info('Not kept for offline use:', error));
 }

@@ -22,6 +22,8 @@ mod page;
 mod pdf;
 #[path = "journey/print.rs"]
 mod print;
+#[path = "journey/rest.rs"]
+mod rest;
 #[path = "journey/server.rs"]
 mod server;
 #[path = "journey/shaft.rs"]

@@ -5,6 +5,7 @@ mod job_book;
 mod parts;
 mod stages;
 mod state;
+mod waiting;
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -30,18 +31,21 @@ fn app() -> impl IntoView {
     let screen = move || {
         Some(match state.place.get() {
             Place::Book => job_book::job_book(state),
-            Place::Stage(stage) => stages::stage_screen(state, stage),
+            Place::Stage(stage) if state.whole_here.get() => stages::stage_screen(state, stage),
+            Place::Stage(_) => waiting::waiting(state),
         })
     };
-    let open = Memo::new(move |_| state.job_id.with(Option::is_some));
+    let judged = Memo::new(move |_| state.whole_here.get() && state.job_id.with(Option::is_some));
     let main = el("main").attr("id", "main").attr("tabindex", "-1").slot(screen);
-    all([bar(state), slot(move || open.get().then(|| rail(state))), notices(state), main.into()])
+    all([bar(state), slot(move || judged.get().then(|| rail(state))), notices(state), main.into()])
 }
 
 /// Follows the address, other windows, the worker's news, and the page's own end.
 fn listen(state: State) {
     browser::on_event("hashchange", move |_| state.follow_address());
     browser::on_event("storage", move |_| state.take_news());
+    browser::on_event("shaftwright:whole-ready", move |_| state.whole_here.set(true));
+    browser::on_event("shaftwright:rest-missing", move |_| state.rest_missing.set(true));
     browser::on_event("shaftwright:update-ready", move |_| state.update_ready.set(true));
     browser::on_event("shaftwright:offline-ready", move |_| state.offline_ready.set(true));
     browser::on_leaving(move || state.save_now());

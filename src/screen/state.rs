@@ -78,6 +78,11 @@ pub struct State {
     /// Counts the moments at which a hand has paused: what is seen from the corner of the eye follows
     /// then, and the keystroke itself stays quick.
     pub pauses: RwSignal<u32>,
+    /// The second of the page's two files is here: stages can be drawn and judged. In the sources
+    /// nothing tells the two apart; `split.mjs` parts them.
+    pub whole_here: RwSignal<bool>,
+    /// It was asked for and could not be had.
+    pub rest_missing: RwSignal<bool>,
     /// A newer version lies ready.
     pub update_ready: RwSignal<bool>,
     /// The page opens without signal.
@@ -113,6 +118,8 @@ impl State {
             unsaved: RwSignal::new(false),
             fleeting: RwSignal::new(shelf.only_in_memory()),
             pauses: RwSignal::new(0),
+            whole_here: RwSignal::new(browser::flag("data-whole")),
+            rest_missing: RwSignal::new(false),
             update_ready: RwSignal::new(browser::flag("data-update")),
             offline_ready: RwSignal::new(browser::flag("data-offline")),
             theme: RwSignal::new(theme),

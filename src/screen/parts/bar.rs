@@ -63,6 +63,9 @@ fn of_job(state: State) -> AnyView {
 }
 
 /// The rail: every stage with its standing, and the shaft's.
+///
+/// In the second of the page's two files, as is all that only this calls: see `split.mjs`.
+#[inline(never)]
 pub fn rail(state: State) -> AnyView {
     // Follows the job in hand, not its every keystroke.
     let whole = Memo::new(move |_| state.at_rest(whole));

@@ -17,6 +17,9 @@ use crate::sheet::{caution, stage_lead, stage_title};
 use crate::stage::{Finding, Stage, truing as truing_stage};
 
 /// A stage: its questions, its drawing, its answers.
+///
+/// In the second of the page's two files, as is all that only this calls: see `split.mjs`.
+#[inline(never)]
 pub fn stage_screen(state: State, stage: Stage) -> AnyView {
     // Only the first answer is watched while typing; the others follow when the hand has paused.
     let first: Memo<Vec<Finding>> = Memo::new(move |_| {
