@@ -6,7 +6,7 @@ use super::bounds::{inertia_source, least_source, shake_source, with_bounds};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 pub use super::lie::At;
-use super::lie::{Lie, Of, Told, lie};
+use super::lie::{Lie, Of, Told, lie, moved};
 use super::reset;
 use crate::job::{Entry, Job, PlanBy};
 use crate::mechanics::line::{Line, acceleration, joint_with_gain};
@@ -16,7 +16,7 @@ use crate::quantity::{Angle, AngularAcceleration, Base, RoadSpeed, degrees, turn
 /// What follows from the angles.
 pub fn findings(job: &Job) -> Vec<Finding> {
     let lie = lie(job);
-    let [power, ride, bump, droop] = [At::Power, At::Ride, At::Bump, At::Droop].map(|at| told(&lie, at));
+    let [power, ride, bump, droop] = [At::Power, At::Ride, At::Bump, At::Droop].map(|at| told(job, &lie, at));
     let mut found = vec![
         shake(job, Name::ShakeUnderPower, &power),
         shake(job, Name::ShakeAtRide, &ride),
@@ -36,19 +36,26 @@ pub fn findings(job: &Job) -> Vec<Finding> {
 
 /// The first of them alone.
 pub(super) fn first(job: &Job) -> Finding {
-    shake(job, Name::ShakeUnderPower, &told(&lie(job), At::Power))
+    shake(job, Name::ShakeUnderPower, &told(job, &lie(job), At::Power))
 }
 
-fn told(lie: &Result<Lie, Vec<Need>>, at: At) -> Result<Told, Blocked> {
-    match lie {
-        Ok(lie) => lie.tell(at),
-        Err(needs) => Err(Blocked::Missing(needs.clone())),
+/// What is reckoned of the line there, or all that stands in its way at once.
+fn told(job: &Job, lie: &Result<Lie, Vec<Need>>, at: At) -> Result<Told, Blocked> {
+    match (lie, moved(job, at)) {
+        (Ok(lie), Ok(moved)) => lie.tell(moved),
+        (lie, moved) => {
+            let mut fields = Fields::of(job);
+            for needs in [lie.as_ref().err(), moved.as_ref().err()].into_iter().flatten() {
+                fields.also(needs);
+            }
+            Err(Blocked::Missing(fields.needs()))
+        }
     }
 }
 
 /// The line there, for a drawing.
 pub fn line(job: &Job, at: At) -> Option<Line> {
-    told(&lie(job), at).ok().map(|told| told.line)
+    told(job, &lie(job), at).ok().map(|told| told.line)
 }
 
 /// How shakes grow with speed: each is its gain times the square of the shaft's speed.
@@ -67,7 +74,7 @@ pub struct Growth {
 /// How shakes grow with speed; `None` while they or the limits are not known.
 pub fn growth(job: &Job) -> Option<Growth> {
     let lie = lie(job);
-    let [power, ride] = [At::Power, At::Ride].map(|at| told(&lie, at).ok());
+    let [power, ride] = [At::Power, At::Ride].map(|at| told(job, &lie, at).ok());
     let (power, ride) = (power?.line, ride?.line);
     Some(Growth {
         pinion: power.peaks().pinion_gain,
@@ -269,7 +276,7 @@ fn twist(ride: &Result<Told, Blocked>) -> Finding {
 /// and no more than that while the angles are not known: phase can be set without them.
 pub(super) fn cost_of_phase(job: &Job, wanted: Angle) -> Finding {
     let name = Name::PhaseCost;
-    let power = told(&lie(job), At::Power);
+    let power = told(job, &lie(job), At::Power);
     let (told, bounds) = match with_bounds(job, &power) {
         Ok(known) => known,
         Err(blocked) => {

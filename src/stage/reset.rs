@@ -144,7 +144,7 @@ fn pinion(job: &Job, lie: &Lie, now: &Attitude, bounds: Bounds, layout: Layout) 
     let pad = fields.optional_length(Entry::SpringPad);
     let size = Angle::from_base(mend.change.base().abs());
     // Under power the nose rises by itself: it is set so much lower.
-    let rise = lie.power_rise().unwrap_or(degrees(0.0));
+    let rise = fields.angle(Entry::PowerRise).unwrap_or(degrees(0.0));
     let to = mend.attitude.pinion.slope - rise;
     let thick = pad.map(|pad| wedge(pad, size));
     match finding(name, &mend, to, thick, bounds) {
