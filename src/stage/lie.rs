@@ -77,7 +77,7 @@ impl Laid {
     pub(super) fn attitude(&self) -> Option<Attitude> {
         let slope = match self.shaft {
             ShaftSlope::Read(slope) => slope - self.bias,
-            ShaftSlope::Heights { front, rear } => slope_between(front, rear, self.length)?,
+            ShaftSlope::Heights { front, rear } => self.between(front, rear)?,
         };
         let none = degrees(0.0);
         let [gearbox, shaft, pinion] = match self.plan {
@@ -90,6 +90,25 @@ impl Laid {
             pinion: Leaning { slope: self.pinion - self.bias, plan: pinion },
             phase: self.phase,
         })
+    }
+
+    /// The slope between heights as seen from the side, of a shaft that may go off to one.
+    ///
+    /// Formula: o known, σ = asin(d/√(L² − o²)), which is how long it looks from the side; κ known,
+    /// tan σ = tan(asin(d/L))/cos κ. Symbols: d drop, L length, o side offset, κ plan angle.
+    /// Source: geometry. Range: `None` where d and o are more than L together reaches.
+    fn between(&self, front: Length, rear: Length) -> Option<Angle> {
+        match self.plan {
+            Plan::Offset(offset) => {
+                let (length, offset) = (self.length.base(), offset.base());
+                let seen = Length::from_base(((length - offset) * (length + offset)).sqrt());
+                slope_between(front, rear, seen)
+            }
+            Plan::Angles([_, shaft, _]) => {
+                let along = slope_between(front, rear, self.length)?.base();
+                Some(Angle::from_base((along.tan() / shaft.base().cos()).atan()))
+            }
+        }
     }
 }
 
@@ -396,11 +415,13 @@ impl Lie {
     }
 
     /// The spread of a slope that is set to make two others agree: gearbox and pinion, and the shaft
-    /// `times` over. To first order.
+    /// `times` over. To first order. The instrument's own error cancels between what it read, so it counts
+    /// where heights stand for its reading of the shaft.
     pub(super) fn spread_of_setting(&self, times: f64) -> Spread<Angle> {
         let share = |entry| match entry {
             Entry::GearboxSlope(_) | Entry::PinionSlope(_) => 1.0,
             Entry::ShaftSlopeRead(_) => times,
+            Entry::OneWay if self.heights.is_some() => times,
             Entry::FrontHeight | Entry::RearHeight => times / self.laid.length.base(),
             _ => 0.0,
         };
