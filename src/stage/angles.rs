@@ -16,7 +16,8 @@ use crate::quantity::{Angle, AngularAcceleration, Base, RoadSpeed, degrees, turn
 /// What follows from the angles.
 pub fn findings(job: &Job) -> Vec<Finding> {
     let lie = lie(job);
-    let [power, ride, bump, droop] = [At::Power, At::Ride, At::Bump, At::Droop].map(|at| told(job, &lie, at));
+    let [power, ride, bump, droop] =
+        [At::Power, At::Ride, At::Bump, At::Droop].map(|at| told(job, &lie, at));
     let mut found = vec![
         shake(job, Name::ShakeUnderPower, &power),
         shake(job, Name::ShakeAtRide, &ride),
@@ -164,10 +165,7 @@ fn joint(job: &Job, name: Name, told: &Result<Told, Blocked>) -> Finding {
     let angle: Measured<Angle> = told.measured(of, 1.0);
     let shaft: Measured<AngularAcceleration> = told.measured(gain, turn_rate_squared(bounds.top));
     let (size, doubt) = (angle.best.base(), angle.spread.expanded());
-    let Some(most) = bounds.most_angle() else {
-        return Finding::impossible(name, Reason::NotComputable);
-    };
-    let least = bounds.least;
+    let (most, least) = (bounds.most_angle(), bounds.least);
     let verdict = if size > most.base() {
         Verdict::Stop(Reason::JointOverMost { allowed: most })
     } else if size + doubt.base() > most.base() {
