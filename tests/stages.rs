@@ -11,6 +11,8 @@ use shaftwright::stage::{
     Name, Reason, Sense, Source, Stage, Standing, Verdict, truing, weights, whole,
 };
 
+#[path = "stages/angles.rs"]
+mod angles;
 #[path = "stages/cut.rs"]
 mod cut;
 #[path = "stages/face.rs"]
