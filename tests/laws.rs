@@ -15,6 +15,8 @@ use shaftwright::quantity::{
 };
 use shaftwright::stage::{Name, weights};
 
+#[path = "laws/angles.rs"]
+mod angles;
 #[path = "laws/lengths.rs"]
 mod lengths;
 #[path = "laws/line.rs"]

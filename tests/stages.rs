@@ -9,6 +9,8 @@ use shaftwright::job::{End, Entry, Job, Pass, PassKind, Stations};
 use shaftwright::quantity::{as_degrees, in_inches};
 use shaftwright::stage::{Name, Reason, Sense, Stage, Standing, Verdict, truing, weights, whole};
 
+#[path = "stages/angles.rs"]
+mod angles;
 #[path = "stages/cut.rs"]
 mod cut;
 #[path = "stages/face.rs"]

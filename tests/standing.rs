@@ -150,8 +150,8 @@ fn cautions_stand_where_they_bite() {
     // The stages at which each thing is done: the shaft comes off to be measured, tacking begins at
     // Phase, weights are put back by welding.
     for (caution, stages) in [
-        (Caution::LoadedSuspension, &[Stage::Measure][..]),
-        (Caution::ChockBothWays, &[Stage::Measure]),
+        (Caution::LoadedSuspension, &[Stage::Measure, Stage::Angles][..]),
+        (Caution::ChockBothWays, &[Stage::Measure, Stage::Angles]),
         (Caution::SupportTheShaft, &[Stage::Measure, Stage::Cut]),
         (Caution::EstimateOnly, &[Stage::Check]),
         (Caution::CuttingThinTube, &[Stage::Cut]),

@@ -198,14 +198,27 @@ mod tests {
     #[test]
     fn a_new_job_has_the_usual_values_in_its_own_unit() {
         // Common practice, no source: 1-1/2 in engaged, 1/4 in of room, 1/16 in off the groove, 0 to
-        // 1/32 in drawn by a weld against a shoulder. Published: yokes within 1°.
+        // 1/32 in drawn by a weld against a shoulder; a nose that rises by 1 to 2° on leaf springs.
+        // Published: yokes within 1°, 400 rad/s² (two-joint table of the AE-7 kind), 1° for needles
+        // (J3311-1). From memory: 1000 rad/s².
         let usual = |display: Display| {
             let job = Job::new(display);
             let filled = |entry: &Entry| !job.typed(*entry).unwrap().is_blank();
             let text = |entry: Entry| (entry.name(), job.typed(entry).unwrap().text.clone());
             job.entries().into_iter().filter(filled).map(text).collect::<Vec<_>>()
         };
-        let pairs = |list: [(&str, &str); 8]| list.map(|(name, text)| (name.into(), text.into()));
+        let pairs = |list: [(&str, &str); 8]| {
+            let angles = [
+                ("power-rise", "1"),
+                ("bump-rise", "0"),
+                ("droop-rise", "0"),
+                ("torsional-limit", "400"),
+                ("inertia-limit", "1000"),
+                ("least-angle", "1"),
+            ];
+            let all = list.into_iter().chain(angles);
+            all.map(|(name, text)| (name.to_owned(), text.to_owned())).collect::<Vec<_>>()
+        };
         let [inches, millimetres] = [
             [
                 ("shrinkage", "1/64"),

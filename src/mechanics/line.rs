@@ -1,7 +1,10 @@
 //! Line: gearbox, shaft and pinion with a joint between each two, and how evenly they turn together.
 //!
 //! x runs rearward, y to the right looking forward, z up; every axis points rearward. Turns are clockwise
-//! seen from the rear, that is, right-handed about −x.
+//! seen from the rear, that is, right-handed about −x. One line with every sign in it, drawn and counted
+//! by `tests/handbook/line_in_space.py`:
+//!
+#![doc = include_str!("line_in_space.svg")]
 
 use core::f64::consts::{FRAC_PI_2, FRAC_PI_4, TAU};
 

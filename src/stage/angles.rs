@@ -8,7 +8,7 @@ use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, V
 use super::lie::{Lie, lie};
 use super::reset;
 pub use super::told::At;
-use super::told::{Of, Told};
+use super::told::{Of, Told, moved};
 use crate::job::{Entry, Job, PlanBy};
 use crate::mechanics::attitude::Attitude;
 use crate::mechanics::line::{Line, acceleration, joint_with_gain};
@@ -18,7 +18,8 @@ use crate::quantity::{Angle, AngularAcceleration, Base, RoadSpeed, degrees, turn
 /// What follows from the angles.
 pub fn findings(job: &Job) -> Vec<Finding> {
     let lie = lie(job);
-    let [power, ride, bump, droop] = [At::Power, At::Ride, At::Bump, At::Droop].map(|at| told(&lie, at));
+    let [power, ride, bump, droop] =
+        [At::Power, At::Ride, At::Bump, At::Droop].map(|at| told(job, &lie, at));
     let mut found = vec![
         shake(job, Name::ShakeUnderPower, &power),
         shake(job, Name::ShakeAtRide, &ride),
@@ -38,24 +39,31 @@ pub fn findings(job: &Job) -> Vec<Finding> {
 
 /// The first of them alone.
 pub(super) fn first(job: &Job) -> Finding {
-    shake(job, Name::ShakeUnderPower, &told(&lie(job), At::Power))
+    shake(job, Name::ShakeUnderPower, &told(job, &lie(job), At::Power))
 }
 
-fn told(lie: &Result<Lie, Vec<Need>>, at: At) -> Result<Told, Blocked> {
-    match lie {
-        Ok(lie) => lie.tell(at),
-        Err(needs) => Err(Blocked::Missing(needs.clone())),
+/// What is reckoned of the line there, or all that stands in its way at once.
+fn told(job: &Job, lie: &Result<Lie, Vec<Need>>, at: At) -> Result<Told, Blocked> {
+    match (lie, moved(job, at)) {
+        (Ok(lie), Ok(moved)) => lie.tell(moved),
+        (lie, moved) => {
+            let mut fields = Fields::of(job);
+            for needs in [lie.as_ref().err(), moved.as_ref().err()].into_iter().flatten() {
+                fields.also(needs);
+            }
+            Err(Blocked::Missing(fields.needs()))
+        }
     }
 }
 
 /// The line there, for a drawing.
 pub fn line(job: &Job, at: At) -> Option<Line> {
-    told(&lie(job), at).ok().map(|told| told.line)
+    told(job, &lie(job), at).ok().map(|told| told.line)
 }
 
 /// The slopes and plan angles of that line, for a drawing.
 pub fn attitude(job: &Job, at: At) -> Option<Attitude> {
-    told(&lie(job), at).ok().map(|told| told.attitude)
+    told(job, &lie(job), at).ok().map(|told| told.attitude)
 }
 
 /// How shakes grow with speed: each is its gain times the square of the shaft's speed.
@@ -74,7 +82,7 @@ pub struct Growth {
 /// How shakes grow with speed; `None` while they or the limits are not known.
 pub fn growth(job: &Job) -> Option<Growth> {
     let lie = lie(job);
-    let [power, ride] = [At::Power, At::Ride].map(|at| told(&lie, at).ok());
+    let [power, ride] = [At::Power, At::Ride].map(|at| told(job, &lie, at).ok());
     let (power, ride) = (power?.line, ride?.line);
     Some(Growth {
         pinion: power.peaks().pinion_gain,
@@ -164,10 +172,7 @@ fn joint(job: &Job, name: Name, told: &Result<Told, Blocked>) -> Finding {
     let angle: Measured<Angle> = told.measured(of, 1.0);
     let shaft: Measured<AngularAcceleration> = told.measured(gain, turn_rate_squared(bounds.top));
     let (size, doubt) = (angle.best.base(), angle.spread.expanded());
-    let Some(most) = bounds.most_angle() else {
-        return Finding::impossible(name, Reason::NotComputable);
-    };
-    let least = bounds.least;
+    let (most, least) = (bounds.most_angle(), bounds.least);
     let verdict = if size > most.base() {
         Verdict::Stop(Reason::JointOverMost { allowed: most })
     } else if size + doubt.base() > most.base() {
@@ -272,21 +277,15 @@ fn twist(ride: &Result<Told, Blocked>) -> Finding {
     }
 }
 
-/// What the yokes' turn costs: the pinion's shake with it and with the turn that was wanted. A figure,
-/// and no more than that while the angles are not known: phase can be set without them.
-pub(super) fn cost_of_phase(job: &Job, wanted: Angle) -> Finding {
+/// What the yokes' turn costs: the pinion's shake with it and with the turn that was wanted. A figure, and
+/// only where the angles are known: phase can be set without them.
+pub(super) fn cost_of_phase(job: &Job, wanted: Angle) -> Option<Finding> {
     let name = Name::PhaseCost;
-    let power = told(&lie(job), At::Power);
-    let (told, bounds) = match with_bounds(job, &power) {
-        Ok(known) => known,
-        Err(blocked) => {
-            let finding = Finding::blocked(name, blocked);
-            return Finding { verdict: Verdict::Figure, ..finding };
-        }
-    };
+    let power = told(job, &lie(job), At::Power);
+    let (told, bounds) = with_bounds(job, &power).ok()?;
     let mut attitude = told.attitude;
     attitude.phase = wanted;
-    let Ok(set) = attitude.line() else { return Finding::impossible(name, Reason::NotComputable) };
+    let set = attitude.line().ok()?;
     let factor = turn_rate_squared(bounds.top);
     let found: Measured<AngularAcceleration> = told.measured(Of::PinionGain, factor);
     let value = Value {
@@ -294,7 +293,7 @@ pub(super) fn cost_of_phase(job: &Job, wanted: Angle) -> Finding {
         plus_minus: Some(Amount::Acceleration(found.spread.expanded())),
         sense: Some(Sense::InsteadOf(acceleration(bounds.top, set.peaks().pinion_gain))),
     };
-    Finding::known(name, value, Verdict::Figure)
-        .within(Amount::Acceleration(bounds.shake), shake_source(bounds.shake))
-        .from(&[Source::UniversalJoints, Source::JointsInSeries, Source::DoubtOfAngles])
+    let finding = Finding::known(name, value, Verdict::Figure)
+        .within(Amount::Acceleration(bounds.shake), shake_source(bounds.shake));
+    Some(finding.from(&[Source::UniversalJoints, Source::JointsInSeries, Source::DoubtOfAngles]))
 }

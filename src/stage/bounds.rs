@@ -7,7 +7,7 @@ use crate::job::{Entry, Job};
 use crate::mechanics::line::joint_with_gain;
 use crate::quantity::{
     Angle, AngularAcceleration, AngularVelocity, Base, as_degrees, as_radians_per_second_squared,
-    turn_rate_squared,
+    degrees, turn_rate_squared,
 };
 
 /// Torsional acceleration of the pinion: 400 rad/s², decoded from a two-joint table of the AE-7 kind;
@@ -18,6 +18,8 @@ const HEAVY_SHAKE: f64 = 300.0;
 const SHAFT_SHAKES: [f64; 2] = [1000.0, 500.0];
 /// Least angle of a joint on needle bearings: 1° and 1/2°, both published.
 const LEAST_ANGLES: [f64; 2] = [1.0, 0.5];
+/// No cardan joint of a road vehicle works there, see [`Line::new`](crate::mechanics::line::Line::new).
+const MOST_ANGLE_DEGREES: f64 = 45.0;
 
 fn is_one_of(known: &[f64], value: f64) -> bool {
     known.iter().any(|one| (one - value).abs() < 1e-6)
@@ -59,9 +61,11 @@ pub struct Bounds {
 }
 
 impl Bounds {
-    /// The joint that accelerates the shaft by as much as is allowed, at top speed.
-    pub fn most_angle(&self) -> Option<Angle> {
-        joint_with_gain(self.inertia.base() / turn_rate_squared(self.top))
+    /// The joint that accelerates the shaft by as much as is allowed, at top speed; 45°, past which no
+    /// joint works, where so slow a shaft is not shaken by as much at any angle.
+    pub fn most_angle(&self) -> Angle {
+        let gain = self.inertia.base() / turn_rate_squared(self.top);
+        joint_with_gain(gain).unwrap_or(degrees(MOST_ANGLE_DEGREES))
     }
 }
 

@@ -199,13 +199,6 @@ pub struct Need {
     pub why: Why,
 }
 
-impl Need {
-    /// An empty field.
-    pub(super) const fn of(entry: Entry) -> Need {
-        Need { entry, why: Why::Empty }
-    }
-}
-
 /// What is the matter with a needed field.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Why {

@@ -50,7 +50,7 @@ impl Laid {
     pub(super) fn attitude(&self) -> Option<Attitude> {
         let slope = match self.shaft {
             ShaftSlope::Read(slope) => slope - self.bias,
-            ShaftSlope::Heights { front, rear } => slope_between(front, rear, self.length)?,
+            ShaftSlope::Heights { front, rear } => self.between(front, rear)?,
         };
         let none = degrees(0.0);
         let [gearbox, shaft, pinion] = match self.plan {
@@ -63,6 +63,25 @@ impl Laid {
             pinion: Leaning { slope: self.pinion - self.bias, plan: pinion },
             phase: self.phase,
         })
+    }
+
+    /// The slope between heights as seen from the side, of a shaft that may go off to one.
+    ///
+    /// Formula: o known, σ = asin(d/√(L² − o²)), which is how long it looks from the side; κ known,
+    /// tan σ = tan(asin(d/L))/cos κ. Symbols: d drop, L length, o side offset, κ plan angle.
+    /// Source: geometry. Range: `None` where d and o are more than L together reaches.
+    fn between(&self, front: Length, rear: Length) -> Option<Angle> {
+        match self.plan {
+            Plan::Offset(offset) => {
+                let (length, offset) = (self.length.base(), offset.base());
+                let seen = Length::from_base(((length - offset) * (length + offset)).sqrt());
+                slope_between(front, rear, seen)
+            }
+            Plan::Angles([_, shaft, _]) => {
+                let along = slope_between(front, rear, self.length)?.base();
+                Some(Angle::from_base((along.tan() / shaft.base().cos()).atan()))
+            }
+        }
     }
 }
 
@@ -84,9 +103,6 @@ pub(super) struct Lie {
     pub(super) old_slope: Option<Angle>,
     /// Heights and lengths that the shaft's slope was reckoned from: front, rear, new, old.
     pub(super) heights: Option<[Length; 4]>,
-    /// The pinion turns so far at full bump and at full droop, and the axle moves so far.
-    pub(super) travel: [Option<(Length, Angle)>; 2],
-    pub(super) power_rise: Option<Angle>,
     /// A slip yoke runs on the gearbox's output shaft.
     pub(super) slides: bool,
 }
@@ -137,15 +153,6 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
     let lengths = fields.sum(length_change(job));
     let plan = plan(job, &mut fields, &mut causes);
     let phase = fields.sum(turn::in_force(job));
-    let rises =
-        [(Entry::BumpTravel, Entry::BumpRise, 1.0), (Entry::DroopTravel, Entry::DroopRise, -1.0)].map(
-            |(travel, rise, way)| {
-                // Asked here too, but it is their own cards that wait for them.
-                let mut own = Fields::of(job);
-                own.length(travel).zip(own.angle(rise)).map(|(by, nose)| (by * way, nose))
-            },
-        );
-    let power_rise = Fields::of(job).angle(Entry::PowerRise);
     let (Some(gearbox), Some(shaft), Some(pinion), Some(bias), Some(lengths), Some(plan), Some(phase)) =
         (gearbox, shaft, pinion, bias, lengths, plan, phase)
     else {
@@ -180,8 +187,6 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
         causes,
         old_slope: heights.and_then(|(front, rear)| slope_between(front, rear, old)),
         heights: heights.map(|(front, rear)| [front, rear, laid.length, old]),
-        travel: rises,
-        power_rise,
         slides: job.measure.kind == ShaftKind::SlipInGearbox,
     })
 }
@@ -271,11 +276,13 @@ fn shift_plan(laid: &mut Laid, which: usize, by: f64) {
 
 impl Lie {
     /// The spread of a slope that is set to make two others agree: gearbox and pinion, and the shaft
-    /// `times` over. To first order.
+    /// `times` over. To first order. The instrument's own error cancels between what it read, so it counts
+    /// where heights stand for its reading of the shaft.
     pub(super) fn spread_of_setting(&self, times: f64) -> Spread<Angle> {
         let share = |entry| match entry {
             Entry::GearboxSlope(_) | Entry::PinionSlope(_) => 1.0,
             Entry::ShaftSlopeRead(_) => times,
+            Entry::OneWay if self.heights.is_some() => times,
             Entry::FrontHeight | Entry::RearHeight => times / self.laid.length.base(),
             _ => 0.0,
         };

@@ -51,7 +51,7 @@ pub fn findings(job: &Job) -> Vec<Finding> {
         None => Finding::later(Name::PhaseWelded, Reason::PhaseNotWelded),
     });
     // The cost follows the angles, and is shown once the turn that is wanted is known.
-    found.extend(wanted(job).ok().map(|wanted| cost_of_phase(job, wanted.best)));
+    found.extend(wanted(job).ok().and_then(|wanted| cost_of_phase(job, wanted.best)));
     found
 }
 

@@ -88,9 +88,9 @@ fn against(mend: &Mend, bounds: Bounds, left: AngularAcceleration, parallel: boo
     let line = mend.attitude.line().ok()?;
     let joints = [line.front_joint(), line.rear_joint()];
     let any = |test: &dyn Fn(f64) -> bool| joints.iter().any(|joint| test(joint.base()));
-    let over = bounds.most_angle().filter(|most| any(&|joint| joint > most.base()));
+    let allowed = bounds.most_angle();
     let bound = degrees(MOST_PARALLEL_DEGREES);
-    if let Some(allowed) = over {
+    if any(&|joint| joint > allowed.base()) {
         Some(Against::TooSharp { allowed })
     } else if parallel && any(&|joint| joint >= bound.base()) {
         Some(Against::Parallel { allowed: bound })
@@ -141,16 +141,12 @@ fn pinion(job: &Job, lie: &Lie, now: &Attitude, bounds: Bounds, layout: Layout) 
         Layout::Parallel => (Name::PinionParallel, 0.0),
         Layout::Intersecting => (Name::PinionIntersecting, 2.0),
     };
-    let none = || Finding {
-        verdict: Verdict::Figure,
-        ..Finding::impossible(name, super::Reason::NoRoomToReset)
-    };
-    let Some(mend) = mend::pinion(now, layout, degrees(MOST_CHANGE_DEGREES)) else { return none() };
+    let Some(mend) = mend::pinion(now, layout, degrees(MOST_CHANGE_DEGREES)) else { return none(name) };
     let mut fields = Fields::of(job);
     let pad = fields.optional_length(Entry::SpringPad);
     let size = Angle::from_base(mend.change.base().abs());
     // Under power the nose rises by itself: it is set so much lower.
-    let rise = lie.power_rise.unwrap_or(degrees(0.0));
+    let rise = fields.angle(Entry::PowerRise).unwrap_or(degrees(0.0));
     let to = mend.attitude.pinion.slope - rise;
     let thick = pad.map(|pad| wedge(pad, size));
     match finding(name, &mend, to, thick, bounds) {
@@ -162,17 +158,32 @@ fn pinion(job: &Job, lie: &Lie, now: &Attitude, bounds: Bounds, layout: Layout) 
             }
             found
         }
-        None => none(),
+        None => none(name),
     }
+}
+
+/// There is no such change. It is no fault of the line as it lies.
+fn none(name: Name) -> Finding {
+    Finding { verdict: Verdict::Figure, ..Finding::impossible(name, super::Reason::NoRoomToReset) }
 }
 
 /// With the mounts' distance given: what the gearbox's rear mount can do in the layout there is.
 fn gearbox(job: &Job, lie: &Lie, now: &Attitude, bounds: Bounds) -> Option<Finding> {
-    let arm = Fields::of(job).optional_length(Entry::MountArm)?;
+    let mut fields = Fields::of(job);
+    let Some(arm) = fields.optional_length(Entry::MountArm) else {
+        // Nobody asks for it unless it was meant to be there: a wrong one is not passed over.
+        let needs = fields.needs();
+        let wrong = !needs.is_empty();
+        let finding = Finding::missing(Name::GearboxMount, needs);
+        return wrong.then_some(Finding { verdict: Verdict::Figure, ..finding });
+    };
     let side = |slope: Angle| (slope - now.shaft.slope).base();
     let parallel = side(now.gearbox.slope) * side(now.pinion.slope) >= 0.0;
     let layout = if parallel { Layout::Parallel } else { Layout::Intersecting };
-    let mend = mend::gearbox(now, layout, arm, lie.laid.length, degrees(MOST_CHANGE_DEGREES))?;
+    let most = degrees(MOST_CHANGE_DEGREES);
+    let Some(mend) = mend::gearbox(now, layout, arm, lie.laid.length, most) else {
+        return Some(none(Name::GearboxMount));
+    };
     let drop = mount_drop(arm, now.gearbox.slope, mend.change);
     let thick = Length::from_base(drop.base().abs());
     finding(Name::GearboxMount, &mend, mend.attitude.gearbox.slope, Some(thick), bounds)

@@ -1,13 +1,14 @@
 //! What is reckoned of the line at ride, under power, at bump and droop, and what each measurement does
 //! to it.
 
+use super::field::Fields;
 use super::finding::{Blocked, Need, Reason};
 use super::lie::{Laid, Lie};
-use crate::job::Entry;
+use crate::job::{Entry, Job};
 use crate::mechanics::attitude::{Attitude, Unfit};
 use crate::mechanics::line::{JointAt, Line};
 use crate::mechanics::uncertainty::{Measured, Spread, combined};
-use crate::quantity::Base;
+use crate::quantity::{Angle, Base, Length, degrees};
 
 /// Where the axle and its pinion are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -68,43 +69,57 @@ pub(super) fn unfit(unfit: Unfit) -> Reason {
     }
 }
 
+/// How far the axle has risen from ride, where it has moved at all, and the pinion's nose with it.
+#[derive(Clone, Copy)]
+pub(super) struct Moved {
+    up: Option<Length>,
+    nose: Angle,
+}
+
+/// How far the axle and the pinion's nose have risen there.
+///
+/// # Errors
+/// The fields that are needed.
+pub(super) fn moved(job: &Job, at: At) -> Result<Moved, Vec<Need>> {
+    let mut fields = Fields::of(job);
+    let (travel, rise) = match at {
+        At::Ride => return Ok(Moved { up: None, nose: degrees(0.0) }),
+        At::Power => (None, Entry::PowerRise),
+        At::Bump => (Some((Entry::BumpTravel, 1.0)), Entry::BumpRise),
+        At::Droop => (Some((Entry::DroopTravel, -1.0)), Entry::DroopRise),
+    };
+    let up = travel.and_then(|(entry, way)| fields.length(entry).map(|by| by * way));
+    match fields.angle(rise) {
+        Some(nose) if up.is_some() == travel.is_some() => Ok(Moved { up, nose }),
+        _ => Err(fields.needs()),
+    }
+}
+
 impl Lie {
-    /// The line as laid, with the axle and the pinion there; none where that is not known.
-    fn attitude(&self, laid: &Laid, at: At) -> Option<Result<Attitude, Unfit>> {
-        let Some(mut ride) = laid.attitude() else { return Some(Err(Unfit::OutOfReach)) };
-        let [bump, droop] = self.travel;
-        let ((up, nose), length) = match at {
-            At::Ride => return Some(Ok(ride)),
-            At::Power => {
-                ride.pinion.slope += self.power_rise?;
-                return Some(Ok(ride));
+    /// The line as laid, with the axle and the pinion there.
+    fn attitude(&self, laid: &Laid, moved: Moved) -> Result<Attitude, Unfit> {
+        let mut ride = laid.attitude().ok_or(Unfit::OutOfReach)?;
+        match moved.up {
+            Some(up) => ride.raised(up, moved.nose, laid.length, self.slides),
+            None => {
+                ride.pinion.slope += moved.nose;
+                Ok(ride)
             }
-            At::Bump => (bump?, laid.length),
-            At::Droop => (droop?, laid.length),
-        };
-        Some(ride.raised(up, nose, length, self.slides))
+        }
     }
 
     /// What is reckoned of the line there.
     ///
     /// # Errors
-    /// What is missing, or why there is no such line. The ± of each figure is the root of the squares of
-    /// how far it moves as each measurement moves by its standard uncertainty, the larger move of
-    /// either way: about a straight line both ways move it the same way, and half their difference would
-    /// be nothing. Our own choice within JCGM 100:2008 5.1.3.
-    pub(super) fn tell(&self, at: At) -> Result<Told, Blocked> {
-        let needs: &[Entry] = match at {
-            At::Ride => &[],
-            At::Power => &[Entry::PowerRise],
-            At::Bump => &[Entry::BumpTravel, Entry::BumpRise],
-            At::Droop => &[Entry::DroopTravel, Entry::DroopRise],
-        };
+    /// Why there is no such line. The ± of each figure is the root of the squares of how far it moves as
+    /// each measurement moves by its standard uncertainty, the larger move of either way: about a straight
+    /// line both ways move it the same way, and half their difference would be nothing. Our own choice
+    /// within JCGM 100:2008 5.1.3.
+    pub(super) fn tell(&self, moved: Moved) -> Result<Told, Blocked> {
         let of = |laid: &Laid| -> Result<(Attitude, Line), Blocked> {
-            let Some(attitude) = self.attitude(laid, at) else {
-                return Err(Blocked::Missing(needs.iter().map(|entry| Need::of(*entry)).collect()));
-            };
-            let attitude = attitude.map_err(|no| Blocked::Impossible(unfit(no)))?;
-            let line = attitude.line().map_err(|no| Blocked::Impossible(unfit(no)))?;
+            let no = |no| Blocked::Impossible(unfit(no));
+            let attitude = self.attitude(laid, moved).map_err(no)?;
+            let line = attitude.line().map_err(no)?;
             Ok((attitude, line))
         };
         let (attitude, line) = of(&self.laid)?;
@@ -115,16 +130,16 @@ impl Lie {
             if by <= 0.0 {
                 continue;
             }
-            let mut moved = [0.0_f64; KINDS];
+            let mut moves = [0.0_f64; KINDS];
             for way in [by, -by] {
                 let mut laid = self.laid;
                 (cause.shift)(&mut laid, way);
                 let (attitude, line) = of(&laid)?;
-                for ((most, here), best) in moved.iter_mut().zip(reckoned(&attitude, &line)).zip(best) {
+                for ((most, here), best) in moves.iter_mut().zip(reckoned(&attitude, &line)).zip(best) {
                     *most = most.max((here - best).abs());
                 }
             }
-            parts.push((cause.entry, moved, cause.spread.freedom));
+            parts.push((cause.entry, moves, cause.spread.freedom));
         }
         Ok(Told { attitude, line, best, parts })
     }

@@ -7,11 +7,11 @@ use shaftwright::stage::slip::travel;
 use shaftwright::stage::{Name, Reason, Verdict};
 
 use super::Luck;
-use super::shaft::{find, number, shaft, value};
+use super::shaft::{find, number, value, without_gearbox};
 
 /// A travel measured or reckoned, by any guide.
 fn any_travel(luck: &mut Luck) -> Job {
-    let mut job = shaft();
+    let mut job = without_gearbox();
     // Read again wherever the set point is, so that it does not move the length.
     job.measure.yoke_at = YokeAt::SetPoint;
     job.slip.by = luck.choice::<TravelBy>();

@@ -9,10 +9,12 @@ use shaftwright::job::{
     Display, Division, Entry, Job, Pass, PassKind, Route, ShaftKind, SquareBy, Stations, TravelBy,
     WeightRow,
 };
-use shaftwright::quantity::{as_degrees, as_gram_millimetres, as_grams, as_rpm, in_inches};
+use shaftwright::quantity::{
+    as_degrees, as_gram_millimetres, as_grams, as_radians_per_second_squared, as_rpm, in_inches,
+};
 use shaftwright::stage::{Amount, Answer, Finding, Name, Need, Stage, Value, Verdict};
 
-/// What the script shaft.py printed for a key. Inches, degrees, rpm, grams or g·mm.
+/// What the script shaft.py printed for a key. Inches, degrees, rpm, rad/s², grams or g·mm.
 pub fn by_hand(key: &str) -> f64 {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/handbook/shaft.txt");
     let text = fs::read_to_string(path).unwrap();
@@ -70,6 +72,18 @@ pub fn shaft() -> Job {
         (Entry::WeightClock(1), "7:30"),
         (Entry::WeightDistance(1), "52"),
         (Entry::WeightRadius(1), "1-9/16"),
+        (Entry::GearboxSlope(0), "2.4"),
+        (Entry::GearboxSlope(1), "2.5"),
+        (Entry::GearboxSlope(2), "2.4"),
+        (Entry::PinionSlope(0), "1.7"),
+        (Entry::PinionSlope(1), "1.6"),
+        (Entry::PinionSlope(2), "1.6"),
+        (Entry::FrontHeight, "24-3/4"),
+        (Entry::RearHeight, "19-7/8"),
+        (Entry::OneWay, "2.5"),
+        (Entry::TurnedRound, "2.3"),
+        (Entry::BumpRise, "0.4"),
+        (Entry::DroopRise, "0.9"),
         (Entry::YokeTurned, "3"),
         (Entry::ShaftMass, "18.5"),
     ] {
@@ -77,6 +91,13 @@ pub fn shaft() -> Job {
     }
     face(&mut job, &["0", "0.001", "0.002", "0.003", "0.003", "0.002", "0.001", "0"]);
     readings(&mut job, 0, &["0", "2", "4", "6", "6", "4", "2", "0"], "0");
+    job
+}
+
+/// The shaft with the gearbox's slope not read, so that nothing is known of it but the shaft's own.
+pub fn without_gearbox() -> Job {
+    let mut job = shaft();
+    (0..3).for_each(|reading| job.put(Entry::GearboxSlope(reading), ""));
     job
 }
 
@@ -139,7 +160,7 @@ pub fn needs(job: &Job, name: Name) -> Vec<Need> {
     }
 }
 
-/// The number in an amount: inches, degrees, grams, rpm, g·mm or a share.
+/// The number in an amount: inches, degrees, grams, rpm, rad/s², g·mm or a share.
 pub fn number(amount: Amount) -> f64 {
     match amount {
         Amount::Length(q) | Amount::BothUnits(q) | Amount::PlainLength(q) | Amount::FineLength(q) => {
@@ -149,7 +170,8 @@ pub fn number(amount: Amount) -> f64 {
         Amount::Mass(q) => as_grams(q),
         Amount::Unbalance(q) => as_gram_millimetres(q),
         Amount::Speed(q) | Amount::EstimatedSpeed(q) => as_rpm(q),
-        Amount::Share(q) => q,
+        Amount::Acceleration(q) => as_radians_per_second_squared(q),
+        Amount::Share(q) | Amount::Percent(q) => q,
         other => panic!("{other:?}"),
     }
 }

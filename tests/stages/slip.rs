@@ -8,7 +8,18 @@ use shaftwright::stage::slip::travel;
 use shaftwright::stage::{Name, Reason, Sense, Source, Stage, Standing, Verdict, whole};
 
 use super::EXACT;
-use super::shaft::{agrees, by_hand, find, number, shaft, value, verdict, with, with_all};
+use super::shaft::{agrees, by_hand, find, number, value, verdict, without_gearbox as shaft};
+
+/// The gearbox's slope not read: the output shaft is taken to lie as the shaft does.
+fn with_all(fields: &[(Entry, &str)]) -> Job {
+    let mut job = shaft();
+    fields.iter().for_each(|(entry, text)| job.put(*entry, text));
+    job
+}
+
+fn with(entry: Entry, text: &str) -> Job {
+    with_all(&[(entry, text)])
+}
 
 /// In, out, room and engaged spline with their ±, against the script.
 fn goes(job: &Job, key: &str) {

@@ -1,0 +1,589 @@
+//! Angles on the invented shaft: slopes by heights or as read, joints, shakes, what each is judged by.
+
+use shaftwright::job::{Entry, Job, LevelDivision, PlanBy, ShaftBy, ShaftKind};
+use shaftwright::quantity::{as_degrees, as_radians_per_second_squared, in_inches, turn_rate_squared};
+use shaftwright::stage::angles::{At, bounds, growth, line};
+use shaftwright::stage::{
+    Answer, Finding, Law, Name, Need, Reason, Sense, Source, Stage, Standing, Verdict, Why, whole,
+};
+
+use super::EXACT;
+use super::shaft::{
+    agrees, by_hand, find, needs, number, repeats, shaft, shares_agree, value, verdict, with, with_all,
+};
+
+/// The shaft before its weld: what the yokes were turned by then is what is known.
+pub fn laid(fields: &[(Entry, &str)]) -> Job {
+    let mut job = with_all(fields);
+    job.put(Entry::FrontLevel(2, 0), "");
+    job.put(Entry::RearLevel(2, 0), "");
+    job
+}
+
+/// Its slope read on the fitted shaft.
+pub fn as_read() -> Job {
+    let mut job = laid(&[]);
+    job.angles.shaft_by = ShaftBy::Read;
+    repeats(&mut job, Entry::ShaftSlopeRead, &["5.1", "5.2", "5.1"]);
+    job
+}
+
+/// The instrument never turned end for end.
+fn untold() -> Job {
+    laid(&[(Entry::OneWay, ""), (Entry::TurnedRound, "")])
+}
+
+/// Gearbox and pinion 2 in beside each other.
+fn offset() -> Job {
+    let mut job = laid(&[(Entry::SideOffset, "2")]);
+    job.angles.plan_by = PlanBy::Offset;
+    job
+}
+
+/// Each at its own angle seen from above.
+fn plan() -> Job {
+    let mut job =
+        laid(&[(Entry::GearboxPlan, "1"), (Entry::ShaftPlan, "-0.5"), (Entry::PinionPlan, "0.5")]);
+    job.angles.plan_by = PlanBy::Angles;
+    job
+}
+
+const SHAKES: [(Name, &str); 4] = [
+    (Name::ShakeAtRide, "ride"),
+    (Name::ShakeUnderPower, "power"),
+    (Name::ShakeAtBump, "bump"),
+    (Name::ShakeAtDroop, "droop"),
+];
+
+/// A figure and its ± against the script. The script steps the crosses round and differentiates by
+/// differences, good to its last digits.
+fn comes_to(job: &Job, name: Name, key: &str) {
+    agrees(value(job, name), by_hand(key), Some(by_hand(&format!("{key} doubt"))), EXACT);
+}
+
+/// Joints, slope and what the joints shake at ride, against the script.
+fn rides(job: &Job, key: &str) {
+    comes_to(job, Name::FrontJoint, &format!("{key} ride front"));
+    comes_to(job, Name::RearJoint, &format!("{key} ride rear"));
+    comes_to(job, Name::ShaftLies, &format!("{key} ride slope"));
+    comes_to(job, Name::ShakeAtRide, &format!("{key} ride pinion"));
+    for (name, what) in [(Name::FrontJoint, "drive"), (Name::RearJoint, "coast")] {
+        let Some(Sense::ShakesShaft(got)) = value(job, name).sense else { panic!("{name:?}") };
+        near(as_radians_per_second_squared(got), by_hand(&format!("{key} ride {what}")), 2e-4);
+    }
+}
+
+fn near(got: f64, hand: f64, within: f64) {
+    assert!((got - hand).abs() < within, "{got}, by hand {hand}");
+}
+
+#[test]
+fn nothing_stands_against_the_shaft() {
+    for finding in Stage::Angles.findings(&laid(&[])) {
+        assert!(matches!(finding.verdict, Verdict::Good | Verdict::Figure), "{finding:?}");
+    }
+}
+
+#[test]
+fn slopes_from_heights() {
+    let job = laid(&[]);
+    rides(&job, "angles");
+    for (name, at) in SHAKES {
+        comes_to(&job, name, &format!("angles {at} pinion"));
+        let Some(Sense::AsOneJoint { angle, front, rear }) = value(&job, name).sense else {
+            panic!("{name:?}")
+        };
+        for (got, what) in [(angle, "as one"), (front, "front joint"), (rear, "rear joint")] {
+            near(as_degrees(got), by_hand(&format!("angles {at} {what}")), 1e-6);
+        }
+        // The working: the same joints, their summary, and the exact figure again.
+        let finding = find(&job, name);
+        let gives = |law: Law| number(finding.working.iter().find(|s| s.law == law).unwrap().gives);
+        near(gives(Law::TrueAngles), by_hand(&format!("angles {at} rear joint")), 1e-6);
+        near(gives(Law::EquivalentAngle), by_hand(&format!("angles {at} summary")), 1e-6);
+        near(gives(Law::JointShake), by_hand(&format!("angles {at} pinion")), 1e-3);
+    }
+    let Some(Sense::Steeper { by, was }) = value(&job, Name::ShaftLies).sense else { panic!() };
+    let (new, old) = (by_hand("angles ride slope"), by_hand("angles old slope"));
+    near(as_degrees(was), old, 1e-6);
+    near(as_degrees(by), new - old, 1e-6);
+    // What makes each ±.
+    let front = (Entry::FrontHeight, "front");
+    let rear = (Entry::RearHeight, "rear");
+    let length = (Entry::WantedReading(0), "length");
+    let heights = [front, rear, length];
+    shares_agree(&find(&job, Name::ShaftLies), "angles ride slope", &heights);
+    let own = [(Entry::GearboxSlope(0), "gearbox"), (Entry::OneWay, "bias")];
+    shares_agree(&find(&job, Name::FrontJoint), "angles ride front", &[&own[..], &heights[..]].concat());
+    let more = [(Entry::PinionSlope(0), "pinion"), (Entry::RearLevel(1, 0), "phase")];
+    shares_agree(
+        &find(&job, Name::ShakeAtRide),
+        "angles ride pinion",
+        &[&own[..], &more[..], &heights[..]].concat(),
+    );
+}
+
+#[test]
+fn slopes_as_read() {
+    rides(&as_read(), "angles read");
+    // The heights are not asked for, and the old length has no slope to be compared with.
+    let mut job = as_read();
+    job.put(Entry::FrontHeight, "");
+    job.put(Entry::RearHeight, "");
+    rides(&job, "angles read");
+    assert_eq!(value(&job, Name::ShaftLies).sense, None);
+    // What the instrument adds stands in all three alike, and makes no joint: nor any ±.
+    let causes = find(&job, Name::ShakeAtRide).causes;
+    let of =
+        |entry: Entry| causes.iter().find(|(known, _)| *known == entry).map_or(0.0, |cause| cause.1);
+    near(of(Entry::ShaftSlopeRead(0)), by_hand("angles read ride pinion share shaft"), 1e-6);
+    near(of(Entry::OneWay), 0.0, 1e-20);
+}
+
+#[test]
+fn an_instrument_not_turned_is_right_to_a_line() {
+    rides(&untold(), "angles untold");
+    // Half a line wider than all that: the least that a coarser one adds.
+    let mut coarse = untold();
+    coarse.angles.division = LevelDivision::Whole;
+    let doubt = |job: &Job| number(value(job, Name::FrontJoint).plus_minus.unwrap());
+    // By hand: readings 2.4, 2.5, 2.4 (half-range 0.05 as a rectangle), a line of 1°, the instrument
+    // itself ±1° as a rectangle, and both heights to 1/32 in over the shaft's run.
+    let run = by_hand("wanted") * by_hand("angles ride slope").to_radians().cos();
+    let height = (1.0_f64 / 32.0 / run).to_degrees().powi(2) / 12.0;
+    let square = 0.05_f64.powi(2) / 3.0 + 1.0 / 12.0 + 1.0 / 3.0 + 2.0 * height;
+    // The length's share, a part in a hundred thousand here, is left out of this.
+    near(doubt(&coarse), 1.959_964 * square.sqrt(), 1e-4);
+}
+
+#[test]
+fn a_slip_in_the_shaft_leaves_the_front_joint_where_it_is() {
+    for kind in [ShaftKind::SlipOnShaft, ShaftKind::Flanged] {
+        let mut job = laid(&[]);
+        job.measure.kind = kind;
+        for (name, at) in [(Name::ShakeAtBump, "bump"), (Name::ShakeAtDroop, "droop")] {
+            comes_to(&job, name, &format!("angles in shaft {at} pinion"));
+        }
+    }
+}
+
+#[test]
+fn side_by_side_and_at_angles_of_their_own() {
+    for (job, key) in [(offset(), "angles offset"), (plan(), "angles plan")] {
+        rides(&job, key);
+        for (name, at) in SHAKES {
+            comes_to(&job, name, &format!("{key} {at} pinion"));
+        }
+        let twist = value(&job, Name::PlaneTwist);
+        let hand = by_hand(&format!("{key} twist"));
+        near(number(twist.amount), hand.abs(), 1e-6);
+        let clockwise = Some(Sense::TwistClockwise);
+        assert_eq!(twist.sense == clockwise, hand > 0.0, "{twist:?}");
+        let [to, change, left] =
+            ["to", "change", "left"].map(|what| by_hand(&format!("{key} yokes {what}")));
+        let offered = value(&job, Name::PhaseForTwist);
+        let Some(Sense::Reset(reset)) = offered.sense else { panic!("{offered:?}") };
+        near(number(offered.amount), change.abs(), FLAT);
+        assert_eq!(reset.plus, change > 0.0);
+        near(as_degrees(reset.to), to, FLAT);
+        near(as_radians_per_second_squared(reset.left), left, 1e-3);
+        assert_eq!(reset.thick, None);
+    }
+    // All in one line, there is no twist to speak of, and none to cancel.
+    let names: Vec<Name> = Stage::Angles.findings(&laid(&[])).iter().map(|found| found.name).collect();
+    assert!(!names.contains(&Name::PlaneTwist) && !names.contains(&Name::PhaseForTwist));
+    // A joint that is straight has no plane: gearbox and shaft along one line.
+    let mut straight = as_read();
+    straight.angles.plan_by = PlanBy::Angles;
+    for entry in [Entry::GearboxPlan, Entry::ShaftPlan, Entry::PinionPlan] {
+        straight.put(entry, "1");
+    }
+    repeats(&mut straight, Entry::GearboxSlope, &["5.1", "5.2", "5.1"]);
+    assert_eq!(value(&straight, Name::PlaneTwist).sense, Some(Sense::NoPlane));
+}
+
+/// How nearly the script finds the place of a least, in degrees: about it the curve is flat, and of the
+/// 3e-4 that is least its differences leave the eighth figure in doubt. A hundredth of what is shown.
+const FLAT: f64 = 1e-4;
+
+/// What is offered against the script: by how much, which way, to what, and what is left.
+fn offers(job: &Job, name: Name, key: &str) {
+    let hand = |what: &str| by_hand(&format!("{key} {what}"));
+    let offered = value(job, name);
+    let Some(Sense::Reset(reset)) = offered.sense else { panic!("{offered:?}") };
+    near(number(offered.amount), hand("change").abs(), FLAT);
+    assert_eq!(reset.plus, hand("change") > 0.0, "{name:?}");
+    assert_eq!(reset.leave, hand("change").abs() < 0.05);
+    near(as_degrees(reset.to), hand("to"), FLAT);
+    near(as_radians_per_second_squared(reset.left), hand("left"), 1e-3);
+    near(as_degrees(reset.joints[0]), hand("front"), FLAT);
+    near(as_degrees(reset.joints[1]), hand("rear"), FLAT);
+}
+
+const LAYOUTS: [(Name, &str); 2] =
+    [(Name::PinionParallel, "parallel"), (Name::PinionIntersecting, "intersecting")];
+
+#[test]
+fn the_pinion_to_change() {
+    for (job, key) in [
+        (laid(&[]), "angles"),
+        (as_read(), "angles read"),
+        (untold(), "angles untold"),
+        (offset(), "angles offset"),
+        (plan(), "angles plan"),
+    ] {
+        for (name, layout) in LAYOUTS {
+            offers(&job, name, &format!("{key} {layout}"));
+        }
+    }
+    // The ± is said to first order, and the script finds the least again with each input moved: within a
+    // hundredth of one another (the cosine of 5° is in it).
+    for (job, key) in [(laid(&[]), "angles"), (as_read(), "angles read"), (untold(), "angles untold")] {
+        for (name, layout) in LAYOUTS {
+            let doubt = number(value(&job, name).plus_minus.unwrap());
+            let hand = by_hand(&format!("{key} {layout} doubt"));
+            assert!((doubt / hand - 1.0).abs() < 0.01, "{key} {layout}: {doubt}, by hand {hand}");
+        }
+    }
+    // A wedge under a pad of 4-1/2 in; without the pad none is said, with a wrong one neither.
+    for (name, layout) in LAYOUTS {
+        let wedge = |text: &str| match value(&laid(&[(Entry::SpringPad, text)]), name).sense {
+            Some(Sense::Reset(reset)) => reset.thick.map(in_inches),
+            other => panic!("{other:?}"),
+        };
+        near(wedge("4-1/2").unwrap(), by_hand(&format!("angles {layout} wedge")), 1e-6);
+        assert_eq!((wedge(""), wedge("about so")), (None, None));
+    }
+}
+
+#[test]
+fn the_least_is_counted_under_power_and_set_lower_by_the_rise() {
+    let set = |rise: &str, name: Name| {
+        let offered = value(&laid(&[(Entry::PowerRise, rise)]), name);
+        let Some(Sense::Reset(reset)) = offered.sense else { panic!("{offered:?}") };
+        let change = number(offered.amount) * if reset.plus { 1.0 } else { -1.0 };
+        (change, as_degrees(reset.to), as_radians_per_second_squared(reset.left))
+    };
+    // By definition: a nose that rises by two degrees more is set two lower, and then all is the same.
+    for (name, _) in LAYOUTS {
+        let (one, three) = (set("1", name), set("3", name));
+        near(three.0, one.0 - 2.0, FLAT);
+        near(three.1, one.1 - 2.0, FLAT);
+        near(three.2, one.2, 1e-6);
+    }
+    // Falling under power it is set higher.
+    near(set("-2", Name::PinionParallel).1, set("1", Name::PinionParallel).1 + 3.0, FLAT);
+}
+
+#[test]
+fn the_gearbox_to_change() {
+    let job = laid(&[(Entry::MountArm, "31")]);
+    offers(&job, Name::GearboxMount, "angles mount");
+    let taken = |job: &Job| match value(job, Name::GearboxMount).sense {
+        Some(Sense::Reset(reset)) => (reset.plus, in_inches(reset.thick.unwrap())),
+        other => panic!("{other:?}"),
+    };
+    let (down, thick) = taken(&job);
+    assert!(down);
+    near(thick, by_hand("angles mount down"), 31.0 * FLAT.to_radians());
+    // A pinion that stands too flat wants the tail up.
+    let up = laid(&[
+        (Entry::MountArm, "31"),
+        (Entry::PinionSlope(0), "1"),
+        (Entry::PinionSlope(1), "1"),
+        (Entry::PinionSlope(2), "1"),
+    ]);
+    assert!(!taken(&up).0);
+    // Not asked for, there is no such card; wrong, it says so and nothing else is lost or judged by it.
+    let names = |text: &str| {
+        let found = Stage::Angles.findings(&laid(&[(Entry::MountArm, text)]));
+        found.into_iter().find(|finding| finding.name == Name::GearboxMount)
+    };
+    assert_eq!(names(""), None);
+    let wrong = names("about so").unwrap();
+    assert_eq!(wrong.verdict, Verdict::Figure);
+    let Answer::Missing(said) = wrong.answer else { panic!("{wrong:?}") };
+    assert!(matches!(&said[..], [Need { entry: Entry::MountArm, why: Why::Wrong(_) }]));
+}
+
+#[test]
+fn what_speaks_against_a_change() {
+    use shaftwright::stage::Against;
+    let against = |fields: &[(Entry, &str)], name: Name| {
+        let offered = value(&laid(fields), name);
+        let Some(Sense::Reset(reset)) = offered.sense else { panic!("{offered:?}") };
+        reset.against
+    };
+    assert_eq!(against(&[], Name::PinionParallel), None);
+    // Parallel both joints work at 2.70°. 1000 rad/s² at 4200 rpm is 4.12°, 400 is 2.61°.
+    let sharp = against(&[(Entry::InertiaLimit, "400")], Name::PinionParallel);
+    assert!(matches!(sharp, Some(Against::TooSharp { allowed }) if as_degrees(allowed) < 2.61));
+    let straight = against(&[(Entry::LeastAngle, "2.8")], Name::PinionParallel);
+    assert!(
+        matches!(straight, Some(Against::TooStraight { least }) if (as_degrees(least) - 2.8).abs() < 1e-9)
+    );
+    // Three degrees out of phase, the least that can be left is 45 rad/s².
+    let turned = [(Entry::RearLevel(1, 0), "-2.6"), (Entry::TorsionalLimit, "20")];
+    assert!(matches!(against(&turned, Name::PinionParallel), Some(Against::Shakes { .. })));
+    assert_eq!(against(&turned[..1], Name::PinionParallel), None);
+    // Slow enough for 13°, parallel is still bound to 12° (US Army TM 5-3820-256-24-4).
+    let gearbox = [
+        (Entry::GearboxSlope(0), "-8"),
+        (Entry::GearboxSlope(1), "-8"),
+        (Entry::GearboxSlope(2), "-8"),
+        (Entry::TopSpeed, "1000"),
+    ];
+    let bound = against(&gearbox, Name::PinionParallel);
+    assert!(
+        matches!(bound, Some(Against::Parallel { allowed }) if (as_degrees(allowed) - 12.0).abs() < 1e-9)
+    );
+    // Leaning to each other the same angles are no parallel layout.
+    assert!(matches!(against(&gearbox, Name::PinionIntersecting), None | Some(Against::Shakes { .. })));
+}
+
+#[test]
+fn what_cannot_be_changed_says_so() {
+    // The pinion 20° above the shaft: nothing within 15° brings it below, where the gearbox is.
+    let mut steep = laid(&[]);
+    repeats(&mut steep, Entry::PinionSlope, &["25", "25", "25"]);
+    steep.put(Entry::TopSpeed, "500");
+    let found = find(&steep, Name::PinionParallel);
+    assert_eq!(found.answer, Answer::Impossible(Reason::NoRoomToReset));
+    assert_eq!(found.verdict, Verdict::Figure);
+    assert!(find(&steep, Name::PinionIntersecting).value().is_some());
+}
+
+#[test]
+fn shakes_are_judged_on_either_side_of_the_limit_and_of_its_doubt() {
+    let said = |limit: f64, name: Name| {
+        let found = find(&laid(&[(Entry::TorsionalLimit, &format!("{limit:.6}"))]), name);
+        near(number(found.limit.unwrap().amount), limit, 1e-5);
+        found.verdict
+    };
+    for (name, at) in SHAKES {
+        let hand = by_hand(&format!("angles {at} pinion"));
+        let doubt = by_hand(&format!("angles {at} pinion doubt"));
+        let over = |verdict: Verdict| match name {
+            // Bump and droop pass, and without power little is carried: a watch and no stop.
+            Name::ShakeUnderPower => matches!(verdict, Verdict::Stop(Reason::OverShake { .. })),
+            _ => matches!(verdict, Verdict::Watch(Reason::OverShake { .. })),
+        };
+        // 20 rad/s² is the least that the field takes.
+        if hand - 0.01 > 20.0 {
+            assert!(over(said(hand - 0.01, name)), "{name:?}");
+            for limit in [hand + 0.01, hand + doubt - 0.01] {
+                let near = said(limit, name);
+                assert!(matches!(near, Verdict::Watch(Reason::NearShake { .. })), "{name:?} {near:?}");
+            }
+        }
+        assert_eq!(said((hand + doubt + 0.01).max(20.0), name), Verdict::Good);
+    }
+    for (limit, source) in [
+        ("400", Source::TwoJointTable),
+        ("300", Source::ShakeFromMemory),
+        ("399", Source::OwnLimit),
+        ("500", Source::OwnLimit),
+    ] {
+        let job = laid(&[(Entry::TorsionalLimit, limit)]);
+        for (name, _) in SHAKES {
+            assert_eq!(find(&job, name).limit.unwrap().source, source, "{limit}");
+        }
+    }
+}
+
+#[test]
+fn joints_are_judged_on_either_side_of_the_limit_and_of_its_doubt() {
+    near(number(find(&laid(&[]), Name::FrontJoint).limit.unwrap().amount), by_hand("angles most"), 1e-6);
+    for (name, end, shakes) in [(Name::FrontJoint, "front", "drive"), (Name::RearJoint, "rear", "coast")]
+    {
+        let hand = by_hand(&format!("angles ride {end}"));
+        let doubt = by_hand(&format!("angles ride {end} doubt"));
+        let limit = by_hand(&format!("angles ride {shakes}"));
+        // At such small angles what a joint shakes grows as its square: a ten-thousandth of it here.
+        let at = |angle: f64| format!("{:.4}", limit * (angle / hand).powi(2));
+        for (angle, expected) in [
+            (hand - 0.002, "over"),
+            (hand + 0.002, "near"),
+            (hand + doubt - 0.002, "near"),
+            (hand + doubt + 0.002, "good"),
+        ] {
+            let got = match verdict(&laid(&[(Entry::InertiaLimit, &at(angle))]), name) {
+                Verdict::Stop(Reason::JointOverMost { .. }) => "over",
+                Verdict::Watch(Reason::JointNearMost { .. }) => "near",
+                Verdict::Good => "good",
+                other => panic!("{other:?}"),
+            };
+            assert_eq!(got, expected, "{name:?} {angle}");
+        }
+        // The least: a bearing's own practice, not a measurement's, so its ± is not in it. Three degrees is
+        // the most that the field takes.
+        let low = laid(&[(Entry::LeastAngle, &format!("{:.4}", hand.min(3.0) - 0.001))]);
+        assert_eq!(verdict(&low, name), Verdict::Good);
+        if hand < 2.99 {
+            let high = laid(&[(Entry::LeastAngle, &format!("{:.4}", hand + 0.001))]);
+            let straight = verdict(&high, name);
+            assert!(matches!(straight, Verdict::Watch(Reason::JointTooStraight { .. })));
+        }
+        for (entry, text, source) in [
+            (Entry::InertiaLimit, "1000", Source::ShakeFromMemory),
+            (Entry::InertiaLimit, "500", Source::ShakeFromMemory),
+            (Entry::InertiaLimit, "900", Source::OwnLimit),
+            (Entry::LeastAngle, "1", Source::NeedleBearings),
+            (Entry::LeastAngle, "1/2", Source::NeedleBearings),
+            (Entry::LeastAngle, "3/4", Source::OwnLimit),
+        ] {
+            let found = find(&laid(&[(entry, text)]), name);
+            match entry {
+                Entry::InertiaLimit => assert_eq!(found.limit.unwrap().source, source),
+                _ => assert_eq!(found.sources[0], source, "{text}"),
+            }
+        }
+    }
+    // So slow that no joint shakes the shaft by as much: any angle below 45° is allowed.
+    let slow = laid(&[(Entry::TopSpeed, "300")]);
+    let found = find(&slow, Name::FrontJoint);
+    assert_eq!(found.verdict, Verdict::Good);
+    near(number(found.limit.unwrap().amount), 45.0, 1e-9);
+}
+
+#[test]
+fn how_it_swings_and_grows() {
+    let job = laid(&[]);
+    let swing = value(&job, Name::SpeedSwing);
+    agrees(swing, by_hand("angles pinion swing"), None, EXACT);
+    let Some(Sense::ShaftSwings { share, lead }) = swing.sense else { panic!("{swing:?}") };
+    near(share, by_hand("angles shaft swing"), 1e-8);
+    near(as_degrees(lead), by_hand("angles lead"), 1e-7);
+    // What the yokes' turn costs: as they are, and in one plane.
+    let cost = value(&job, Name::PhaseCost);
+    let (hand, doubt) = (by_hand("angles power pinion"), by_hand("angles power pinion doubt"));
+    agrees(cost, hand, Some(doubt), EXACT);
+    let Some(Sense::InsteadOf(plane)) = cost.sense else { panic!("{cost:?}") };
+    near(as_radians_per_second_squared(plane), by_hand("angles in one plane"), 1e-3);
+    let grown = growth(&with_all(&[(Entry::RoadSpeed, "75 mph")])).unwrap();
+    let square = turn_rate_squared(bounds(&job).unwrap().top);
+    near(grown.shaft[0] * square, by_hand("angles ride drive"), 1e-3);
+    near(grown.shaft[1] * square, by_hand("angles ride coast"), 1e-3);
+    assert!(grown.road.is_some() && growth(&job).unwrap().road.is_none());
+    near(growth(&job).unwrap().pinion * square, hand, 1e-3);
+    assert!(growth(&with(Entry::LeastAngle, "")).is_none());
+    assert!(line(&job, At::Droop).is_some() && line(&with(Entry::DroopRise, ""), At::Droop).is_none());
+}
+
+/// Why a finding is impossible.
+fn impossible(finding: &Finding) -> Reason {
+    match finding.answer {
+        Answer::Impossible(reason) => reason,
+        _ => panic!("{finding:?}"),
+    }
+}
+
+#[test]
+fn what_cannot_lie_like_that() {
+    // Heights further apart than the shaft is long.
+    let apart = laid(&[(Entry::FrontHeight, "70"), (Entry::RearHeight, "10")]);
+    // Further to the side than a short shaft is long.
+    let mut beside = offset();
+    repeats(&mut beside, Entry::WantedReading, &["23", "23", "23"]);
+    beside.put(Entry::SideOffset, "23.5");
+    // Neither too far by itself, but together: 20 in down and 15 in over on 23.
+    let mut both = offset();
+    repeats(&mut both, Entry::WantedReading, &["23", "23", "23"]);
+    both.put(Entry::SideOffset, "15");
+    both.put(Entry::RearHeight, "4-3/4");
+    for job in [apart, beside, both] {
+        for finding in Stage::Angles.findings(&job) {
+            assert_eq!(impossible(&finding), Reason::OutOfReach, "{:?}", finding.name);
+        }
+        assert_eq!(whole(&job).shaft, Standing::Stop);
+    }
+    // Joints at 45° and a hair on either side: the gearbox 25 up, the shaft 20 down.
+    for (shaft_slope, fits) in [("19.7", true), ("20.3", false)] {
+        let mut job = as_read();
+        repeats(&mut job, Entry::GearboxSlope, &["-25", "-25", "-25"]);
+        repeats(&mut job, Entry::ShaftSlopeRead, &[shaft_slope; 3]);
+        repeats(&mut job, Entry::PinionSlope, &["10", "10", "10"]);
+        let found = find(&job, Name::ShakeAtRide);
+        if fits {
+            assert!(found.value().is_some(), "{found:?}");
+        } else {
+            let Reason::JointTooSharp { rear: false, angle } = impossible(&found) else {
+                panic!("{found:?}")
+            };
+            near(as_degrees(angle), 45.3, 1e-9);
+        }
+    }
+    // The rear one, and only where the axle droops.
+    let droop = laid(&[(Entry::DroopRise, "-25"), (Entry::DroopTravel, "19")]);
+    let Reason::JointTooSharp { rear: true, .. } = impossible(&find(&droop, Name::ShakeAtDroop)) else {
+        panic!("{:?}", find(&droop, Name::ShakeAtDroop))
+    };
+    assert!(find(&droop, Name::ShakeAtBump).value().is_some());
+}
+
+#[test]
+fn all_that_is_missing_is_named_at_once() {
+    let entries = |job: &Job, name: Name| -> Vec<Entry> {
+        needs(job, name).iter().map(|need| need.entry).collect()
+    };
+    let mut job = Job::default();
+    for entry in [
+        Entry::PowerRise,
+        Entry::BumpRise,
+        Entry::DroopRise,
+        Entry::TorsionalLimit,
+        Entry::InertiaLimit,
+        Entry::LeastAngle,
+    ] {
+        job.put(entry, "");
+    }
+    job.angles.plan_by = PlanBy::Offset;
+    job.put(Entry::OneWay, "2.5");
+    let lying = entries(&job, Name::ShaftLies);
+    for entry in [
+        Entry::GearboxSlope(0),
+        Entry::PinionSlope(0),
+        Entry::FrontHeight,
+        Entry::RearHeight,
+        Entry::TurnedRound,
+        Entry::OldReading(0),
+        Entry::WantedReading(0),
+        Entry::SideOffset,
+        Entry::FrontLevel(1, 0),
+        Entry::RearLevel(1, 0),
+    ] {
+        assert!(lying.contains(&entry), "{entry:?} of {lying:?}");
+    }
+    let judged = [Entry::TopSpeed, Entry::TorsionalLimit, Entry::InertiaLimit, Entry::LeastAngle];
+    for (name, own) in [
+        (Name::ShakeAtRide, &[][..]),
+        (Name::FrontJoint, &[]),
+        (Name::ShakeUnderPower, &[Entry::PowerRise]),
+        (Name::ShakeAtBump, &[Entry::BumpTravel, Entry::BumpRise]),
+        (Name::ShakeAtDroop, &[Entry::DroopTravel, Entry::DroopRise]),
+    ] {
+        let mut expected = [&lying[..], own, &judged[..]].concat();
+        // Where the set point is asked it is the same field as the lengths'.
+        expected.dedup();
+        assert_eq!(entries(&job, name), expected, "{name:?}");
+    }
+    // Read slopes and angles from above ask for themselves and for no heights.
+    (job.angles.shaft_by, job.angles.plan_by) = (ShaftBy::Read, PlanBy::Angles);
+    let lying = entries(&job, Name::ShaftLies);
+    for (entry, asked) in [
+        (Entry::ShaftSlopeRead(0), true),
+        (Entry::GearboxPlan, true),
+        (Entry::ShaftPlan, true),
+        (Entry::PinionPlan, true),
+        (Entry::FrontHeight, false),
+        (Entry::RearHeight, false),
+        (Entry::SideOffset, false),
+    ] {
+        assert_eq!(lying.contains(&entry), asked, "{entry:?}");
+    }
+    // One that is wrong is said to be wrong, and what stands beside it is not said to be missing.
+    let wrong = with(Entry::BumpRise, "a lot");
+    let said = needs(&wrong, Name::ShakeAtBump);
+    assert!(matches!(&said[..], [Need { entry: Entry::BumpRise, why: Why::Wrong(_) }]), "{said:?}");
+    assert!(find(&shaft(), Name::ShakeAtBump).value().is_some());
+}
