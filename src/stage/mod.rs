@@ -21,6 +21,7 @@ mod reset;
 pub mod seal;
 pub mod slip;
 pub mod strip;
+pub mod tilt;
 pub mod truing;
 pub mod weights;
 mod whole;

@@ -3,8 +3,10 @@
 use leptos::prelude::*;
 
 use crate::drawing;
-use crate::job::{Entry, PhaseMethod};
-use crate::screen::parts::{Follows, all, choice, fields, line, picture, slot};
+use crate::job::{BEFORE_TACKING, Entry, PHASE_READINGS, PhaseMethod};
+use crate::screen::parts::{
+    Follows, Laid, LevelTarget, all, choice, fields, level_panel, line, picture, slot,
+};
 use crate::screen::state::State;
 use crate::sheet::cut_yoke;
 
@@ -34,7 +36,26 @@ fn by_levels(state: State) -> AnyView {
             |job, to| job.phase.level_division = to,
         ),
         fields(state, &[Entry::FrontLevel(1, 0), Entry::RearLevel(1, 0)]),
+        by_device(state, || BEFORE_TACKING),
     ])
+}
+
+/// The tablet or phone as the level, for the sitting shown.
+fn by_device(state: State, sitting: impl Fn() -> usize + Send + Sync + 'static) -> AnyView {
+    let targets = move || {
+        let sitting = sitting();
+        let yoke = |name, entry: fn(usize, usize) -> Entry| LevelTarget {
+            name,
+            entries: (0..PHASE_READINGS).map(|i| entry(sitting, i)).collect(),
+            turned: false,
+        };
+        vec![yoke("Front yoke", Entry::FrontLevel), yoke("Rear yoke", Entry::RearLevel)]
+    };
+    let laid = Laid {
+        how: "Lay it across the ears, screen up, the same way on both yokes; tap and let go.",
+        toward: "the right-hand side, seen from the rear",
+    };
+    level_panel(state, laid, |job| job.phase.level_division, targets)
 }
 
 fn on_the_bench(state: State) -> AnyView {
