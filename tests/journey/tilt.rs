@@ -28,6 +28,7 @@ impl Page {
     /// Taps a target's key and keeps the device about this tilt, up and down by turns, until it has said
     /// something.
     fn reads_tilt(&self, target: &str, beta: f64, swing: f64) -> String {
+        let before = self.text(SAID);
         self.leans(beta);
         self.tap_word(".segments button", target);
         let end = Instant::now() + LONGEST;
@@ -36,9 +37,10 @@ impl Page {
             self.leans(beta + way * swing);
             way = -way;
             let said = self.text(SAID);
-            if !said.is_empty() || Instant::now() > end {
+            if !said.is_empty() && said != before {
                 return said;
             }
+            assert!(Instant::now() < end, "nothing new was said: {said}");
             thread::sleep(Duration::from_millis(30));
         }
     }
