@@ -9,6 +9,9 @@ use web_sys::{Event, EventTarget};
 
 use super::browser;
 
+/// Between two looks at what was told last, in milliseconds.
+const LOOK_MS: i32 = 50;
+
 /// Why the browser tells no tilt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NoTilt {
@@ -48,7 +51,7 @@ fn get(of: &JsValue, name: &str) -> JsValue {
 
 /// Asks for leave to hear of the tilt, where the browser wants to be asked: from a tap, and then it may
 /// ask whoever tapped. Where it does not, the answer comes at once.
-pub fn ask(mut then: impl FnMut(Result<(), NoTilt>) + 'static) {
+pub fn ask(mut then: Box<dyn FnMut(Result<(), NoTilt>)>) {
     let refused = |why| if browser::is_secure() { why } else { NoTilt::Insecure };
     let kind = get(&js_sys::global(), "DeviceOrientationEvent");
     if kind.is_undefined() {
@@ -70,80 +73,77 @@ pub fn ask(mut then: impl FnMut(Result<(), NoTilt>) + 'static) {
     answered.forget();
 }
 
-/// Someone who listens until it is dropped.
-struct Listener {
-    to: EventTarget,
-    event: &'static str,
+/// Hears of the tilt until it is dropped.
+struct Ear {
+    told: Rc<Cell<Option<f64>>>,
     closure: Closure<dyn FnMut(Event)>,
 }
 
-impl Listener {
-    fn new(to: EventTarget, event: &'static str, call: Box<dyn FnMut(Event)>) -> Listener {
-        let closure = Closure::wrap(call);
-        let _ = to.add_event_listener_with_callback(event, closure.as_ref().unchecked_ref());
-        Listener { to, event, closure }
-    }
-}
+const EVENT: &str = "deviceorientation";
 
-impl Drop for Listener {
-    fn drop(&mut self) {
-        let closure = self.closure.as_ref().unchecked_ref();
-        let _ = self.to.remove_event_listener_with_callback(self.event, closure);
-    }
-}
-
-/// Hears of the tilt until it is dropped.
-pub struct Ear {
-    told: Rc<Cell<Option<f64>>>,
-    _listener: Listener,
+fn window() -> EventTarget {
+    js_sys::global().unchecked_into()
 }
 
 impl Ear {
-    /// Begins to listen.
-    pub fn begin() -> Ear {
+    fn begin() -> Ear {
         let told = Rc::new(Cell::new(None));
         let tells = Rc::clone(&told);
         // Where there is no sensor some browsers send one event, and nothing in it.
-        let hear = move |event: Event| tells.set(get(&event, "beta").as_f64());
-        let to = js_sys::global().unchecked_into();
-        Ear { told, _listener: Listener::new(to, "deviceorientation", Box::new(hear)) }
-    }
-
-    /// `beta` in degrees as told last. A browser tells a tilt when it changes: until then it stands.
-    pub fn beta(&self) -> Option<f64> {
-        self.told.get()
+        let closure = Closure::<dyn FnMut(Event)>::new(move |event: Event| {
+            tells.set(get(&event, "beta").as_f64());
+        });
+        let call = closure.as_ref().unchecked_ref();
+        let _ = window().add_event_listener_with_callback(EVENT, call);
+        Ear { told, closure }
     }
 }
 
-/// Follows the way the page stands in the device until it is dropped.
-pub struct Turn {
-    _listener: Listener,
+impl Drop for Ear {
+    fn drop(&mut self) {
+        let call = self.closure.as_ref().unchecked_ref();
+        let _ = window().remove_event_listener_with_callback(EVENT, call);
+    }
 }
 
-impl Turn {
-    /// Calls back at once and at every turn, with an arrow to the edge that is the device's top as
-    /// made: its tilt is told of that edge, not of the page's.
-    ///
-    /// Source: W3C Screen Orientation: the angle is how far the device was turned counterclockwise, so
-    /// at 90° its top is on the left. Older browsers have the window's own, −90° in place of 270°.
-    pub fn follow(mut call: impl FnMut(&'static str) + 'static) -> Turn {
-        let window: JsValue = js_sys::global().into();
-        let screen = get(&get(&window, "screen"), "orientation");
-        let (to, event, key) = if screen.is_object() {
-            (screen, "change", "angle")
-        } else {
-            (window, "orientationchange", "orientation")
-        };
-        let of = to.clone();
-        let mut look = move || {
-            call(match get(&of, key).as_f64().unwrap_or(0.0) as i32 {
-                90 => "←",
-                180 => "↓",
-                270 | -90 => "→",
-                _ => "↑",
-            });
-        };
-        look();
-        Turn { _listener: Listener::new(to.unchecked_into(), event, Box::new(move |_| look())) }
+/// Listens, and shows every so often what was told last, `beta` in degrees, for as long as whoever
+/// looks wants more. A browser tells a tilt when it changes: until then it stands.
+pub fn listen(look: Box<dyn FnMut(Option<f64>) -> bool>) {
+    wait(Ear::begin(), look);
+}
+
+fn wait(ear: Ear, mut look: Box<dyn FnMut(Option<f64>) -> bool>) {
+    let next = Closure::once_into_js(move || {
+        if look(ear.told.get()) {
+            wait(ear, look);
+        }
+    });
+    if let Some(window) = web_sys::window() {
+        let next = next.unchecked_ref();
+        let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(next, LOOK_MS);
     }
+}
+
+/// Quarter turns, counterclockwise, of the device against the way it was made to be held: its tilt is
+/// told of the edge that is its top as made, not of the page's. Calls back at once and at every turn,
+/// for as long as the page lives.
+///
+/// Source: W3C Screen Orientation: the angle is how far the device was turned counterclockwise, so at
+/// 90° its top is on the left. Older browsers have the window's own, −90° in place of 270°.
+pub fn on_turn(call: impl Fn(usize) + 'static) {
+    let screen = get(&get(&window(), "screen"), "orientation");
+    let (to, event, key) = if screen.is_object() {
+        (screen.unchecked_into(), "change", "angle")
+    } else {
+        (window(), "orientationchange", "orientation")
+    };
+    let of = to.clone();
+    let look = move || {
+        let angle = get(&of, key).as_f64().unwrap_or(0.0);
+        call((angle / 90.0) as i32 as usize & 3);
+    };
+    look();
+    let closure = Closure::<dyn FnMut(Event)>::new(move |_| look());
+    let _ = to.add_event_listener_with_callback(event, closure.as_ref().unchecked_ref());
+    closure.forget();
 }

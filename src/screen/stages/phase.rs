@@ -41,7 +41,7 @@ fn by_levels(state: State) -> AnyView {
 }
 
 /// The tablet or phone as the level, for the sitting shown.
-fn by_device(state: State, sitting: impl Fn() -> usize + Send + Sync + 'static) -> AnyView {
+fn by_device(state: State, sitting: impl Fn() -> usize + Clone + Send + Sync + 'static) -> AnyView {
     let targets = move || {
         let sitting = sitting();
         let yoke = |name, entry: fn(usize, usize) -> Entry| LevelTarget {
