@@ -93,14 +93,14 @@ fn levels_across_the_yokes() {
         let page = visit.new_job();
         page.stage("phase");
         page.tap_word("button", FOLD);
-        page.reads(".questions", "↑ this way to the right-hand side");
+        page.reads(".questions", "↑ this way to the right, seen from the rear");
         // Turned in its holder, the page is not, the arrow is: W3C Screen Orientation.
         page.call(
             "Emulation.setDeviceMetricsOverride",
             json!({"width": 1024, "height": 768, "deviceScaleFactor": 1, "mobile": true,
                 "screenOrientation": {"type": "landscapePrimary", "angle": 90}}),
         );
-        page.reads(".questions", "← this way to the right-hand side");
+        page.reads(".questions", "← this way to the right, seen from the rear");
         // The top edge toward the right-hand ear, which is low.
         page.reads_tilt("Front yoke", -0.4, 0.0);
         page.reads_tilt("Rear yoke", 0.2, 0.0);

@@ -1,5 +1,7 @@
 //! A slope read by the tablet or phone itself, laid on the part.
 
+use std::sync::Arc;
+
 use leptos::prelude::*;
 
 use super::element::{all, el, fold, key, text};
@@ -51,19 +53,22 @@ pub fn level_panel(
     state: State,
     laid: Laid,
     division: fn(&Job) -> LevelDivision,
-    targets: impl Fn() -> Vec<LevelTarget> + Clone + Send + Sync + 'static,
+    targets: impl Fn() -> Vec<LevelTarget> + Send + Sync + 'static,
 ) -> AnyView {
-    let never = Memo::new(|_| false);
-    let opened = move || opened(state, laid, division, Box::new(targets.clone()));
-    fold("Read it with this tablet or phone", never, opened)
+    folded(state, laid, division, Arc::new(targets))
 }
 
-fn opened(
-    state: State,
-    laid: Laid,
-    division: fn(&Job) -> LevelDivision,
-    targets: Box<dyn Fn() -> Vec<LevelTarget> + Send + Sync>,
-) -> AnyView {
+type Targets = Arc<dyn Fn() -> Vec<LevelTarget> + Send + Sync>;
+
+/// One piece of code for every stage.
+#[inline(never)]
+fn folded(state: State, laid: Laid, division: fn(&Job) -> LevelDivision, targets: Targets) -> AnyView {
+    let never = Memo::new(|_| false);
+    let inside = move || opened(state, laid, division, Arc::clone(&targets));
+    fold("Read it with this tablet or phone", never, inside)
+}
+
+fn opened(state: State, laid: Laid, division: fn(&Job) -> LevelDivision, targets: Targets) -> AnyView {
     let panel = Panel {
         state,
         division,

@@ -41,7 +41,7 @@ fn by_levels(state: State) -> AnyView {
 }
 
 /// The tablet or phone as the level, for the sitting shown.
-fn by_device(state: State, sitting: impl Fn() -> usize + Clone + Send + Sync + 'static) -> AnyView {
+fn by_device(state: State, sitting: impl Fn() -> usize + Send + Sync + 'static) -> AnyView {
     let targets = move || {
         let sitting = sitting();
         let yoke = |name, entry: fn(usize, usize) -> Entry| LevelTarget {
@@ -53,7 +53,7 @@ fn by_device(state: State, sitting: impl Fn() -> usize + Clone + Send + Sync + '
     };
     let laid = Laid {
         how: "Lay it across the ears, screen up, the same way on both yokes; tap and let go.",
-        toward: "the right-hand side, seen from the rear",
+        toward: "the right, seen from the rear",
     };
     level_panel(state, laid, |job| job.phase.level_division, targets)
 }
