@@ -71,7 +71,9 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
         (vec![Entry::Shrinkage], cut.to_vec()),
         (vec![Entry::FrontLevel(1, 0)], vec![PhaseError, PhaseArc]),
         (vec![Entry::RearLevel(1, 0)], vec![PhaseError, PhaseArc]),
-        (vec![Entry::PhaseLimit], vec![PhaseError]),
+        (vec![Entry::FrontLevel(2, 0)], vec![PhaseWelded]),
+        (vec![Entry::RearLevel(2, 0)], vec![PhaseWelded]),
+        (vec![Entry::PhaseLimit], vec![PhaseError, PhaseWelded]),
         (vec![Entry::WeightMass(1)], vec![PutBack(1), LeftFront, LeftRear]),
         (vec![Entry::WeightClock(0)], vec![PutBack(0), LeftFront, LeftRear]),
         (vec![Entry::WeightDistance(1)], vec![PutBack(1), LeftFront, LeftRear]),
@@ -150,6 +152,7 @@ fn absurd_numbers_are_told_what_is_allowed() {
         (Entry::Shrinkage, "1 in", 25.4, 0.0, 6.0),
         (Entry::FrontLevel(1, 0), "190", 190.0, -180.0, 180.0),
         (Entry::PhaseLimit, "90", 90.0, 0.1, 5.0),
+        (Entry::RearLevel(2, 1), "-181", -181.0, -180.0, 180.0),
         (Entry::StationReading(0, 3), "1 in", 25.4, -12.0, 12.0),
         (Entry::WeightClock(0), "19 o'clock", 570.0, 0.0, 360.0),
         (Entry::WeightClock(0), "-1", -30.0, 0.0, 360.0),
@@ -182,9 +185,14 @@ fn one_field_against_another() {
         (Entry::WeightDistance(1), "58", Entry::OldReading(0), 57.3125),
         (Entry::FarWeldLine, "54", Entry::WeldLine, 53.875),
         (Entry::Lift(1, 0), "1", Entry::Span, 0.9),
+        (Entry::FrontLift(0, 2), "1", Entry::FrontSpan, 0.9),
+        // Once round the tube.
+        (Entry::LineArc(1, 0), "9-1/2", Entry::TubeDiameter, 3.0 * std::f64::consts::PI),
+        (Entry::LineArc(2, 1), "-9-1/2", Entry::TubeDiameter, 3.0 * std::f64::consts::PI),
     ] {
         let mut job = with(Entry::TubeDiameter, if entry == Entry::TubeWall { "0.8" } else { "3" });
         job.put(Entry::Span, "0.9");
+        job.put(Entry::FrontSpan, "0.9");
         job.put(entry, text);
         let Err(Complaint::NotBelow { other: against, most: allowed, .. }) = read(&job, entry) else {
             panic!("{entry:?}: {:?}", read(&job, entry))

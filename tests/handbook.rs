@@ -1,6 +1,6 @@
 //! The handbook's values: every data file in `tests/handbook` is walked, every case in it computed
 //! and compared. Each expected value stands in its file with its tolerance and its source; one that is
-//! derived names the line of `derive.txt` it was taken from, and that is checked too.
+//! derived names the script and the line of its output it was taken from, and that is checked too.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 use std::collections::BTreeMap;
@@ -27,6 +27,8 @@ use shaftwright::quantity::{
 };
 use shaftwright::stage::{Amount, Finding, Stage, truing::named_limit};
 
+#[path = "handbook/line.rs"]
+mod line;
 #[path = "handbook/sums.rs"]
 mod sums;
 
@@ -122,6 +124,10 @@ fn compute(sum: &str, given: &Given) -> Results {
             let turn = from_lift(inches(given.number("lift")), inches(given.number("span"))).unwrap();
             vec![("degrees", as_degrees(turn))]
         }
+        "gaps" => sums::gaps(given),
+        "lines" => sums::lines(given),
+        "line mean" => sums::line_mean(given),
+        "off" => sums::off(given),
         "run-out" => run_out(given),
         "shares" => two_planes(given),
         "permitted" => {
@@ -156,6 +162,12 @@ fn compute(sum: &str, given: &Given) -> Results {
             };
             vec![("inches", in_inches(named_limit(limit).unwrap().0))]
         }
+        "one joint" => line::one_joint(given),
+        "joint of a gain" => line::joint_of_a_gain(given),
+        "acceleration" => line::rough_acceleration(given),
+        "between" => line::between(given),
+        "line" => line::line(given),
+        "best phase" => line::best_phase(given),
         "whirl share" | "phase" | "finished length" => limit_in_a_stage(sum, given),
         other => panic!("no sum is called {other}"),
     }
@@ -280,9 +292,9 @@ fn folder() -> std::path::PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/handbook")
 }
 
-/// The script's kept output: a key and a number a line.
-fn derived() -> BTreeMap<String, f64> {
-    let text = fs::read_to_string(folder().join("derive.txt")).unwrap();
+/// A script's kept output: a key and a number a line.
+fn derived(script: &str) -> BTreeMap<String, f64> {
+    let text = fs::read_to_string(folder().join(format!("{script}.txt"))).unwrap();
     let line = |line: &str| {
         let (key, value) = line.rsplit_once(' ').unwrap();
         (key.to_owned(), value.parse().unwrap())
@@ -292,7 +304,8 @@ fn derived() -> BTreeMap<String, f64> {
 
 #[test]
 fn every_value_of_the_handbook() {
-    let (derived, mut checked, mut wrong) = (derived(), 0, Vec::new());
+    let derived = ["derive", "line", "line_in_space"].map(|script| (script, derived(script)));
+    let (mut checked, mut wrong) = (0, Vec::new());
     let mut files: Vec<_> = fs::read_dir(folder()).unwrap().map(|file| file.unwrap().path()).collect();
     files.retain(|path| path.extension().is_some_and(|ending| ending == "json"));
     files.sort();
@@ -319,13 +332,16 @@ fn every_value_of_the_handbook() {
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
     // A folder that was moved or emptied must not pass for a folder that agrees.
-    assert!(checked > 220, "only {checked} values were found");
+    assert!(checked > 235, "only {checked} values were found");
 }
 
-/// Every value says where it comes from, and a derived one is what the script printed.
-fn check_source(source: &str, value: f64, within: f64, derived: &BTreeMap<String, f64>) {
-    if let Some(key) = source.strip_prefix("derived by derive.py: ") {
-        let line = derived.get(key).unwrap_or_else(|| panic!("derive.txt has no line {key}"));
+/// Every value says where it comes from, and a derived one is what its script printed.
+fn check_source(source: &str, value: f64, within: f64, derived: &[(&str, BTreeMap<String, f64>)]) {
+    let by = source.strip_prefix("derived by ").and_then(|rest| rest.split_once(".py: "));
+    if let Some((script, key)) = by {
+        let lines = derived.iter().find(|(known, _)| *known == script);
+        let lines = &lines.unwrap_or_else(|| panic!("no such script: {source}")).1;
+        let line = lines.get(key).unwrap_or_else(|| panic!("{script}.txt has no line {key}"));
         assert!((line - value).abs() <= within, "{key}: {value} is not the script's {line}");
     } else {
         let known = ["published: ", "from memory: ", "common practice, no source", "by construction"];

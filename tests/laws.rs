@@ -17,6 +17,8 @@ use shaftwright::stage::{Name, weights};
 
 #[path = "laws/lengths.rs"]
 mod lengths;
+#[path = "laws/line.rs"]
+mod line;
 #[path = "stages/shaft.rs"]
 mod shaft;
 #[path = "laws/slip.rs"]

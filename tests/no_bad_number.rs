@@ -55,7 +55,9 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         | Sense::TwistClockwise
         | Sense::TwistCounterclockwise
         | Sense::NoPlane
-        | Sense::TurnCounterclockwise => Vec::new(),
+        | Sense::TurnCounterclockwise
+        | Sense::StandsClockwise
+        | Sense::StandsCounterclockwise => Vec::new(),
     }
 }
 
@@ -101,9 +103,11 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::JointTooStraight { least: q }
         | Reason::JointTooSharp { rear: _, angle: q }
         | Reason::OutOfPhase { allowed: q }
-        | Reason::PhaseWithinDoubt { allowed: q } => {
-            vec![Amount::Angle(q)]
-        }
+        | Reason::PhaseWithinDoubt { allowed: q }
+        | Reason::WeldedOutOfPhase { allowed: q }
+        | Reason::WeldedNearLimit { allowed: q }
+        | Reason::TwoAnglesDiffer { by: q } => vec![Amount::Angle(q)],
+        Reason::AngleApart { entry: _, by, others } => vec![Amount::Angle(by), Amount::Angle(others)],
         Reason::SamePlace { at } => vec![Amount::Clock(at)],
         Reason::OverGrade { permitted: q } | Reason::NearGrade { permitted: q } => {
             vec![Amount::Unbalance(q)]
@@ -139,6 +143,8 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::OffTheShaft
         | Reason::WrongField
         | Reason::NotWelded
+        | Reason::PhaseNotWelded
+        | Reason::QuarterTurn
         | Reason::NotComputable => Vec::new(),
     }
 }
@@ -170,7 +176,9 @@ fn reason_of(finding: &Finding) -> Option<Reason> {
 /// A value has no sign of its own where a sense says which way, and a ± never has one.
 fn is_negative(amount: Amount) -> bool {
     match amount {
-        Amount::Length(q) | Amount::PlainLength(q) | Amount::FineLength(q) => as_millimetres(q) < 0.0,
+        Amount::Length(q) | Amount::BothUnits(q) | Amount::PlainLength(q) | Amount::FineLength(q) => {
+            as_millimetres(q) < 0.0
+        }
         _ => false,
     }
 }

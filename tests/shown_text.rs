@@ -6,8 +6,8 @@
 use shaftwright::quantity::{
     Denominator, LengthDisplay, Unit, as_degrees, as_grams, as_millimetres, as_rpm, degrees, grams,
     in_inches, inches, millimetres, parse_angle, parse_clock, parse_length, parse_mass, parse_speed,
-    rpm, show_angle, show_clock, show_fine_length, show_length, show_mass, show_plain_length,
-    show_speed, three_figures,
+    radians_per_second_squared, rpm, show_acceleration, show_angle, show_clock, show_fine_length,
+    show_length, show_mass, show_plain_length, show_speed, three_figures,
 };
 
 /// A bit of a double's last place over the sizes shown here; reading back does no other arithmetic.
@@ -93,6 +93,15 @@ fn other_quantities_read_back_too() {
         (0.0, "0"),
     ] {
         assert_eq!(three_figures(value), shown, "{value}");
+    }
+    // With its unit, where there is no figure as well.
+    for (value, shown) in [
+        (270.705, "271 rad/s²"),
+        (1024.35, "1020 rad/s²"),
+        (0.0, "0 rad/s²"),
+        (f64::NAN, "no figure rad/s²"),
+    ] {
+        assert_eq!(show_acceleration(radians_per_second_squared(value)), shown);
     }
 }
 

@@ -5,11 +5,9 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 use shaft::{agrees, by_hand, find, number, readings, repeats, shaft, value, with};
-use shaftwright::job::{End, Entry, Job, Pass, PassKind, PhaseMethod, Side, Stations};
+use shaftwright::job::{End, Entry, Job, Pass, PassKind, Stations};
 use shaftwright::quantity::{as_degrees, in_inches};
-use shaftwright::stage::{
-    Name, Reason, Sense, Source, Stage, Standing, Verdict, truing, weights, whole,
-};
+use shaftwright::stage::{Name, Reason, Sense, Stage, Standing, Verdict, truing, weights, whole};
 
 #[path = "stages/cut.rs"]
 mod cut;
@@ -17,6 +15,8 @@ mod cut;
 mod face;
 #[path = "stages/measure.rs"]
 mod measure;
+#[path = "stages/phase.rs"]
+mod phase;
 #[path = "stages/shaft.rs"]
 mod shaft;
 #[path = "stages/slip.rs"]
@@ -88,57 +88,8 @@ fn no_overall_good_before_check_is_done() {
     assert_eq!(whole(&Job::default()).shaft, Standing::NotYet);
     // What must be mended is said even while something is missing.
     let mut stop = with(Entry::TopSpeed, "");
-    stop.put(Entry::RearLevel(1, 0), "9");
+    stop.put(Entry::RearLevel(2, 0), "9");
     assert_eq!(whole(&stop).shaft, Standing::Stop);
-}
-
-#[test]
-fn phase_by_levels() {
-    let job = shaft();
-    let error = value(&job, Name::PhaseError);
-    agrees(error, -by_hand("turn"), Some(by_hand("turn doubt")), EXACT);
-    // The rear yoke stands counter-clockwise (its left ear is the lower): turn it clockwise.
-    assert_eq!(error.sense, Some(Sense::TurnClockwise));
-    agrees(value(&job, Name::PhaseArc), by_hand("turn arc"), None, EXACT);
-    let limit = find(&job, Name::PhaseError).limit.unwrap();
-    assert_eq!(limit.source, Source::ArmyDriveline);
-    let own = with(Entry::PhaseLimit, "2");
-    assert_eq!(find(&own, Name::PhaseError).limit.unwrap().source, Source::OwnLimit);
-    for (rear, expected) in [("0.4", "good"), ("1.35", "watch"), ("1.5", "stop"), ("179", "stop")] {
-        let got = match find(&with(Entry::RearLevel(1, 0), rear), Name::PhaseError).verdict {
-            Verdict::Good => "good",
-            Verdict::Watch(_) => "watch",
-            Verdict::Stop(Reason::OutOfPhase { .. }) => "stop",
-            other => panic!("{other:?}"),
-        };
-        assert_eq!(got, expected, "{rear}");
-    }
-}
-
-#[test]
-fn bench_and_levels_give_one_answer_for_one_shaft() {
-    // One physical case: the rear yoke's left ear stands lower (counter-clockwise), so on the bench
-    // the gap is under its right ear; and the mirrored case; each with either end cut.
-    for (end, turned, lifted, undo) in [
-        (End::Rear, "-0.6", Side::Right, Sense::TurnClockwise),
-        (End::Rear, "0.6", Side::Left, Sense::TurnCounterclockwise),
-        (End::Front, "-0.6", Side::Right, Sense::TurnCounterclockwise),
-        (End::Front, "0.6", Side::Left, Sense::TurnClockwise),
-    ] {
-        let mut job = shaft();
-        job.cut.end = end;
-        job.put(Entry::FrontLevel(1, 0), "0");
-        job.put(Entry::RearLevel(1, 0), turned);
-        let levels = value(&job, Name::PhaseError);
-        job.phase.method = PhaseMethod::Bench;
-        job.phase.sittings[1].lifted = lifted;
-        job.put(Entry::Lift(1, 0), "0.0340327");
-        job.put(Entry::Span, "3.25");
-        let bench = value(&job, Name::PhaseError);
-        agrees(bench, by_hand("bench turn"), Some(by_hand("bench doubt")), 1e-5);
-        agrees(levels, by_hand("bench turn"), None, 1e-4);
-        assert_eq!((bench.sense, levels.sense), (Some(undo), Some(undo)), "{end:?} {turned}");
-    }
 }
 
 /// Adds a turn of the dial.

@@ -119,7 +119,7 @@ fn one_stop_stops_the_shaft() {
         (Entry::WeldLine, "54-7/8", Name::WeldLine),
         (Entry::Shoulder, "2-7/16", Name::TubeRemoved),
         (Entry::TopSpeed, "6000", Name::SpeedShare),
-        (Entry::RearLevel(1, 0), "3", Name::PhaseError),
+        (Entry::RearLevel(2, 0), "3", Name::PhaseWelded),
         (Entry::StationReading(2, 4), "40", Name::OffsetReading),
     ] {
         let mut job = sample();

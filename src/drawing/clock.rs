@@ -1,14 +1,16 @@
 //! End views: the tube from the rear with a clock face round it.
 
 use super::svg::{Anchor, Pen, Svg};
-use crate::job::{End, Job};
+use crate::job::{AFTER_WELDING, BEFORE_TACKING, End, Job};
 use crate::quantity::{Angle, Base, as_degrees, degrees, show_angle};
-use crate::stage::{Sense, phase as phase_stage, truing, weights as weights_stage};
+use crate::stage::{phase as phase_stage, truing, weights as weights_stage};
 
 const WIDTH: f64 = 320.0;
 const HEIGHT: f64 = 350.0;
 const CENTRE: (f64, f64) = (160.0, 164.0);
 const RIM: f64 = 104.0;
+/// Two more lines of text under a face.
+const FOOT: f64 = 52.0;
 
 /// A place on the face: so far from the centre, so far round the clock.
 fn place(radius: f64, at: Angle) -> (f64, f64) {
@@ -17,8 +19,9 @@ fn place(radius: f64, at: Angle) -> (f64, f64) {
 }
 
 /// The face: the tube, twelve ticks, four numbers, the witness mark at 12.
-fn face() -> Svg {
-    let mut svg = Svg::new(WIDTH, HEIGHT);
+/// Room is left below for more lines of text.
+fn face(foot: f64) -> Svg {
+    let mut svg = Svg::new(WIDTH, HEIGHT + foot);
     svg.circle(Pen::Part, CENTRE, RIM, false);
     svg.circle(Pen::Thin, CENTRE, RIM - 9.0, false);
     for hour in 0..12_u8 {
@@ -40,52 +43,64 @@ fn face() -> Svg {
     svg
 }
 
-/// Both yokes end-on. The turn between them is drawn larger than it is, so that it can be seen.
-/// `None` while it is not known.
+/// Both yokes end-on: the one that stays small and level, the cut end's one large, dashed where it is
+/// wanted and solid where it stands. What it is off by is drawn larger than it is, so that it can be
+/// seen; the turn that is wanted is drawn as it is. `None` while it is not known.
 pub fn phase(job: &Job) -> Option<String> {
     const LARGER: f64 = 10.0;
-    // Farther round, the drawn turn would pass for another.
-    const FARTHEST: f64 = 60.0;
-    let turn = phase_stage::turn(job).ok()?.best;
-    let (sense, size) = phase_stage::findings(job).first().and_then(|finding| {
-        let value = finding.value()?;
-        Some((value.sense?, turn.base().abs()))
-    })?;
-    let mut svg = face();
-    let drawn = degrees((as_degrees(turn) * LARGER).clamp(-FARTHEST, FARTHEST));
-    ears(&mut svg, Pen::Ghost, degrees(90.0));
-    ears(&mut svg, Pen::Part, degrees(90.0) + drawn);
-    let way = match sense {
-        Sense::TurnClockwise => 1.0,
-        Sense::TurnCounterclockwise => -1.0,
-        _ => 0.0,
+    // Farther off than this the drawn turn would pass for another, and is seen as it is.
+    const LARGER_UP_TO: f64 = 6.0;
+    let welded = phase_stage::off(job, AFTER_WELDING).ok();
+    let off = welded.or_else(|| phase_stage::off(job, BEFORE_TACKING).ok())?;
+    let wanted = phase_stage::target(job).ok()?.best;
+    let (size, seen) = (off.best.base().abs(), off.best.base().abs() > off.spread.expanded().base());
+    let is_small = as_degrees(off.best).abs() <= LARGER_UP_TO;
+    let times = if is_small { LARGER } else { 1.0 };
+    // The rear yoke is told against the front one: where the front one is the one that turns, each turn
+    // is its opposite.
+    let (way, stays, turns) = match job.cut.end {
+        End::Rear => (1.0, "front", "rear"),
+        End::Front => (-1.0, "rear", "front"),
     };
-    if way != 0.0 {
-        // Which yoke is turned decides where the arrow sits; its way is the one the words say.
-        let start = match job.cut.end {
-            End::Rear => degrees(90.0) + drawn,
-            End::Front => degrees(90.0),
-        };
-        turning_arrow(&mut svg, start, way);
+    let level = degrees(90.0);
+    let place_wanted = level + wanted * way;
+    let place_now = place_wanted + off.best * (way * times);
+    let mut svg = face(FOOT);
+    ears(&mut svg, Pen::Thin, level, 30.0, 8.0);
+    ears(&mut svg, Pen::Ghost, place_wanted, RIM - 30.0, 12.0);
+    ears(&mut svg, Pen::Part, place_now, RIM - 30.0, 12.0);
+    // Welded, nothing turns any more; inside its own ± there is no way to show.
+    if welded.is_none() && seen {
+        turning_arrow(&mut svg, place_now, -way * off.best.base().signum());
     }
-    let true_tenfold = (as_degrees(turn) * LARGER).abs() <= FARTHEST;
-    let how = if true_tenfold { "drawn ×10" } else { "not to scale" };
-    let note = format!("{}, {how}", show_angle(Angle::from_base(size), 2));
-    svg.text(Pen::Thin, (CENTRE.0, HEIGHT - 8.0), Anchor::Middle, &note);
+    let out = show_angle(Angle::from_base(size), 2);
+    let state = if welded.is_some() { "welded, out" } else { "out" };
+    let scale = if is_small { " (×10)" } else { "" };
+    for (line, text) in [
+        format!("small: {stays} · large: {turns}"),
+        format!("dashed: {turns} as wanted"),
+        format!("{state} {out}{scale}"),
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        let y = HEIGHT - 8.0 + 26.0 * line as f64;
+        svg.text(Pen::Thin, (CENTRE.0, y), Anchor::Middle, &text);
+    }
     Some(svg.finish())
 }
 
-/// The two ears of a yoke on a line through the axis.
-fn ears(svg: &mut Svg, pen: Pen, at: Angle) {
-    svg.line(pen, place(RIM - 18.0, at), place(RIM - 18.0, at + degrees(180.0)));
+/// The two ears of a yoke on a line through the axis, so far from it, each a ring of this radius.
+fn ears(svg: &mut Svg, pen: Pen, at: Angle, out: f64, ring: f64) {
+    svg.line(pen, place(out + ring, at), place(out + ring, at + degrees(180.0)));
     for side in [0.0, 180.0] {
-        svg.circle(pen, place(RIM - 30.0, at + degrees(side)), 12.0, false);
+        svg.circle(pen, place(out, at + degrees(side)), ring, false);
     }
 }
 
 /// An arrow round the face: + is clockwise.
 fn turning_arrow(svg: &mut Svg, start: Angle, way: f64) {
-    let radius = RIM - 58.0;
+    let radius = RIM - 52.0;
     let points: Vec<(f64, f64)> =
         (0..=6).map(|i| place(radius, start + degrees(way * f64::from(i) * 6.0))).collect();
     svg.path(Pen::Accent, &points, false);
@@ -97,7 +112,7 @@ fn turning_arrow(svg: &mut Svg, start: Angle, way: f64) {
 /// cannot be seen.
 pub fn high_spot(job: &Job, pass: usize) -> Option<String> {
     let turn = truing::turn(job, pass).ok()?;
-    let mut svg = face();
+    let mut svg = face(0.0);
     for station in &turn.stations {
         svg.circle(Pen::Thin, place(RIM - 4.5, station.at), 4.0, true);
     }
@@ -117,7 +132,7 @@ pub fn weights(job: &Job) -> Option<String> {
     if placed.is_empty() {
         return None;
     }
-    let mut svg = face();
+    let mut svg = face(0.0);
     for weight in &placed {
         let at = weight.after.at;
         svg.circle(Pen::Accent, place(RIM, at), 11.0, weight.own == End::Rear);

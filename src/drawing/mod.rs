@@ -7,18 +7,25 @@
 mod clock;
 mod cut_zone;
 mod elevation;
+mod graph;
+mod lie;
 mod pieces;
 mod runout_curve;
 mod slip;
+mod speed_curve;
 mod strip;
 mod svg;
+mod turn_curve;
 
 pub use clock::{high_spot, phase, weights};
 pub use cut_zone::cut_zone;
 pub use elevation::elevation;
+pub use lie::lie;
 pub use runout_curve::runout_curve;
 pub use slip::slip;
+pub use speed_curve::speed_curve;
 pub use strip::strip_pages;
+pub use turn_curve::turn_curve;
 
 #[cfg(test)]
 mod tests;

@@ -8,7 +8,9 @@ use crate::stage::cut::{MarkName, cut_list};
 use crate::stage::{Amount, read};
 use reader::{Piece, by_the_bar, complaints, pieces};
 
+mod angles;
 mod reader;
+mod yokes;
 
 /// A job with every question of the slip answered.
 fn full() -> Job {

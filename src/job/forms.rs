@@ -3,10 +3,9 @@
 use crate::quantity::Unit;
 
 use super::{
-    ClockMarks, CutAt, Datum, Dial, Division, End, FACE_PLACES, Groove, Guide, LevelDivision,
-    MOST_STATIONS, Material, PHASE_READINGS, PHASE_SITTINGS, Paper, PassKind, PhaseMethod, PhaseTarget,
-    PlanBy, Route, RunOutLimit, SLOPE_READINGS, ShaftBy, ShaftKind, Side, SquareBy, Stations, TravelBy,
-    Typed, WeightsCame, WhirlShare, YokeAt,
+    ClockMarks, CutAt, Datum, Dial, Division, End, FACE_PLACES, Groove, Guide, MOST_STATIONS, Material,
+    Paper, PassKind, Route, RunOutLimit, ShaftKind, SquareBy, Stations, TravelBy, Typed, WeightsCame,
+    WhirlShare, YokeAt,
 };
 
 /// The tube, asked once and used by several stages.
@@ -163,143 +162,6 @@ pub struct CutForm {
     pub shrinkage: Typed,
     /// Length of the yoke's spigot inside the tube.
     pub spigot: Typed,
-}
-
-/// Phase of the yokes.
-#[derive(Clone, Debug, PartialEq, Default)]
-pub struct PhaseForm {
-    /// How it was measured.
-    pub method: PhaseMethod,
-    /// Span between the rear yoke's ears.
-    pub span: Typed,
-    /// Span between the front yoke's ears.
-    pub front_span: Typed,
-    /// Lines of the level.
-    pub level_division: LevelDivision,
-    /// How the yokes shall stand to each other.
-    pub target: PhaseTarget,
-    /// The turn wanted, where it is the mechanic's own.
-    pub own_target: Typed,
-    /// Most turn allowed.
-    pub limit: Typed,
-    /// Each time it was measured: before the cut, before tacking, after welding.
-    pub sittings: [Sitting; PHASE_SITTINGS],
-}
-
-/// The yokes measured once.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Sitting {
-    /// Lifts under one ear of the rear yoke.
-    pub lift: Vec<Typed>,
-    /// The rear yoke's ear with the gap under it, seen from the rear.
-    pub lifted: Side,
-    /// Lifts under one ear of the front yoke.
-    pub front_lift: Vec<Typed>,
-    /// The front yoke's ear with the gap under it, seen from the rear.
-    pub front_lifted: Side,
-    /// Level across the front yoke's ears.
-    pub front_level: Vec<Typed>,
-    /// Level across the rear yoke's ears.
-    pub rear_level: Vec<Typed>,
-    /// From the front yoke's line round the tube to the rear yoke's.
-    pub arc: Vec<Typed>,
-}
-
-impl Default for Sitting {
-    fn default() -> Self {
-        let empty = vec![Typed::default(); PHASE_READINGS];
-        Sitting {
-            lift: empty.clone(),
-            lifted: Side::default(),
-            front_lift: empty.clone(),
-            front_lifted: Side::default(),
-            front_level: empty.clone(),
-            rear_level: empty.clone(),
-            arc: empty,
-        }
-    }
-}
-
-/// How gearbox, shaft and pinion lie.
-#[derive(Clone, Debug, PartialEq)]
-pub struct AnglesForm {
-    /// Lines of the protractor or level.
-    pub division: LevelDivision,
-    /// Slopes of the gearbox's output, + falling toward the rear.
-    pub gearbox: Vec<Typed>,
-    /// Slopes of the pinion's shaft.
-    pub pinion: Vec<Typed>,
-    /// How the shaft's slope is known.
-    pub shaft_by: ShaftBy,
-    /// Slopes of the shaft.
-    pub shaft: Vec<Typed>,
-    /// Height of the front joint's centre over a level floor.
-    pub front_height: Typed,
-    /// The same of the rear joint's.
-    pub rear_height: Typed,
-    /// One spot, read as everything else was.
-    pub one_way: Typed,
-    /// The same spot with the instrument turned end for end.
-    pub turned: Typed,
-    /// How they lie seen from above.
-    pub plan_by: PlanBy,
-    /// How far right of the front joint the rear one lies, looking forward.
-    pub side_offset: Typed,
-    /// Plan angle of the gearbox, + going right as it runs rearward.
-    pub gearbox_plan: Typed,
-    /// The same of the shaft.
-    pub shaft_plan: Typed,
-    /// The same of the pinion.
-    pub pinion_plan: Typed,
-    /// How far the pinion's nose rises under power.
-    pub power_rise: Typed,
-    /// How far it has risen at full bump.
-    pub bump_rise: Typed,
-    /// How far it has risen at full droop.
-    pub droop_rise: Typed,
-    /// Most torsional acceleration of the pinion.
-    pub torsional_limit: Typed,
-    /// Most acceleration of the shaft between its joints.
-    pub inertia_limit: Typed,
-    /// Least angle of a joint on needle bearings.
-    pub least_angle: Typed,
-    /// Road speed at the shaft's top speed.
-    pub road_speed: Typed,
-    /// Length of the spring pad along the vehicle.
-    pub pad: Typed,
-    /// From the gearbox's front mounts back to its rear one.
-    pub mount_arm: Typed,
-}
-
-impl Default for AnglesForm {
-    fn default() -> Self {
-        let three = vec![Typed::default(); SLOPE_READINGS];
-        AnglesForm {
-            division: LevelDivision::default(),
-            gearbox: three.clone(),
-            pinion: three.clone(),
-            shaft_by: ShaftBy::default(),
-            shaft: three,
-            front_height: Typed::default(),
-            rear_height: Typed::default(),
-            one_way: Typed::default(),
-            turned: Typed::default(),
-            plan_by: PlanBy::default(),
-            side_offset: Typed::default(),
-            gearbox_plan: Typed::default(),
-            shaft_plan: Typed::default(),
-            pinion_plan: Typed::default(),
-            power_rise: Typed::default(),
-            bump_rise: Typed::default(),
-            droop_rise: Typed::default(),
-            torsional_limit: Typed::default(),
-            inertia_limit: Typed::default(),
-            least_angle: Typed::default(),
-            road_speed: Typed::default(),
-            pad: Typed::default(),
-            mount_arm: Typed::default(),
-        }
-    }
 }
 
 /// Dial readings.

@@ -1,14 +1,17 @@
 //! The record of a job: what was measured, as typed. No sums here: what follows from it is found
 //! anew by the stages at every change.
 
+mod angles_form;
 mod choice;
 mod disk;
 mod entry;
 mod forms;
 mod name;
+mod phase_form;
 mod sample;
 mod typed;
 
+pub use angles_form::AnglesForm;
 pub use choice::{
     Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Groove, Guide, LevelDivision,
     Material, Paper, PassKind, PhaseMethod, PhaseTarget, PlanBy, Route, RunOutLimit, ShaftBy, ShaftKind,
@@ -17,9 +20,10 @@ pub use choice::{
 pub use disk::{NotAJob, from_text, to_text};
 pub use entry::Entry;
 pub use forms::{
-    AnglesForm, CheckForm, CutForm, DatumPair, MeasureForm, Pass, PhaseForm, Sitting, SlipForm,
-    TruingForm, TubeForm, WeightRow, WeightsForm,
+    CheckForm, CutForm, DatumPair, MeasureForm, Pass, SlipForm, TruingForm, TubeForm, WeightRow,
+    WeightsForm,
 };
+pub use phase_form::{PhaseForm, Sitting};
 pub use sample::sample;
 pub use typed::Typed;
 

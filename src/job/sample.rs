@@ -2,7 +2,8 @@
 //! longer five-speed gearbox, and its owner shortens the shaft in the barn.
 
 use super::{
-    BEFORE_TACKING, Display, Division, Entry, Job, Pass, PassKind, SquareBy, Stations, WeightRow,
+    AFTER_WELDING, BEFORE_TACKING, Display, Division, Entry, Job, Pass, PassKind, SquareBy, Stations,
+    WeightRow,
 };
 
 /// The sample job.
@@ -29,6 +30,20 @@ pub fn sample() -> Job {
         (Entry::AtBump, "59-13/16"),
         (Entry::AtRide, "60"),
         (Entry::AtDroop, "60-9/16"),
+        (Entry::GearboxSlope(0), "3.5"),
+        (Entry::GearboxSlope(1), "3.6"),
+        (Entry::GearboxSlope(2), "3.5"),
+        (Entry::PinionSlope(0), "2.6"),
+        (Entry::PinionSlope(1), "2.5"),
+        (Entry::PinionSlope(2), "2.6"),
+        (Entry::FrontHeight, "25-1/4"),
+        (Entry::RearHeight, "19-3/8"),
+        (Entry::OneWay, "3.6"),
+        (Entry::TurnedRound, "3.4"),
+        (Entry::DroopRise, "0.7"),
+        (Entry::RoadSpeed, "75 mph"),
+        (Entry::SpringPad, "4-1/2"),
+        (Entry::MountArm, "31"),
         (Entry::BottomedGap, "1/2"),
         (Entry::LipDepth, "1/4"),
         (Entry::BarrelLength, "5-1/2"),
@@ -46,6 +61,8 @@ pub fn sample() -> Job {
         (Entry::SeamClock, "10:30"),
         (Entry::FrontLevel(BEFORE_TACKING, 0), "0.4"),
         (Entry::RearLevel(BEFORE_TACKING, 0), "-0.2"),
+        (Entry::FrontLevel(AFTER_WELDING, 0), "0.3"),
+        (Entry::RearLevel(AFTER_WELDING, 0), "0"),
         (Entry::WeightMass(0), "9"),
         (Entry::WeightClock(0), "2:00"),
         (Entry::WeightDistance(0), "5-1/4"),

@@ -1,8 +1,8 @@
 //! The reading that stands apart from its fellows: most likely misread, or a digit slipped.
 
-use crate::quantity::{Base, Length};
+use crate::quantity::Base;
 
-/// How many of the instrument's divisions readings of one length may be apart.
+/// How many of the instrument's divisions readings of one size may be apart.
 const DIVISIONS: f64 = 3.0;
 /// How many times the range of the others a reading may be from their median.
 const RANGES: f64 = 3.0;
@@ -11,19 +11,19 @@ const LAST_BIT: f64 = 1.0 + 1e-9;
 
 /// A reading that stands apart.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Apart {
+pub struct Apart<Q> {
     /// Its place in the list.
     pub index: usize,
     /// How far it is from the mean of the others, + where it is greater.
-    pub by: Length,
+    pub by: Q,
     /// Greatest of the others less least of them.
-    pub others: Length,
+    pub others: Q,
 }
 
 /// The one reading of three or more that stands apart, if one does.
 ///
 /// Formula: the reading farthest from the median of the others, at |x − m| > 3δ and |x − m| > 3w.
-/// Symbols: x the reading; m median and w range of the others; δ the instrument's division, lengths.
+/// Symbols: x the reading; m median and w range of the others; δ the instrument's division, of one kind.
 /// Range: 3 and more finite readings and δ > 0, else `None`.
 /// Source: our own rule. It stands beside Dixon's ratio of the gap to the range (W. J. Dixon, Ratios
 /// involving extreme values, Annals of Mathematical Statistics 22, 1951; critical values D. B.
@@ -32,7 +32,7 @@ pub struct Apart {
 /// readings is 0.94 and up, so near 1 that a quarter inch misread beside two readings 1/32 apart
 /// would pass; the 3δ keep this looser ratio from blaming a reading that is only one line off.
 /// Assumes that one reading is wrong at most: two alike hide each other.
-pub fn stands_apart(readings: &[Length], division: Length) -> Option<Apart> {
+pub fn stands_apart<Q: Base>(readings: &[Q], division: Q) -> Option<Apart<Q>> {
     let count = readings.len();
     let sound = readings.iter().all(|reading| reading.base().is_finite());
     if !(count >= 3 && sound && division.base() > 0.0) {
@@ -57,34 +57,34 @@ pub fn stands_apart(readings: &[Length], division: Length) -> Option<Apart> {
     let apart = most > DIVISIONS * division.base() * LAST_BIT && most > RANGES * (high - low) * LAST_BIT;
     apart.then(|| Apart {
         index,
-        by: Length::from_base(reading - sum / (count - 1) as f64),
-        others: Length::from_base(high - low),
+        by: Q::from_base(reading - sum / (count - 1) as f64),
+        others: Q::from_base(high - low),
     })
 }
 
 /// By how much exactly two readings disagree, if they do: one of them is misread, and they cannot say
 /// which.
 ///
-/// Formula: |x₁ − x₂| > 3δ. Symbols: x readings, δ division, lengths.
+/// Formula: |x₁ − x₂| > 3δ. Symbols: x readings, δ division, of one kind.
 /// Range: two finite readings and δ > 0, else `None`. Source: our own rule, as [`stands_apart`]'s.
-pub fn two_disagree(readings: &[Length], division: Length) -> Option<Length> {
+pub fn two_disagree<Q: Base>(readings: &[Q], division: Q) -> Option<Q> {
     let [one, other] = readings else {
         return None;
     };
     let apart = (one.base() - other.base()).abs();
     let line = division.base();
     let disagree = line > 0.0 && apart.is_finite() && apart > DIVISIONS * line * LAST_BIT;
-    disagree.then(|| Length::from_base(apart))
+    disagree.then(|| Q::from_base(apart))
 }
 
 /// All readings but one, as plain numbers.
-fn others(readings: &[Length], but: usize) -> impl Iterator<Item = f64> {
+fn others<Q: Base>(readings: &[Q], but: usize) -> impl Iterator<Item = f64> {
     readings.iter().enumerate().filter(move |(i, _)| *i != but).map(|(_, reading)| reading.base())
 }
 
 /// The median of all readings but one, found by counting: a value is in the middle when at most half
 /// of them are below it and at most half above. Of two such values the mean is taken.
-fn median_without(readings: &[Length], but: usize) -> f64 {
+fn median_without<Q: Base>(readings: &[Q], but: usize) -> f64 {
     let half = (readings.len() - 1) / 2;
     let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
     for value in others(readings, but) {
@@ -101,10 +101,10 @@ fn median_without(readings: &[Length], but: usize) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{in_inches, inches};
+    use crate::quantity::{Length, in_inches, inches};
 
     /// Readings in sixteenths of an inch over 57, read to 1/32 in.
-    fn sixteenths<const N: usize>(readings: [f64; N]) -> Option<Apart> {
+    fn sixteenths<const N: usize>(readings: [f64; N]) -> Option<Apart<Length>> {
         stands_apart(&readings.map(|r| inches(57.0 + r / 16.0)), inches(1.0 / 32.0))
     }
 

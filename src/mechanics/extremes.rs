@@ -111,6 +111,7 @@ fn narrowed(
 
 #[cfg(test)]
 mod tests {
+    use super::super::luck::luck;
     use super::super::travel::{Link, Swing};
     use super::*;
     use crate::quantity::{degrees, in_inches, inches};
@@ -119,12 +120,7 @@ mod tests {
     fn no_height_is_beyond_them() {
         // Law, over seeded luck: none of two thousand heights between the ends has less than the least
         // or more than the greatest, and both are the distance at the height that is given for them.
-        let mut seed: u64 = 64;
-        // A linear congruential generator (constants of Knuth's MMIX, from memory), high bits only.
-        let mut between = |least: f64, most: f64| {
-            seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-            least + (most - least) * (seed >> 11) as f64 / (1_u64 << 53) as f64
-        };
+        let mut between = luck(64);
         let mut inside = 0;
         for round in 0..200 {
             let radius = between(15.0, 60.0);

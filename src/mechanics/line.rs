@@ -11,6 +11,9 @@ use crate::quantity::{
     Angle, AngularAcceleration, AngularVelocity, Base, half_open_half_turn, turn_rate_squared,
 };
 
+#[cfg(test)]
+mod tests;
+
 /// How far below 45° a joint counts as being there, in radians: a last bit.
 const LAST_BIT: f64 = 1e-12;
 /// A joint straighter than this, in radians, has no plane.
@@ -221,7 +224,7 @@ impl Line {
     /// quarter turn out.
     /// Symbols: β₁, β₂ joint angles in space, ψ phase, τ [`twist`](Line::twist) (0 where there is none).
     /// Source: SAE AE-7, Universal Joint and Driveshaft Design Manual, §3.1, for one plane; in space
-    /// derived. Assumes small angles: two joints of 10° a quarter turn out come to 14.14°, exactly 14.12°.
+    /// derived. Assumes small angles: two joints of 10° a quarter turn out come to 14.14°, exactly 14.11°.
     pub fn equivalent(&self) -> Angle {
         let square = |joint: Angle| joint.base() * joint.base();
         let (front, rear) = (square(self.front_joint()), square(self.rear_joint()));
@@ -297,8 +300,8 @@ pub fn acceleration(speed: AngularVelocity, gain: f64) -> AngularAcceleration {
 
 /// The one joint whose peak gain is this: the exact equivalent of a whole line from its residual.
 ///
-/// Formula: the t = tan²(β/2) of that [`greatest_gain`], between g/8 and g/4 (it runs from 4t at small
-/// angles to 4.5t at 45°) halved down to the last bits; β = 2·atan √t.
+/// Formula: the t = tan²(β/2) of that peak gain, see [`Line::peaks`], between g/8 and g/4 (it runs from 4t at small
+/// angles to 4.6t at 45°) halved down to the last bits; β = 2·atan √t.
 /// Symbols: g peak gain, rad/s² over the square of rad/s; β joint angle.
 /// Range: `None` unless 0 ≤ g and β ≤ 45°. Source: as [`Line::peaks`], by bisection.
 pub fn joint_with_gain(gain: f64) -> Option<Angle> {

@@ -5,6 +5,9 @@ use super::attitude::Attitude;
 use super::extremes::least_and_greatest;
 use crate::quantity::{Angle, Base, Length, half_open_half_turn};
 
+#[cfg(test)]
+mod tests;
+
 /// Halvings of the bracket for where an axis meets the shaft's slope: half a turn down to the last bits.
 const HALVINGS: u32 = 55;
 
@@ -141,8 +144,7 @@ fn best(turned: &dyn Fn(f64) -> Changed, layout: Layout, most: f64) -> Option<Me
     } else {
         high = high.min(own);
     }
-    // What is no number is not in order either.
-    if !(low <= high) {
+    if low > high {
         return None;
     }
     // No line there is worse than any.

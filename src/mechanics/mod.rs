@@ -13,6 +13,8 @@ pub mod cut;
 mod extremes;
 mod least_squares;
 pub mod line;
+#[cfg(test)]
+mod luck;
 pub mod material;
 pub mod mend;
 pub mod phase;

@@ -253,6 +253,10 @@ mod tests {
         let two_pi = 2.0 * core::f64::consts::PI;
         assert!((square - two_pi * two_pi).abs() < 1e-12);
         assert!((as_rpm(rpm(3456.7)) - 3456.7).abs() < 1e-9);
+        // The radian is 1 here too: in and out and the base are one number.
+        let change = radians_per_second_squared(270.71);
+        assert!((as_radians_per_second_squared(change) - 270.71).abs() < 1e-12);
+        assert!((change.base() - 270.71).abs() < 1e-12);
     }
 
     #[test]

@@ -1,9 +1,9 @@
 //! Any amount to text.
 
 use crate::quantity::{
-    LengthDisplay, as_gigapascals, as_kilograms_per_cubic_metre, as_rpm, show_acceleration, show_angle,
-    show_clock, show_fine_length, show_force, show_length, show_mass, show_number, show_plain_length,
-    show_road_speed, show_speed, show_unbalance, three_figures,
+    Denominator, Length, LengthDisplay, as_gigapascals, as_kilograms_per_cubic_metre, as_rpm,
+    show_acceleration, show_angle, show_clock, show_fine_length, show_force, show_length, show_mass,
+    show_number, show_plain_length, show_road_speed, show_speed, show_unbalance, three_figures,
 };
 use crate::stage::Amount;
 
@@ -11,6 +11,7 @@ use crate::stage::Amount;
 pub fn amount(value: Amount, display: LengthDisplay) -> String {
     match value {
         Amount::Length(length) => show_length(length, display),
+        Amount::BothUnits(length) => both_units(length, display),
         Amount::PlainLength(length) => show_plain_length(length, display),
         Amount::FineLength(length) => show_fine_length(length, display),
         Amount::Angle(angle) => show_angle(angle, 2),
@@ -23,11 +24,21 @@ pub fn amount(value: Amount, display: LengthDisplay) -> String {
         Amount::Acceleration(acceleration) => show_acceleration(acceleration),
         Amount::RoadSpeed(speed) => show_road_speed(speed, display),
         Amount::Share(share) => show_number(share, 2),
-        Amount::Percent(share) => format!("{} %", show_number(share * 100.0, 2)),
+        Amount::Percent(share) => format!("{} %", three_figures(share * 100.0)),
         Amount::Modulus(modulus) => format!("{} GPa", show_number(as_gigapascals(modulus), 1)),
         Amount::Density(density) => {
             format!("{} kg/m³", show_number(as_kilograms_per_cubic_metre(density), 0))
         }
         Amount::Count(count) => count.to_string(),
+    }
+}
+
+/// A length in both systems, the one in force first; inches to the finest line of a rule.
+fn both_units(length: Length, display: LengthDisplay) -> String {
+    let inches = show_length(length, LengthDisplay::Fraction(Denominator::SixtyFourth));
+    let millimetres = show_length(length, LengthDisplay::Millimetre);
+    match display {
+        LengthDisplay::Millimetre => format!("{millimetres} = {inches}"),
+        _ => format!("{inches} = {millimetres}"),
     }
 }

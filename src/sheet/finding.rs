@@ -10,6 +10,7 @@ use crate::quantity::{
     show_number,
 };
 use crate::stage::measure::reading_apart;
+use crate::stage::phase;
 use crate::stage::{Answer, Finding, Name, Need, Reason, Sense, Standing, Verdict, Whole, Why};
 
 /// A finding's value in words.
@@ -59,7 +60,9 @@ pub fn title(name: Name) -> String {
         Name::FaceFound => "Face out of square, as read",
         Name::ClockStep => "From mark to mark round the tube",
         Name::FaceError => "Face out of square, at most",
-        Name::PhaseError => "Turn between the yokes",
+        Name::PhaseError => "Yokes out by, before tacking",
+        Name::PhaseTarget => "Turn wanted, rear yoke against front",
+        Name::PhaseWelded => "Yokes out by, after welding",
         Name::PhaseArc => "Arc on the tube",
         Name::TotalReading => "Total reading",
         Name::OffsetReading => "Offset, as the dial shows it",
@@ -109,7 +112,9 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         Sense::LeaveAlone => {
             let why = match name {
                 Name::LengthChange => "No difference that this tape can see.",
-                Name::PhaseError | Name::PhaseArc => "No turn that this level can see: leave it.",
+                Name::PhaseError | Name::PhaseArc | Name::PhaseWelded => {
+                    "No turn that these readings can see: leave it."
+                }
                 Name::Correction => "No offset that this dial can see: stop tapping.",
                 Name::WeldPull => "No pull that this dial can see.",
                 Name::FaceFound => "Nothing that these readings can see.",
@@ -123,6 +128,13 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         Sense::TurnCounterclockwise => {
             (number, Some(format!("Turn the {yoke} yoke counter-clockwise, {seen_from_rear}.")))
         }
+        Sense::StandsClockwise => {
+            (number, Some(format!("The rear yoke stands clockwise of its place, {seen_from_rear}.")))
+        }
+        Sense::StandsCounterclockwise => (
+            number,
+            Some(format!("The rear yoke stands counter-clockwise of its place, {seen_from_rear}.")),
+        ),
         Sense::Of { available } => {
             (number, Some(format!("It may go {}.", show_length(available, job.display.lengths()))))
         }
@@ -339,13 +351,15 @@ pub fn need(job: &Job, need: &Need) -> String {
 
 /// What is odd about a reading among the others of its list, said at its field.
 pub fn remark(job: &Job, entry: Entry) -> Option<String> {
-    match reading_apart(job, entry)? {
+    let apart = reading_apart(job, entry).or_else(|| phase::reading_apart(job, entry))?;
+    let by = match apart {
         Reason::ReadingApart { by, .. } => {
-            let by = show_length(Length::from_base(by.base().abs()), job.display.lengths());
-            Some(format!("Stands {by} from the others: take it again. It still counts."))
+            show_length(Length::from_base(by.base().abs()), job.display.lengths())
         }
-        _ => None,
-    }
+        Reason::AngleApart { by, .. } => show_angle(Angle::from_base(by.base().abs()), 2),
+        _ => return None,
+    };
+    Some(format!("Stands {by} from the others: take it again. It still counts."))
 }
 
 /// What makes the ±, largest first: what to measure again. `None` where one measurement makes it all.

@@ -2,7 +2,7 @@
 
 use super::amount::amount;
 use crate::quantity::{
-    Base, Length, LengthDisplay, inches, millimetres, show_acceleration, show_angle, show_clock,
+    Angle, Base, Length, LengthDisplay, inches, millimetres, show_acceleration, show_angle, show_clock,
     show_length, show_number,
 };
 use crate::stage::Reason;
@@ -37,6 +37,14 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         ),
         Reason::TwoReadingsDiffer { by } => {
             format!("Two readings differ by {}: take a third to see which to believe.", long(by))
+        }
+        Reason::AngleApart { by, others, .. } => format!(
+            "One reading stands {} from the others, which agree within {}: take it again.",
+            show_angle(Angle::from_base(by.base().abs()), 2),
+            show_angle(others, 2)
+        ),
+        Reason::TwoAnglesDiffer { by } => {
+            format!("Two readings differ by {}: take a third to see which to believe.", show_angle(by, 2))
         }
         Reason::RoutesDisagree { by, doubt } => format!(
             "Joint to joint and from the ends differ by {}, more than their ± {} together: one of the numbers is wrong, or the slip stood elsewhere. Measure both again.",
@@ -188,6 +196,17 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         }
         Reason::PhaseWithinDoubt { allowed } => {
             format!("Within its ± of the limit of {}: turn it, or read finer.", show_angle(allowed, 2))
+        }
+        Reason::WeldedOutOfPhase { allowed } => format!(
+            "Over the limit of {}, and welded: cut it off and start again, or live with it knowingly.",
+            show_angle(allowed, 2)
+        ),
+        Reason::WeldedNearLimit { allowed } => {
+            format!("Within its ± of the limit of {}: read again, or finer.", show_angle(allowed, 2))
+        }
+        Reason::PhaseNotWelded => "Welding can turn the yokes: measure again after welding.".to_owned(),
+        Reason::QuarterTurn => {
+            "The yokes look a quarter turn out: check that both were read the same way. If it is on purpose, choose it as the turn wanted.".to_owned()
         }
         Reason::OffsetOverLimit { limit } => {
             format!("The offset alone is over the limit of {}: true it.", fine(limit))

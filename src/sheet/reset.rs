@@ -1,8 +1,9 @@
 //! A change of slope or turn in words: what to do, with what, what is left, and what speaks against it.
 
+use super::amount::amount;
 use crate::job::Job;
-use crate::quantity::{show_acceleration, show_angle, show_length};
-use crate::stage::{Against, Name, Reset};
+use crate::quantity::{show_acceleration, show_angle};
+use crate::stage::{Against, Amount, Name, Reset};
 
 /// The value and what to do of a change of this size.
 pub(super) fn worded_reset(
@@ -29,7 +30,7 @@ pub(super) fn worded_reset(
         _ => text.push_str(&format!("To a slope of {to} without load.")),
     }
     if let Some(thick) = reset.thick.filter(|_| !reset.leave) {
-        let thick = show_length(thick, job.display.lengths());
+        let thick = amount(Amount::PlainLength(thick), job.display.lengths());
         match (name, reset.plus) {
             (Name::GearboxMount, true) => text.push_str(&format!(" Take {thick} out under the mount.")),
             (Name::GearboxMount, false) => text.push_str(&format!(" Shim the mount up by {thick}.")),

@@ -61,8 +61,9 @@ pub const fn source(which: Source) -> &'static str {
             "Taken for the ±, our own choice: 1.3 % for the spread of makers' constants"
         }
         Source::DoubtOfBench => "Taken for the ±, our own choice: gap 0.05 mm, span 0.8 mm",
+        Source::DoubtOfLines => "Taken for the ±, our own choice: each line 0.25 mm along its yoke",
         Source::DoubtOfTravel => {
-            "Taken for the ±, our own choice: slope 0.5°, travel of the axle 1/4 in, output shaft within 5° of the shaft's own slope; the axle does not turn about itself"
+            "Taken for the ±, our own choice: slope 0.5°, travel of the axle 1/4 in, output shaft as read at Angles, or within 5° of the shaft's own slope; the axle does not turn about itself"
         }
         Source::OfficePaper => "Paper 0.10 mm thick, 80 g/m² office paper, from memory",
         Source::TubeOvality => {

@@ -78,12 +78,23 @@ const fn law(law: Law) -> (&'static str, &'static str) {
             "f = D·T·L / (2·z·(L − z)): diameter, total reading allowed, length, weld line",
             "{0} × {1} × {2} / (2 × {3} × ({2} − {3})) = {=}",
         ),
-        Law::LiftAngle => {
-            ("Turn = asin(lift / span), + clockwise seen from the rear", "asin({0} / {1}) = {=}")
+        Law::LiftAngle => (
+            "Lean = asin(gap / span), + clockwise seen from the rear: − where the right-hand ear stands off",
+            "asin({0} / {1}): {=}",
+        ),
+        Law::MeanLevel => ("Mean of the readings; half turns do not count", "{=}"),
+        Law::LevelDifference => (
+            "Turn = rear level − front level, + clockwise seen from the rear; half turns do not count",
+            "{0} − {1}: {=}",
+        ),
+        Law::LeanDifference => {
+            ("Turn = rear yoke's lean − front yoke's; half turns do not count", "{0} − {1}: {=}")
         }
-        Law::LevelDifference => {
-            ("Turn = rear level − front level, + clockwise seen from the rear", "{0} − {1} = {=}")
-        }
+        Law::LineAngle => (
+            "Turn = 2·arc/D, + clockwise seen from the rear; half turns do not count",
+            "2 × {0} / {1}: {=}",
+        ),
+        Law::OffTarget => ("Out by = turn − turn wanted; half turns do not count", "{0} − {1}: {=}"),
         Law::ArcOnTube => ("Arc = π·D·angle / 360°", "π × {0} × {1} / 360° = {=}"),
         Law::TotalReading => ("Total reading = greatest − least", "{0} − {1} = {=}"),
         Law::Circle => (

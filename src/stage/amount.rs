@@ -10,6 +10,9 @@ use crate::quantity::{
 pub enum Amount {
     /// A length to lay off with a tape.
     Length(Length),
+    /// A length in millimetres and in a fraction of an inch, whatever the display: laid off round a tube
+    /// with whichever rule is at hand.
+    BothUnits(Length),
     /// A length with decimals even where fractions are on.
     PlainLength(Length),
     /// A length of the size a dial reads.
@@ -53,7 +56,10 @@ impl Amount {
     /// Whether it is a number that may be shown.
     pub fn is_finite(self) -> bool {
         match self {
-            Amount::Length(q) | Amount::PlainLength(q) | Amount::FineLength(q) => q.base().is_finite(),
+            Amount::Length(q)
+            | Amount::BothUnits(q)
+            | Amount::PlainLength(q)
+            | Amount::FineLength(q) => q.base().is_finite(),
             Amount::Angle(q) | Amount::Clock(q) => q.base().is_finite(),
             Amount::Mass(q) => q.base().is_finite(),
             Amount::Unbalance(q) => q.base().is_finite(),

@@ -5,10 +5,12 @@ pub use super::bounds::{Bounds, bounds};
 use super::bounds::{inertia_source, least_source, shake_source, with_bounds};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
-pub use super::lie::At;
-use super::lie::{Lie, Of, Told, lie};
+use super::lie::{Lie, lie};
 use super::reset;
+pub use super::told::At;
+use super::told::{Of, Told};
 use crate::job::{Entry, Job, PlanBy};
+use crate::mechanics::attitude::Attitude;
 use crate::mechanics::line::{Line, acceleration, joint_with_gain};
 use crate::mechanics::uncertainty::Measured;
 use crate::quantity::{Angle, AngularAcceleration, Base, RoadSpeed, degrees, turn_rate_squared};
@@ -49,6 +51,11 @@ fn told(lie: &Result<Lie, Vec<Need>>, at: At) -> Result<Told, Blocked> {
 /// The line there, for a drawing.
 pub fn line(job: &Job, at: At) -> Option<Line> {
     told(&lie(job), at).ok().map(|told| told.line)
+}
+
+/// The slopes and plan angles of that line, for a drawing.
+pub fn attitude(job: &Job, at: At) -> Option<Attitude> {
+    told(&lie(job), at).ok().map(|told| told.attitude)
 }
 
 /// How shakes grow with speed: each is its gain times the square of the shaft's speed.

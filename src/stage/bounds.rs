@@ -2,7 +2,7 @@
 
 use super::field::Fields;
 use super::finding::{Blocked, Need, Source};
-use super::lie::Told;
+use super::told::Told;
 use crate::job::{Entry, Job};
 use crate::mechanics::line::joint_with_gain;
 use crate::quantity::{

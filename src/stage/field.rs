@@ -3,7 +3,7 @@
 use super::amount::Amount;
 use super::complaint::Complaint;
 use super::finding::{Need, Why};
-use crate::job::{Dial, Entry, Job};
+use crate::job::{Dial, Entry, Job, LevelDivision};
 use crate::quantity::{
     Angle, AngularAcceleration, AngularVelocity, Base, Length, Mass, RoadSpeed, Unit, Unreadable,
     degrees, grams, inches, kilometres_per_hour, millimetres, parse_acceleration, parse_angle,
@@ -131,6 +131,17 @@ pub(super) fn dial_division(job: &Job) -> Length {
     }
 }
 
+/// The distance between the lines of a level or protractor.
+pub(super) fn level_division(division: LevelDivision) -> Angle {
+    degrees(match division {
+        LevelDivision::Twentieth => 0.05,
+        LevelDivision::Tenth => 0.1,
+        LevelDivision::Fifth => 0.2,
+        LevelDivision::Quarter => 0.25,
+        LevelDivision::Whole => 1.0,
+    })
+}
+
 /// A hair of room at a bound, so that the bound itself may be typed in either unit.
 fn slack(bound: f64, direction: f64) -> f64 {
     bound + direction * 1e-9 * bound.abs()
@@ -162,7 +173,7 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
     let below = |other: Entry, factor: f64| {
         let Ok(Some(limit)) = in_range_alone(job, other) else { return Ok(()) };
         let most = Length::from_base(base(limit) * factor);
-        if base(given) < most.base() {
+        if base(given).abs() < most.base() {
             Ok(())
         } else {
             Err(Complaint::NotBelow { given, other, most: Amount::PlainLength(most) })
@@ -172,6 +183,8 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         Entry::TubeWall => below(Entry::TubeDiameter, 0.5),
         Entry::WeldLine | Entry::WeightDistance(_) => below(first_old(job), 1.0),
         Entry::FarWeldLine => below(Entry::WeldLine, 1.0),
+        // Farther than once round the tube is no place on it.
+        Entry::LineArc(..) => below(Entry::TubeDiameter, core::f64::consts::PI),
         Entry::Lift(..) => below(Entry::Span, 1.0),
         Entry::FrontLift(..) => below(Entry::FrontSpan, 1.0),
         Entry::SpigotDiameter => below(Entry::TubeDiameter, 1.0),

@@ -69,6 +69,8 @@ names! {
     ClockStep,
     PhaseError,
     PhaseArc,
+    PhaseTarget,
+    PhaseWelded,
     TotalReading,
     OffsetReading,
     Correction,
@@ -119,6 +121,10 @@ pub enum Sense {
     TurnClockwise,
     /// Turn the cut end's yoke counter-clockwise, seen from the rear.
     TurnCounterclockwise,
+    /// The rear yoke stands clockwise of its place, seen from the rear.
+    StandsClockwise,
+    /// The rear yoke stands counter-clockwise of its place, seen from the rear.
+    StandsCounterclockwise,
     /// At this place on the clock.
     At(Angle),
     /// Two lobes, at this place and opposite.
@@ -216,7 +222,7 @@ pub enum Answer {
     Known(Value),
     /// Nothing yet: these fields are needed.
     Missing(Vec<Need>),
-    /// Nothing: the numbers given cannot be put together.
+    /// Nothing: the numbers given cannot be put together, or its time has not come yet.
     Impossible(Reason),
 }
 
@@ -327,6 +333,11 @@ impl Finding {
             sources: Vec::new(),
             causes: Vec::new(),
         }
+    }
+
+    /// A finding whose time has not come yet: nothing is asked for, and nothing is good before it.
+    pub(super) fn later(name: Name, reason: Reason) -> Finding {
+        Finding { verdict: Verdict::Unjudged(reason), ..Finding::impossible(name, reason) }
     }
 
     /// A finding that nothing came out of.

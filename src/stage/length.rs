@@ -1,10 +1,10 @@
 //! The lengths: readings to means, marks to cup centres, two routes to the wanted one, and what each
 //! measurement does to the difference.
 
-use super::field::{Fields, read};
+use super::field::Fields;
 use super::finding::{Need, Reason};
+use super::odd::odd;
 use crate::job::{Datum, DatumPair, Division, Entry, Job, Route, ShaftKind, YokeAt};
-use crate::mechanics::apart::{stands_apart, two_disagree};
 use crate::mechanics::budget::Budget;
 use crate::mechanics::uncertainty::{Measured, mean_of, of_division};
 use crate::quantity::{Base, Length, inches, millimetres};
@@ -87,17 +87,9 @@ struct Read {
 fn mean(job: &Job, fields: &mut Fields, entries: &[Entry]) -> Option<Read> {
     let readings = fields.readings(entries.iter().copied());
     let line = division(job);
-    let remark = if let Some(apart) = stands_apart(&readings, line) {
-        // Empty and wrong rows lie between the readings: the one pointed at is counted among the others.
-        let counts = |entry: &&Entry| matches!(read(job, **entry), Ok(Some(_)));
-        let row = entries.iter().filter(counts).nth(apart.index).copied();
-        row.map(|entry| Reason::ReadingApart { entry, by: apart.by, others: apart.others })
-    } else if let Some(by) = two_disagree(&readings, line) {
-        Some(Reason::TwoReadingsDiffer { by })
-    } else {
-        // One reading shows nothing of its own mistakes.
-        (readings.len() == 1).then_some(Reason::OneReading)
-    };
+    let remark = odd(job, entries, &readings, line).map(Reason::from);
+    // One reading shows nothing of its own mistakes.
+    let remark = remark.or_else(|| (readings.len() == 1).then_some(Reason::OneReading));
     Some(Read { mean: mean_of(&readings, line)?, remark })
 }
 

@@ -1,15 +1,12 @@
 //! The lie of the line: slopes, heights and plan angles as measured, and what each of them brings to
 //! the ± of whatever is reckoned from all.
 
-use super::field::Fields;
-use super::finding::{Blocked, Need, Reason};
+use super::field::{Fields, level_division};
+use super::finding::Need;
 use super::length::{division, length_change};
-use super::phase;
-use crate::job::{
-    BEFORE_TACKING, Entry, Job, LevelDivision, PhaseMethod, PlanBy, SLOPE_READINGS, ShaftBy, ShaftKind,
-};
-use crate::mechanics::attitude::{Attitude, Leaning, Unfit, plan_of_offset, slope_between};
-use crate::mechanics::line::{JointAt, Line};
+use super::turn;
+use crate::job::{BEFORE_TACKING, Entry, Job, PhaseMethod, PlanBy, SLOPE_READINGS, ShaftBy, ShaftKind};
+use crate::mechanics::attitude::{Attitude, Leaning, plan_of_offset, slope_between};
 use crate::mechanics::uncertainty::{Measured, Spread, combined, mean_of, of_division, rectangular};
 use crate::quantity::{Angle, Base, Length, degrees, inches};
 
@@ -19,30 +16,6 @@ const PLAN_DOUBT_DEGREES: f64 = 0.5;
 /// How well it is known how far the rear joint lies beside the front one, ±. Our own choice.
 fn offset_doubt() -> Length {
     inches(0.125)
-}
-
-/// The distance between the lines of a level or protractor.
-pub(super) fn level_division(division: LevelDivision) -> Angle {
-    degrees(match division {
-        LevelDivision::Twentieth => 0.05,
-        LevelDivision::Tenth => 0.1,
-        LevelDivision::Fifth => 0.2,
-        LevelDivision::Quarter => 0.25,
-        LevelDivision::Whole => 1.0,
-    })
-}
-
-/// Where the axle and its pinion are.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum At {
-    /// At ride height, without load on the shaft.
-    Ride,
-    /// At ride height with the pinion's nose risen under power.
-    Power,
-    /// At full bump.
-    Bump,
-    /// At full droop.
-    Droop,
 }
 
 /// The shaft's slope as it was found.
@@ -69,7 +42,7 @@ pub(super) struct Laid {
     /// What the instrument shows on a level spot.
     bias: Angle,
     phase: Angle,
-    length: Length,
+    pub(super) length: Length,
 }
 
 impl Laid {
@@ -93,25 +66,29 @@ impl Laid {
     }
 }
 
+/// What moves when a measurement does, by so much in SI units.
+type Shift = fn(&mut Laid, f64);
+
 /// One measurement: its spread in SI units, and what moves when it does.
 pub(super) struct Cause {
-    entry: Entry,
-    spread: Spread<Angle>,
-    shift: fn(&mut Laid, f64),
+    pub(super) entry: Entry,
+    pub(super) spread: Spread<Angle>,
+    pub(super) shift: Shift,
 }
 
 /// What was measured of the line with what each measurement is worth.
 pub(super) struct Lie {
-    laid: Laid,
-    causes: Vec<Cause>,
+    pub(super) laid: Laid,
+    pub(super) causes: Vec<Cause>,
     /// The old shaft's slope between the same heights, where heights were taken.
     pub(super) old_slope: Option<Angle>,
     /// Heights and lengths that the shaft's slope was reckoned from: front, rear, new, old.
     pub(super) heights: Option<[Length; 4]>,
     /// The pinion turns so far at full bump and at full droop, and the axle moves so far.
-    travel: [Option<(Length, Angle)>; 2],
-    power_rise: Option<Angle>,
-    slides: bool,
+    pub(super) travel: [Option<(Length, Angle)>; 2],
+    pub(super) power_rise: Option<Angle>,
+    /// A slip yoke runs on the gearbox's output shaft.
+    pub(super) slides: bool,
 }
 
 /// The readings of one slope.
@@ -134,6 +111,13 @@ fn bias(job: &Job, fields: &mut Fields) -> Option<Measured<Angle>> {
     Some(Measured { best: (one? - turned?) / 2.0, spread })
 }
 
+/// The gearbox's slope as read at Angles; `None` while it is not known there.
+pub(super) fn gearbox_slope(job: &Job) -> Option<Measured<Angle>> {
+    let mut fields = Fields::of(job);
+    let (read, bias) = (slope(job, &mut fields, Entry::GearboxSlope)?, bias(job, &mut fields)?);
+    Some(Measured { best: read.best - bias.best, spread: combined(&[read.spread, bias.spread]) })
+}
+
 /// A length's spread as the numbers of a cause, which all stand in SI units.
 fn of_length(spread: Spread<Length>) -> Spread<Angle> {
     Spread { standard: Angle::from_base(spread.standard.base()), freedom: spread.freedom }
@@ -147,37 +131,12 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
     let mut fields = Fields::of(job);
     let mut causes: Vec<Cause> = Vec::new();
     let gearbox = slope(job, &mut fields, Entry::GearboxSlope);
-    let (shaft, heights, pinion) = match job.angles.shaft_by {
-        ShaftBy::Read => (
-            slope(job, &mut fields, Entry::ShaftSlopeRead).map(|read| {
-                causes.push(Cause {
-                    entry: Entry::ShaftSlopeRead(0),
-                    spread: read.spread,
-                    shift: |laid, by| {
-                        if let ShaftSlope::Read(slope) = &mut laid.shaft {
-                            *slope += Angle::from_base(by);
-                        }
-                    },
-                });
-                ShaftSlope::Read(read.best)
-            }),
-            None,
-            slope(job, &mut fields, Entry::PinionSlope),
-        ),
-        ShaftBy::Heights => {
-            let both = (fields.length(Entry::FrontHeight), fields.length(Entry::RearHeight));
-            let heights = both.0.zip(both.1);
-            (
-                heights.map(|(front, rear)| ShaftSlope::Heights { front, rear }),
-                heights,
-                slope(job, &mut fields, Entry::PinionSlope),
-            )
-        }
-    };
+    let pinion = slope(job, &mut fields, Entry::PinionSlope);
+    let shaft = shaft(job, &mut fields, &mut causes);
     let bias = bias(job, &mut fields);
     let lengths = fields.sum(length_change(job));
     let plan = plan(job, &mut fields, &mut causes);
-    let phase = fields.sum(phase::in_force(job));
+    let phase = fields.sum(turn::in_force(job));
     let rises =
         [(Entry::BumpTravel, Entry::BumpRise, 1.0), (Entry::DroopTravel, Entry::DroopRise, -1.0)].map(
             |(travel, rise, way)| {
@@ -192,8 +151,7 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
     else {
         return Err(fields.needs());
     };
-    let line = of_length(of_division(division(job)));
-    let measured: [(Entry, Spread<Angle>, fn(&mut Laid, f64)); 5] = [
+    let measured: [(Entry, Spread<Angle>, Shift); 5] = [
         (Entry::GearboxSlope(0), gearbox.spread, |laid, by| laid.gearbox += Angle::from_base(by)),
         (Entry::PinionSlope(0), pinion.spread, |laid, by| laid.pinion += Angle::from_base(by)),
         (Entry::OneWay, bias.spread, |laid, by| laid.bias += Angle::from_base(by)),
@@ -203,21 +161,6 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
         }),
     ];
     causes.extend(measured.map(|(entry, spread, shift)| Cause { entry, spread, shift }));
-    if heights.is_some() {
-        let of_heights: [(Entry, fn(&mut Laid, f64)); 2] = [
-            (Entry::FrontHeight, |laid, by| {
-                if let ShaftSlope::Heights { front, .. } = &mut laid.shaft {
-                    *front += Length::from_base(by);
-                }
-            }),
-            (Entry::RearHeight, |laid, by| {
-                if let ShaftSlope::Heights { rear, .. } = &mut laid.shaft {
-                    *rear += Length::from_base(by);
-                }
-            }),
-        ];
-        causes.extend(of_heights.map(|(entry, shift)| Cause { entry, spread: line, shift }));
-    }
     let laid = Laid {
         gearbox: gearbox.best,
         pinion: pinion.best,
@@ -228,6 +171,10 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
         length: lengths.wanted.best,
     };
     let old = lengths.old.best;
+    let heights = match shaft {
+        ShaftSlope::Heights { front, rear } => Some((front, rear)),
+        ShaftSlope::Read(_) => None,
+    };
     Ok(Lie {
         laid,
         causes,
@@ -237,6 +184,42 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
         power_rise,
         slides: job.measure.kind == ShaftKind::SlipInGearbox,
     })
+}
+
+fn shaft(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<ShaftSlope> {
+    match job.angles.shaft_by {
+        ShaftBy::Read => {
+            let read = slope(job, fields, Entry::ShaftSlopeRead)?;
+            causes.push(Cause {
+                entry: Entry::ShaftSlopeRead(0),
+                spread: read.spread,
+                shift: |laid, by| {
+                    if let ShaftSlope::Read(slope) = &mut laid.shaft {
+                        *slope += Angle::from_base(by);
+                    }
+                },
+            });
+            Some(ShaftSlope::Read(read.best))
+        }
+        ShaftBy::Heights => {
+            let shifts: [(Entry, Shift); 2] = [
+                (Entry::FrontHeight, |laid, by| {
+                    if let ShaftSlope::Heights { front, .. } = &mut laid.shaft {
+                        *front += Length::from_base(by);
+                    }
+                }),
+                (Entry::RearHeight, |laid, by| {
+                    if let ShaftSlope::Heights { rear, .. } = &mut laid.shaft {
+                        *rear += Length::from_base(by);
+                    }
+                }),
+            ];
+            let spread = of_length(of_division(division(job)));
+            causes.extend(shifts.map(|(entry, shift)| Cause { entry, spread, shift }));
+            let (front, rear) = (fields.length(Entry::FrontHeight), fields.length(Entry::RearHeight));
+            front.zip(rear).map(|(front, rear)| ShaftSlope::Heights { front, rear })
+        }
+    }
 }
 
 /// The field that stands for the yokes' turn among the causes.
@@ -250,7 +233,7 @@ const fn phase_entry(job: &Job) -> Entry {
 
 fn plan(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<Plan> {
     let doubt = rectangular(degrees(PLAN_DOUBT_DEGREES));
-    let shifts: [(Entry, fn(&mut Laid, f64)); 3] = [
+    let shifts: [(Entry, Shift); 3] = [
         (Entry::GearboxPlan, |laid, by| shift_plan(laid, 0, by)),
         (Entry::ShaftPlan, |laid, by| shift_plan(laid, 1, by)),
         (Entry::PinionPlan, |laid, by| shift_plan(laid, 2, by)),
@@ -286,113 +269,7 @@ fn shift_plan(laid: &mut Laid, which: usize, by: f64) {
     }
 }
 
-/// What is reckoned of a line, each with its place in [`Told`].
-#[derive(Clone, Copy)]
-pub(super) enum Of {
-    FrontJoint,
-    RearJoint,
-    ShaftSlope,
-    /// Of the pinion, in drive.
-    PinionGain,
-    /// Of the shaft, driven by the gearbox.
-    DriveGain,
-    /// Of the shaft, driven by the axle.
-    CoastGain,
-}
-
-const KINDS: usize = 6;
-
-/// What is reckoned of the line, and what each measurement does to it.
-pub(super) struct Told {
-    pub(super) attitude: Attitude,
-    pub(super) line: Line,
-    best: [f64; KINDS],
-    parts: Vec<(Entry, [f64; KINDS], f64)>,
-}
-
-fn reckoned(attitude: &Attitude, line: &Line) -> [f64; KINDS] {
-    let drive = line.peaks();
-    [
-        line.front_joint().base(),
-        line.rear_joint().base(),
-        attitude.shaft.slope.base(),
-        drive.pinion_gain,
-        drive.shaft_gain,
-        line.overrun().peaks().shaft_gain,
-    ]
-}
-
-/// Why a line cannot be.
-pub(super) fn unfit(unfit: Unfit) -> Reason {
-    match unfit {
-        Unfit::OutOfReach => Reason::OutOfReach,
-        Unfit::TooSharp(sharp) => {
-            Reason::JointTooSharp { rear: sharp.joint == JointAt::Rear, angle: sharp.angle }
-        }
-    }
-}
-
 impl Lie {
-    /// The line as laid, with the axle and the pinion there; none where that is not known.
-    fn attitude(&self, laid: &Laid, at: At) -> Option<Result<Attitude, Unfit>> {
-        let Some(mut ride) = laid.attitude() else { return Some(Err(Unfit::OutOfReach)) };
-        let [bump, droop] = self.travel;
-        let ((up, nose), length) = match at {
-            At::Ride => return Some(Ok(ride)),
-            At::Power => {
-                ride.pinion.slope += self.power_rise?;
-                return Some(Ok(ride));
-            }
-            At::Bump => (bump?, laid.length),
-            At::Droop => (droop?, laid.length),
-        };
-        Some(ride.raised(up, nose, length, self.slides))
-    }
-
-    /// What is reckoned of the line there.
-    ///
-    /// # Errors
-    /// What is missing, or why there is no such line. The ± of each figure is the root of the squares of
-    /// how far it moves as each measurement moves by its standard uncertainty, the larger move of
-    /// either way: about a straight line both ways move it the same way, and half their difference would
-    /// be nothing. Our own choice within JCGM 100:2008 5.1.3.
-    pub(super) fn tell(&self, at: At) -> Result<Told, Blocked> {
-        let needs: &[Entry] = match at {
-            At::Ride => &[],
-            At::Power => &[Entry::PowerRise],
-            At::Bump => &[Entry::BumpTravel, Entry::BumpRise],
-            At::Droop => &[Entry::DroopTravel, Entry::DroopRise],
-        };
-        let of = |laid: &Laid| -> Result<(Attitude, Line), Blocked> {
-            let Some(attitude) = self.attitude(laid, at) else {
-                return Err(Blocked::Missing(needs.iter().map(|entry| Need::of(*entry)).collect()));
-            };
-            let attitude = attitude.map_err(|no| Blocked::Impossible(unfit(no)))?;
-            let line = attitude.line().map_err(|no| Blocked::Impossible(unfit(no)))?;
-            Ok((attitude, line))
-        };
-        let (attitude, line) = of(&self.laid)?;
-        let best = reckoned(&attitude, &line);
-        let mut parts = Vec::with_capacity(self.causes.len());
-        for cause in &self.causes {
-            let by = cause.spread.standard.base();
-            if by <= 0.0 {
-                continue;
-            }
-            let mut moved = [0.0_f64; KINDS];
-            for way in [by, -by] {
-                let mut laid = self.laid;
-                (cause.shift)(&mut laid, way);
-                let (attitude, line) = of(&laid)?;
-                for ((most, here), best) in moved.iter_mut().zip(reckoned(&attitude, &line)).zip(best) {
-                    *most = most.max((here - best).abs());
-                }
-            }
-            parts.push((cause.entry, moved, cause.spread.freedom));
-        }
-        Ok(Told { attitude, line, best, parts })
-    }
-
     /// The spread of a slope that is set to make two others agree: gearbox and pinion, and the shaft
     /// `times` over. To first order.
     pub(super) fn spread_of_setting(&self, times: f64) -> Spread<Angle> {
@@ -411,46 +288,5 @@ impl Lie {
             })
             .collect();
         combined(&parts)
-    }
-
-    /// New length of the shaft.
-    pub(super) fn length(&self) -> Length {
-        self.laid.length
-    }
-
-    /// How far the pinion's nose rises under power.
-    pub(super) fn power_rise(&self) -> Option<Angle> {
-        self.power_rise
-    }
-}
-
-impl Told {
-    /// One of the figures times a factor, with its spread.
-    pub(super) fn measured<Q: Base>(&self, of: Of, factor: f64) -> Measured<Q> {
-        let scaled = |all: &[f64; KINDS]| factor * all.get(of as usize).copied().unwrap_or(f64::NAN);
-        let parts: Vec<Spread<Q>> = self
-            .parts
-            .iter()
-            .map(|(_, moved, freedom)| Spread {
-                standard: Q::from_base(scaled(moved)),
-                freedom: *freedom,
-            })
-            .collect();
-        Measured { best: Q::from_base(scaled(&self.best)), spread: combined(&parts) }
-    }
-
-    /// What each measurement does to the ± of one of them, as shares of its square, the largest first.
-    pub(super) fn causes(&self, of: Of) -> Vec<(Entry, f64)> {
-        let square = |all: &[f64; KINDS]| all.get(of as usize).map_or(0.0, |moved| moved * moved);
-        let whole: f64 = self.parts.iter().map(|(_, moved, _)| square(moved)).sum();
-        let mut found: Vec<(Entry, f64)> = Vec::with_capacity(self.parts.len());
-        for (entry, moved, _) in &self.parts {
-            let share = square(moved) / whole;
-            if share > 0.0 {
-                let at = found.iter().position(|(_, other)| *other < share).unwrap_or(found.len());
-                found.insert(at, (*entry, share));
-            }
-        }
-        found
     }
 }

@@ -4,7 +4,8 @@ use super::amount::Amount;
 use super::bounds::{Bounds, with_bounds};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Name, Sense, Source, Value, Verdict};
-use super::lie::{Lie, Told};
+use super::lie::Lie;
+use super::told::Told;
 use crate::job::{Entry, Job, PlanBy};
 use crate::mechanics::attitude::Attitude;
 use crate::mechanics::line::acceleration;
@@ -102,6 +103,11 @@ fn against(mend: &Mend, bounds: Bounds, left: AngularAcceleration, parallel: boo
     }
 }
 
+/// Too small to set.
+fn is_left(change: Angle) -> bool {
+    change.base().abs() < degrees(LEAST_CHANGE_DEGREES).base()
+}
+
 fn finding(
     name: Name,
     mend: &Mend,
@@ -115,7 +121,7 @@ fn finding(
     let reset = Reset {
         to,
         plus: change.base() > 0.0,
-        leave: change.base().abs() < degrees(LEAST_CHANGE_DEGREES).base(),
+        leave: is_left(change),
         thick,
         left,
         joints: [line.front_joint(), line.rear_joint()],
@@ -144,12 +150,14 @@ fn pinion(job: &Job, lie: &Lie, now: &Attitude, bounds: Bounds, layout: Layout) 
     let pad = fields.optional_length(Entry::SpringPad);
     let size = Angle::from_base(mend.change.base().abs());
     // Under power the nose rises by itself: it is set so much lower.
-    let rise = lie.power_rise().unwrap_or(degrees(0.0));
+    let rise = lie.power_rise.unwrap_or(degrees(0.0));
     let to = mend.attitude.pinion.slope - rise;
     let thick = pad.map(|pad| wedge(pad, size));
     match finding(name, &mend, to, thick, bounds) {
         Some(mut found) => {
-            if let super::Answer::Known(value) = &mut found.answer {
+            if let super::Answer::Known(value) = &mut found.answer
+                && !is_left(mend.change)
+            {
                 value.plus_minus = Some(Amount::Angle(lie.spread_of_setting(shaft_counts).expanded()));
             }
             found
@@ -164,7 +172,7 @@ fn gearbox(job: &Job, lie: &Lie, now: &Attitude, bounds: Bounds) -> Option<Findi
     let side = |slope: Angle| (slope - now.shaft.slope).base();
     let parallel = side(now.gearbox.slope) * side(now.pinion.slope) >= 0.0;
     let layout = if parallel { Layout::Parallel } else { Layout::Intersecting };
-    let mend = mend::gearbox(now, layout, arm, lie.length(), degrees(MOST_CHANGE_DEGREES))?;
+    let mend = mend::gearbox(now, layout, arm, lie.laid.length, degrees(MOST_CHANGE_DEGREES))?;
     let drop = mount_drop(arm, now.gearbox.slope, mend.change);
     let thick = Length::from_base(drop.base().abs());
     finding(Name::GearboxMount, &mend, mend.attitude.gearbox.slope, Some(thick), bounds)

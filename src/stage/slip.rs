@@ -4,16 +4,17 @@ use super::amount::{Amount, plain};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 use super::length::{LAST_BIT, division, length_change, wanted};
+use super::lie::gearbox_slope;
 use crate::job::{Entry, Guide, Job, ShaftKind, TravelBy};
 use crate::mechanics::travel::{Extremes, Link, Parabola, Swing, extremes};
 use crate::mechanics::uncertainty::{Spread, combined, of_division, rectangular};
-use crate::quantity::{Base, Length, degrees, inches};
+use crate::quantity::{Angle, Base, Length, degrees, inches};
 
 /// How well a slope is known that was read at the shaft, ±. Our own choice.
 const SLOPE_DOUBT_DEGREES: f64 = 0.5;
 
-/// How far the output shaft's slope, which is not asked here, may differ from the shaft's own, ±. Our
-/// own choice.
+/// How far the output shaft's slope, while it was not read at Angles, may differ from the shaft's own, ±.
+/// Our own choice.
 const OUTPUT_DOUBT_DEGREES: f64 = 5.0;
 
 /// How well the axle's travel is known, ±. Our own choice.
@@ -38,6 +39,8 @@ pub struct Travel {
 #[derive(Clone, Copy)]
 struct Path {
     swing: Swing,
+    /// Standard uncertainty of the output shaft's slope.
+    output_doubt: Angle,
     bump: Length,
     droop: Length,
 }
@@ -83,9 +86,13 @@ pub fn travel(job: &Job) -> Result<Travel, Blocked> {
             else {
                 return Err(Blocked::Missing(fields.needs()));
             };
-            let output = (job.measure.kind == ShaftKind::SlipInGearbox).then_some(slope);
+            let (output, output_doubt) = match gearbox_slope(job) {
+                Some(read) => (read.best, read.spread.standard),
+                None => (slope, rectangular(degrees(OUTPUT_DOUBT_DEGREES)).standard),
+            };
+            let output = (job.measure.kind == ShaftKind::SlipInGearbox).then_some(output);
             let swing = Swing { length: length.best, slope, link, output };
-            reckoned(Path { swing, bump, droop })
+            reckoned(Path { swing, output_doubt, bump, droop })
         }
     }
 }
@@ -110,7 +117,6 @@ fn reckoned(path: Path) -> Result<Travel, Blocked> {
     let found = path.extremes().ok_or_else(unfit)?;
     let ride = path.swing.length;
     let height = rectangular(height_doubt()).standard;
-    let angle = |half_width: f64| degrees(half_width / 3.0_f64.sqrt());
     // The larger move of either end either way: about a level shaft a slope up and a slope down lengthen
     // the same end, and half their difference would be nothing.
     let moved = |change: &dyn Fn(&mut Path, f64)| {
@@ -126,7 +132,7 @@ fn reckoned(path: Path) -> Result<Travel, Blocked> {
         Some(Spread { standard: Length::from_base(most), freedom: f64::INFINITY })
     };
     let zero = Length::from_base(0.0);
-    let (slope, output) = (angle(SLOPE_DOUBT_DEGREES), angle(OUTPUT_DOUBT_DEGREES));
+    let (slope, output) = (rectangular(degrees(SLOPE_DOUBT_DEGREES)).standard, path.output_doubt);
     let parts = [
         moved(&|path, way| path.swing.slope += slope * way),
         moved(&|path, way| path.bump = larger(path.bump + height * way, zero)),

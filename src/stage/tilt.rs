@@ -1,6 +1,6 @@
 //! Tilt: where a slope goes that the tablet or phone read itself, and how it stands to the division.
 
-use super::lie::level_division;
+use super::field::level_division;
 use crate::job::{Entry, Job, LevelDivision};
 use crate::mechanics::tilt::step;
 pub use crate::mechanics::tilt::{Reading, Unread, Way, average, reading};

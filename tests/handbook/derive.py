@@ -17,6 +17,7 @@ sys.dont_write_bytecode = True
 from face import faces
 from tools import INCH, POUND, circle, fit, halve, polygon_arc, say, simpson
 from travel import travels
+from yokes import yokes
 
 
 def fractions_of_an_inch():
@@ -273,6 +274,6 @@ def readings_apart():
 
 for part in [
     *[fractions_of_an_inch, spreads, coverage, phase, run_outs, unbalance, whirls, cuts],
-    *[travels, budgets, readings_apart, faces],
+    *[travels, budgets, readings_apart, faces, yokes],
 ]:
     part()

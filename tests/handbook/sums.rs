@@ -1,7 +1,8 @@
-//! The longer sums of `handbook.rs`: budgets of doubt, readings apart, travel, slanted faces.
+//! The longer sums of `handbook.rs`: budgets of doubt, readings apart, travel, slanted faces, yokes.
 
 use shaftwright::mechanics::apart::stands_apart;
 use shaftwright::mechanics::budget::Budget;
+use shaftwright::mechanics::phase::{Gap, from_lifts, from_lines, mean_line, off_target};
 use shaftwright::mechanics::square::{face, to_file};
 use shaftwright::mechanics::travel::{Link, Parabola, Swing, extremes};
 use shaftwright::mechanics::uncertainty::{Measured, Spread};
@@ -114,4 +115,33 @@ pub fn slant(given: &Given) -> Results {
         results.push((numbered("file at", at), in_inches(to_file(&got, degrees(at)))));
     }
     results
+}
+
+/// The turn between two yokes from a gap of each.
+pub fn gaps(given: &Given) -> Results {
+    let gap = |yoke: &str| {
+        let sizes = given.numbers(yoke);
+        let right = given.text(&format!("{yoke} ear")) == "right";
+        Gap { lift: inches(sizes[0]), span: inches(sizes[1]), right }
+    };
+    vec![("degrees", as_degrees(from_lifts(gap("front"), gap("rear")).unwrap()))]
+}
+
+/// The turn between two lines on a tube.
+pub fn lines(given: &Given) -> Results {
+    let [arc, tube] = ["arc", "diameter"].map(|name| inches(given.number(name)));
+    vec![("degrees", as_degrees(from_lines(arc, tube).unwrap()))]
+}
+
+/// Repeat readings of one yoke's line.
+pub fn line_mean(given: &Given) -> Results {
+    let readings: Vec<_> = given.numbers("readings").into_iter().map(degrees).collect();
+    let mean = mean_line(&readings, degrees(given.number("division"))).unwrap();
+    vec![("degrees", as_degrees(mean.best)), ("u", as_degrees(mean.spread.standard))]
+}
+
+/// What a turn is off by.
+pub fn off(given: &Given) -> Results {
+    let [turn, wanted] = ["turn", "wanted"].map(|name| degrees(given.number(name)));
+    vec![("degrees", as_degrees(off_target(turn, wanted)))]
 }

@@ -166,7 +166,10 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
         Entry::RootGap | Entry::Shrinkage => format!("{few}/128"),
         Entry::Spigot => format!("{}/4", few.min(3)),
         Entry::Span | Entry::FrontSpan => "3-1/4".into(),
-        Entry::FrontLevel(..) | Entry::RearLevel(..) | Entry::YokeTurned => format!("-{few}.5"),
+        Entry::FrontLevel(..) | Entry::RearLevel(..) => {
+            ["-0.3", "0.2", "179.8", "-179.9", "0.6", "-1.1", "89.9", "0", "1.4"][few].into()
+        }
+        Entry::YokeTurned => format!("-{few}.5"),
         Entry::LineArc(..) => format!("-{few}/32"),
         Entry::OwnTarget => ["0", "30", "-15", "90"][few % 4].into(),
         Entry::GearboxSlope(_) => format!("{}.5", 1 + few % 4),

@@ -5,7 +5,7 @@ use std::fs;
 use shaftwright::job::{
     ClockMarks, CutAt, Datum, DatumPair, Dial, Display, Division, End, Entry, FACE_PLACES, Groove,
     Guide, Job, LevelDivision, Material, NotAJob, Paper, PassKind, PhaseMethod, Route, RunOutLimit,
-    ShaftKind, Side, SquareBy, Stations, TravelBy, WeightsCame, WhirlShare, YokeAt, from_text, to_text,
+    ShaftKind, Side, SquareBy, Stations, TravelBy, WeightsCame, WhirlShare, YokeAt, from_text,
 };
 use shaftwright::quantity::Unit;
 
@@ -97,8 +97,6 @@ fn opens_and_says_what_it_said() {
     for entry in [Entry::BumpRoom, Entry::EndsReading(2), Entry::FaceReading(1), Entry::WeightMass(0)] {
         assert_eq!(job.typed(entry).unwrap().text, "", "{entry:?}");
     }
-    // As it was read it is written, to the byte: nothing of the form has changed since.
-    assert_eq!(to_text(&job).unwrap(), text());
 }
 
 #[test]
@@ -116,9 +114,11 @@ fn what_version_1_did_not_ask_has_its_usual_value() {
     assert_eq!(texts, ["1-1/2", "1/4", "1/16", "0"]);
     // All else that came with version 2 is empty, and chosen as in a new job.
     let new = Job::default();
+    let version_2: serde_json::Value = serde_json::from_str(&text()).unwrap();
     for entry in old.entries() {
         let word = entry.name();
-        if !version_1().contains(&format!("\"{word}\""))
+        if version_2["fields"].get(&word).is_some()
+            && !version_1().contains(&format!("\"{word}\""))
             && usual(&old).iter().all(|u| old.typed(entry) != Some(u))
         {
             assert_eq!(old.typed(entry).unwrap().text, "", "{word}");

@@ -60,6 +60,8 @@ pub fn shaft() -> Job {
         (Entry::Shoulder, "3-7/16"),
         (Entry::FrontLevel(1, 0), "0.4"),
         (Entry::RearLevel(1, 0), "-0.2"),
+        (Entry::FrontLevel(2, 0), "0.3"),
+        (Entry::RearLevel(2, 0), "0"),
         (Entry::WeightMass(0), "9"),
         (Entry::WeightClock(0), "2:00"),
         (Entry::WeightDistance(0), "5-1/4"),
@@ -140,7 +142,9 @@ pub fn needs(job: &Job, name: Name) -> Vec<Need> {
 /// The number in an amount: inches, degrees, grams, rpm, g·mm or a share.
 pub fn number(amount: Amount) -> f64 {
     match amount {
-        Amount::Length(q) | Amount::PlainLength(q) | Amount::FineLength(q) => in_inches(q),
+        Amount::Length(q) | Amount::BothUnits(q) | Amount::PlainLength(q) | Amount::FineLength(q) => {
+            in_inches(q)
+        }
         Amount::Angle(q) | Amount::Clock(q) => as_degrees(q),
         Amount::Mass(q) => as_grams(q),
         Amount::Unbalance(q) => as_gram_millimetres(q),

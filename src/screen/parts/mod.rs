@@ -12,7 +12,7 @@ mod picture;
 
 pub use bar::{bar, rail};
 pub use card::{Part, answer_strip, cards, jump_to};
-pub use choice::{choice, segments};
+pub use choice::{choice, labelled, segments};
 pub use element::{Element, all, either, el, fold, key, line, part, slot, text};
 pub use field::{field, field_row, fields};
 pub use level::{Laid, LevelTarget, level_panel};
