@@ -30,6 +30,8 @@ mod server;
 mod shaft;
 #[path = "journey/storage.rs"]
 mod storage;
+#[path = "journey/tilt.rs"]
+mod tilt;
 #[path = "journey/update.rs"]
 mod update;
 #[path = "journey/visit.rs"]

@@ -23,6 +23,7 @@ mod space;
 pub mod square;
 pub mod strip;
 pub mod student;
+pub mod tilt;
 pub mod travel;
 pub mod tube;
 pub mod unbalance;

@@ -10,7 +10,7 @@ mod waiting;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use crate::book::browser;
+use crate::book::{browser, tilt};
 use parts::{all, bar, el, notices, rail, slot};
 use state::{Place, State};
 
@@ -48,6 +48,7 @@ fn listen(state: State) {
     browser::on_event("shaftwright:rest-missing", move |_| state.rest_missing.set(true));
     browser::on_event("shaftwright:update-ready", move |_| state.update_ready.set(true));
     browser::on_event("shaftwright:offline-ready", move |_| state.offline_ready.set(true));
+    tilt::on_turn(move |quarters| state.turn.set(quarters));
     browser::on_leaving(move || state.save_now());
     browser::put_print_away_on_return();
 }

@@ -93,6 +93,8 @@ pub struct State {
     pub pass: RwSignal<usize>,
     /// The field typed into last: the one that follows the keystroke itself.
     pub typing: RwSignal<Option<Entry>>,
+    /// Quarter turns of the device, counterclockwise, against the way it was made to be held.
+    pub turn: RwSignal<usize>,
     shelf: StoredValue<Shelf, LocalStorage>,
     save_timer: StoredValue<Option<TimeoutHandle>, LocalStorage>,
     pause_timer: StoredValue<Option<TimeoutHandle>, LocalStorage>,
@@ -125,6 +127,7 @@ impl State {
             theme: RwSignal::new(theme),
             pass: RwSignal::new(0),
             typing: RwSignal::new(None),
+            turn: RwSignal::new(0),
             shelf: StoredValue::new_local(shelf),
             save_timer: StoredValue::new_local(None),
             pause_timer: StoredValue::new_local(None),

@@ -12,6 +12,7 @@ mod reason;
 mod report;
 mod reset;
 mod source;
+mod tilt;
 mod working;
 
 pub use amount::amount;
@@ -26,4 +27,5 @@ pub use label::{Worded, cut_yoke, far_datum, far_joint, label, stage_lead, stage
 pub use mark::{mark_nearest, mark_note, mark_title, order_of_work};
 pub use report::report;
 pub use source::source;
+pub use tilt::{tilt_full, tilt_put, tilt_so_far, tilt_text, tilt_unread};
 pub use working::{WorkingLine, working};

@@ -22,6 +22,7 @@ mod reset;
 pub mod seal;
 pub mod slip;
 pub mod strip;
+pub mod tilt;
 mod told;
 pub mod truing;
 mod turn;

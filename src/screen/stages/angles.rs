@@ -3,7 +3,9 @@
 use leptos::prelude::*;
 
 use crate::job::{Entry, Job, PlanBy, SLOPE_READINGS, ShaftBy};
-use crate::screen::parts::{all, choice, field_row, fields, fold, part, slot};
+use crate::screen::parts::{
+    Laid, LevelTarget, all, choice, field_row, fields, fold, level_panel, part, slot,
+};
 use crate::screen::state::State;
 
 /// The questions.
@@ -26,6 +28,7 @@ pub fn questions(state: State) -> AnyView {
         fold("Cancel the instrument's own error?", turned(state), move || {
             fields(state, &[Entry::OneWay, Entry::TurnedRound])
         }),
+        by_device(state),
         part("Seen from above", plan(state)),
         part(
             "As the axle moves",
@@ -78,6 +81,31 @@ fn shaft(state: State) -> AnyView {
         ),
         slot(asked),
     ])
+}
+
+/// The tablet or phone as the level.
+fn by_device(state: State) -> AnyView {
+    let read = state.follows(|job| job.angles.shaft_by == ShaftBy::Read);
+    let row = |name, entry: fn(usize) -> Entry| LevelTarget {
+        name,
+        entries: (0..SLOPE_READINGS).map(entry).collect(),
+        turned: false,
+    };
+    let one = |name, entry, turned| LevelTarget { name, entries: vec![entry], turned };
+    let targets = move || {
+        let mut all = vec![row("Gearbox", Entry::GearboxSlope), row("Pinion", Entry::PinionSlope)];
+        if read.get() {
+            all.push(row("Shaft", Entry::ShaftSlopeRead));
+        }
+        all.push(one("One spot", Entry::OneWay, false));
+        all.push(one("The same spot, turned", Entry::TurnedRound, true));
+        all
+    };
+    let laid = Laid {
+        how: "Lay it lengthwise on the part, screen up; tap and let go. For the same spot turned, lay it end for end. That takes out what a case or camera adds.",
+        toward: "the rear",
+    };
+    level_panel(state, laid, |job| job.angles.division, targets)
 }
 
 /// The instrument was read both ways round, or is being.

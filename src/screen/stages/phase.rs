@@ -8,7 +8,8 @@ use crate::job::{
     PhaseTarget, Side, Sitting,
 };
 use crate::screen::parts::{
-    Follows, all, choice, el, field, field_row, fields, fold, labelled, line, part, picture, slot,
+    Follows, Laid, LevelTarget, all, choice, el, field, field_row, fields, fold, labelled, level_panel,
+    line, part, picture, slot,
 };
 use crate::screen::state::State;
 use crate::sheet::{Worded, cut_yoke};
@@ -115,6 +116,7 @@ fn sitting(state: State, at: usize, method: Memo<PhaseMethod>) -> AnyView {
             PhaseMethod::Levels => all([
                 row("Level on the front yoke: once will do", Entry::FrontLevel),
                 row("Level on the rear yoke", Entry::RearLevel),
+                by_device(state, at),
             ]),
             PhaseMethod::Bench => all([row("Gap, rear yoke: once will do", Entry::Lift), rear_ear()]),
             PhaseMethod::BothLifts => all([
@@ -127,6 +129,22 @@ fn sitting(state: State, at: usize, method: Memo<PhaseMethod>) -> AnyView {
         };
         Some(asked)
     })
+}
+
+/// The tablet or phone as the level.
+fn by_device(state: State, at: usize) -> AnyView {
+    let yoke = move |name, list: fn(usize, usize) -> Entry| LevelTarget {
+        name,
+        entries: (0..PHASE_READINGS).map(|reading| list(at, reading)).collect(),
+        turned: false,
+    };
+    let targets =
+        move || vec![yoke("Front yoke", Entry::FrontLevel), yoke("Rear yoke", Entry::RearLevel)];
+    let laid = Laid {
+        how: "Lay it across the ears, screen up, the same way on both yokes; tap and let go.",
+        toward: "the right, seen from the rear",
+    };
+    level_panel(state, laid, |job| job.phase.level_division, targets)
 }
 
 /// Which ear of a yoke is the higher one.
