@@ -2,9 +2,10 @@
 
 use leptos::prelude::*;
 
+use crate::drawing::{lie, speed_curve, turn_curve};
 use crate::job::{Entry, Job, PlanBy, SLOPE_READINGS, ShaftBy};
 use crate::screen::parts::{
-    Laid, LevelTarget, all, choice, field_row, fields, fold, level_panel, part, slot,
+    Follows, Laid, LevelTarget, all, choice, field_row, fields, fold, level_panel, part, picture, slot,
 };
 use crate::screen::state::State;
 
@@ -138,6 +139,25 @@ fn plan(state: State) -> AnyView {
 }
 
 /// The drawings.
-pub fn pictures(_state: State) -> AnyView {
-    ().into_any()
+pub fn pictures(state: State) -> AnyView {
+    all([
+        picture(
+            state,
+            "Gearbox, shaft and pinion at ride: slopes, + falling toward the rear; from above, + going right",
+            Follows::Pause,
+            lie,
+        ),
+        picture(
+            state,
+            "How hard pinion and shaft are shaken as speed rises, and where each comes to its limit",
+            Follows::Pause,
+            speed_curve,
+        ),
+        picture(
+            state,
+            "Speed over one turn of the gearbox, under power: shaft thin, pinion bold",
+            Follows::Pause,
+            turn_curve,
+        ),
+    ])
 }
