@@ -38,18 +38,20 @@ pub fn findings(job: &Job) -> Vec<Finding> {
     let welded = begun(job, AFTER_WELDING).then(|| off_wanted(job, AFTER_WELDING));
     // Once it is welded, what was read before is what it came from: nothing is judged by it or turned.
     let is_welded = matches!(welded, Some(Ok(_)));
+    let after = match &welded {
+        Some(off) => welded_finding(job, off),
+        None => Finding::later(Name::PhaseWelded, Reason::PhaseNotWelded),
+    };
     let mut found = Vec::new();
     if !is_welded || begun(job, BEFORE_TACKING) {
         found.push(error_finding(job, &off, is_welded));
         found.push(arc_finding(job, &off, is_welded));
     }
+    // The first answer is the one to act on.
+    found.insert(if is_welded { 0 } else { found.len() }, after);
     if job.phase.target != PhaseTarget::InLine {
         found.push(target_finding(job));
     }
-    found.push(match &welded {
-        Some(off) => welded_finding(job, off),
-        None => Finding::later(Name::PhaseWelded, Reason::PhaseNotWelded),
-    });
     // The cost follows the angles, and is shown once the turn that is wanted is known.
     found.extend(wanted(job).ok().and_then(|wanted| cost_of_phase(job, wanted.best)));
     found
