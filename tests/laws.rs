@@ -21,6 +21,8 @@ mod lengths;
 mod shaft;
 #[path = "laws/slip.rs"]
 mod slip;
+#[path = "laws/yokes.rs"]
+mod yokes;
 
 /// A linear congruential generator (constants of Knuth's MMIX, from memory), high bits only.
 struct Luck(u64);

@@ -1,4 +1,5 @@
 //! The drawing of both yokes, read back from its own text.
+#![cfg(test)]
 
 use super::reader::{Piece, pieces};
 use crate::drawing::phase;
