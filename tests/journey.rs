@@ -20,6 +20,8 @@ mod main_job;
 mod page;
 #[path = "journey/pdf.rs"]
 mod pdf;
+#[path = "journey/phase.rs"]
+mod phase;
 #[path = "journey/print.rs"]
 mod print;
 #[path = "journey/rest.rs"]

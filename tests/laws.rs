@@ -25,6 +25,8 @@ mod line;
 mod shaft;
 #[path = "laws/slip.rs"]
 mod slip;
+#[path = "laws/yokes.rs"]
+mod yokes;
 
 /// A linear congruential generator (constants of Knuth's MMIX, from memory), high bits only.
 struct Luck(u64);

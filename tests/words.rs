@@ -9,8 +9,8 @@ use std::fs;
 use std::path::Path;
 
 use shaftwright::job::{
-    CutAt, Datum, Display, Division, Entry, Guide, Job, Route, ShaftKind, SquareBy, TravelBy, YokeAt,
-    sample,
+    CutAt, Datum, Display, Division, Entry, Guide, Job, PhaseMethod, PhaseTarget, Route, ShaftKind,
+    SquareBy, TravelBy, YokeAt, sample,
 };
 use shaftwright::sheet::{complaint, remark, report};
 use shaftwright::stage::read;
@@ -42,6 +42,13 @@ fn reports() {
 /// The sample with these fields changed.
 fn with(fields: &[(Entry, &str)]) -> Job {
     let mut job = sample();
+    fields.iter().for_each(|(entry, text)| job.put(*entry, text));
+    job
+}
+
+/// The sample tacked and not yet welded, with these fields changed.
+fn tacked(fields: &[(Entry, &str)]) -> Job {
+    let mut job = with(&[(Entry::FrontLevel(2, 0), ""), (Entry::RearLevel(2, 0), "")]);
     fields.iter().for_each(|(entry, text)| job.put(*entry, text));
     job
 }
@@ -152,6 +159,33 @@ fn mishaps() -> Vec<(&'static str, Job)> {
             with(&[(Entry::FrontEar, "1-1/8"), (Entry::WantedFrontEar, "1-3/16")]),
         ),
         ("an ear not measured", with(&[(Entry::FrontEar, "1-1/8")])),
+        ("yokes out, tacked", tacked(&[(Entry::RearLevel(1, 0), "1.6")])),
+        ("a level misread", tacked(&[(Entry::RearLevel(1, 1), "-0.2"), (Entry::RearLevel(1, 2), "9")])),
+        ("two levels that differ", tacked(&[(Entry::FrontLevel(1, 2), "-0.2")])),
+        ("yokes in one plane, as far as this level sees", tacked(&[(Entry::RearLevel(1, 0), "0.4")])),
+        ("yokes out, welded", with(&[(Entry::RearLevel(2, 0), "1.9")])),
+        ("yokes near the limit, welded", with(&[(Entry::RearLevel(2, 0), "1.25")])),
+        ("yokes a quarter turn out", with(&[(Entry::RearLevel(2, 0), "90")])),
+        ("as before the cut, not measured then", tacked(&[])),
+        (
+            "as before the cut, by a gap of each",
+            tacked(&[
+                (Entry::Span, "3-1/2"),
+                (Entry::FrontSpan, "3-1/4"),
+                (Entry::FrontLift(0, 0), "0.02"),
+                (Entry::Lift(0, 0), "0.41"),
+                (Entry::FrontLift(1, 0), "0.1"),
+                (Entry::Lift(1, 0), "0.5"),
+            ]),
+        ),
+        (
+            "30° on purpose, by two lines",
+            tacked(&[
+                (Entry::OwnTarget, "30"),
+                (Entry::LineArc(1, 0), "13/16"),
+                (Entry::LineArc(1, 1), "20.5 mm"),
+            ]),
+        ),
     ];
     for (name, job) in &mut all {
         match *name {
@@ -169,6 +203,13 @@ fn mishaps() -> Vec<(&'static str, Job)> {
                 (job.measure.old_datum.front, job.measure.wanted_datum.front) =
                     (Datum::InnerEar, Datum::InnerEar);
                 job.put(Entry::WeldLine, "55");
+            }
+            "as before the cut, not measured then" => job.phase.target = PhaseTarget::AsItWas,
+            "as before the cut, by a gap of each" => {
+                (job.phase.method, job.phase.target) = (PhaseMethod::BothLifts, PhaseTarget::AsItWas);
+            }
+            "30° on purpose, by two lines" => {
+                (job.phase.method, job.phase.target) = (PhaseMethod::Lines, PhaseTarget::Own);
             }
             "face near its limit" => job.truing.limit = shaftwright::job::RunOutLimit::Own,
             "face read at two places" => {
@@ -216,6 +257,9 @@ fn sentences_at_a_field() {
         (Entry::TubeWall, "1.6"),
         (Entry::WeldLine, "70"),
         (Entry::FrontLevel(1, 0), "200"),
+        (Entry::LineArc(1, 0), "-10"),
+        (Entry::FrontLift(0, 1), "2"),
+        (Entry::OwnTarget, "120"),
         (Entry::TopSpeed, "42"),
         (Entry::StationReading(0, 0), "2 in"),
         (Entry::WeightMass(0), "9 kg"),

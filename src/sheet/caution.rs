@@ -27,7 +27,7 @@ pub const fn caution(which: Caution) -> &'static str {
             "The witness mark, scribed across both yokes and the tube before the first cut, is 12 o'clock for everything here."
         }
         Caution::OutOfPhaseOnPurpose => {
-            "Some two-piece and steering-axle shafts are out of phase on purpose. If the marks before the cut say so, copy the original."
+            "Some two-piece and steering-axle shafts are out of phase on purpose. If the marks before the cut say so, copy the original: measure it before the cut, and choose that here."
         }
         Caution::TurnByHand => "Turn the shaft by hand only while a dial is on it.",
         Caution::BeforeWelding => {

@@ -4,7 +4,7 @@ use super::amount::amount;
 use super::label::{cut_yoke, far_datum, label};
 use super::reason::reason_words;
 use super::reset::worded_reset;
-use crate::job::{Entry, Job};
+use crate::job::{AFTER_WELDING, BEFORE_CUT, Entry, Job};
 use crate::quantity::{
     Angle, Base, Length, LengthDisplay, degrees, show_acceleration, show_angle, show_clock, show_length,
     show_number,
@@ -113,7 +113,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
             let why = match name {
                 Name::LengthChange => "No difference that this tape can see.",
                 Name::PhaseError | Name::PhaseArc | Name::PhaseWelded => {
-                    "No turn that these readings can see: leave it."
+                    "Too small for these readings to say which way."
                 }
                 Name::Correction => "No offset that this dial can see: stop tapping.",
                 Name::WeldPull => "No pull that this dial can see.",
@@ -341,6 +341,18 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
 pub fn need(job: &Job, need: &Need) -> String {
     let name = match need.entry {
         Entry::StationReading(..) => format!("Reading at {}", label(job, need.entry)),
+        Entry::FrontLevel(at, _)
+        | Entry::RearLevel(at, _)
+        | Entry::FrontLift(at, _)
+        | Entry::Lift(at, _)
+        | Entry::LineArc(at, _) => {
+            let when = match at {
+                BEFORE_CUT => ", before the cut",
+                AFTER_WELDING => ", after welding",
+                _ => "",
+            };
+            format!("{}{when}", label(job, need.entry))
+        }
         _ => label(job, need.entry),
     };
     match &need.why {

@@ -41,6 +41,7 @@ pub const fn hint(entry: Entry) -> &'static str {
         Entry::FrontLevel(_, 0) | Entry::RearLevel(_, 0) => {
             "Across the ears, seen from the rear; + when the right-hand ear is low."
         }
+        Entry::Span | Entry::FrontSpan => "Between the two places where the ears would touch the bench.",
         Entry::LineArc(_, 0) => "Round the tube, + clockwise seen from the rear.",
         Entry::OwnTarget => "+ clockwise seen from the rear.",
         Entry::GearboxSlope(0) => "On a machined face or along the output; + falling toward the rear.",

@@ -157,7 +157,9 @@ pub const fn stage_lead(stage: Stage) -> &'static str {
         }
         Stage::Check => "Is the new length fit for the speed it will see?",
         Stage::Cut => "Every place from one far datum: the joint centre at the end that is not cut.",
-        Stage::Phase => "How far the two yokes are turned against each other, before you tack.",
+        Stage::Phase => {
+            "How far the two yokes are turned against each other, before you tack and after welding."
+        }
         Stage::True => {
             "One turn of the dial, read at each mark, beside the new weld. Plunger pushed in is plus. Number the tube clockwise from the witness mark, seen from the rear."
         }

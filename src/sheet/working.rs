@@ -85,16 +85,16 @@ const fn law(law: Law) -> (&'static str, &'static str) {
         Law::MeanLevel => ("Mean of the readings; half turns do not count", "{=}"),
         Law::LevelDifference => (
             "Turn = rear level − front level, + clockwise seen from the rear; half turns do not count",
-            "{0} − {1}: {=}",
+            "{0} − ({1}): {=}",
         ),
         Law::LeanDifference => {
-            ("Turn = rear yoke's lean − front yoke's; half turns do not count", "{0} − {1}: {=}")
+            ("Turn = rear yoke's lean − front yoke's; half turns do not count", "{0} − ({1}): {=}")
         }
         Law::LineAngle => (
             "Turn = 2·arc/D, + clockwise seen from the rear; half turns do not count",
             "2 × {0} / {1}: {=}",
         ),
-        Law::OffTarget => ("Out by = turn − turn wanted; half turns do not count", "{0} − {1}: {=}"),
+        Law::OffTarget => ("Out by = turn − turn wanted; half turns do not count", "{0} − ({1}): {=}"),
         Law::ArcOnTube => ("Arc = π·D·angle / 360°", "π × {0} × {1} / 360° = {=}"),
         Law::TotalReading => ("Total reading = greatest − least", "{0} − {1} = {=}"),
         Law::Circle => (

@@ -75,14 +75,15 @@ fn unless_unseen(off: Measured<Angle>, way: Sense) -> Sense {
 /// A turn against the limit. `over` and `near` say what to do about it.
 fn judged(off: &Turn, limit: Angle, over: Reason, near: Reason) -> Verdict {
     let Measured { best, spread } = off.measured();
-    let size = best.base().abs();
+    let (size, doubt) = (best.base().abs(), spread.expanded().base());
     let is_over = size > limit.base();
     match off.remark {
         Some(remark) if is_over => Verdict::Stop(remark),
         _ if is_a_quarter_turn(best) => Verdict::Stop(Reason::QuarterTurn),
-        _ if is_over => Verdict::Stop(over),
+        // Inside its own ± nothing says which way to turn, however narrow the limit.
+        _ if is_over && size > doubt => Verdict::Stop(over),
         Some(remark) => Verdict::Watch(remark),
-        None if size + spread.expanded().base() > limit.base() => Verdict::Watch(near),
+        None if size + doubt > limit.base() => Verdict::Watch(near),
         None => Verdict::Good,
     }
 }

@@ -74,7 +74,7 @@ fn what_cannot_be_gets_one_sentence_and_other_answers_stay() {
         refused(&page, "tube-wall", "0.45", &["“0.45 in” is too much", "below 0.4 in", "Tube diameter"]);
         refused(&page, "top-speed", "fast", &["“fast” cannot be read"]);
         page.stage("phase");
-        refused(&page, "front-level", "200", &["“200” is outside", "−180° to 180°"]);
+        refused(&page, "front-level-1-0", "200", &["“200” is outside", "−180° to 180°"]);
         page.stage("true");
         refused(&page, "station-0-3", "5 apples", &["“apples” is not a unit"]);
         page.stage("weights");

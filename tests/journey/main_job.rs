@@ -3,7 +3,7 @@
 
 use crate::answer::{Answer, by_hand};
 use crate::page::Page;
-use crate::shaft::{CHECK, CUT, MEASURE, PHASE, SLIP, TURNS, WEIGHTS};
+use crate::shaft::{CHECK, CUT, MEASURE, PHASE, SLIP, TURNS, WEIGHTS, WELDED};
 use crate::visit::visit;
 
 /// Before Check is filled in, the shaft is never called good.
@@ -16,7 +16,7 @@ fn is_not_good(page: &Page) {
 fn an_empty_job_to_a_shaft_that_fits_kept_and_without_a_server() {
     visit(|visit| {
         let page = visit.new_job();
-        for stage in [measure, cut, phase, truing, weights] {
+        for stage in [measure, cut, phase, truing, welded, weights] {
             stage(&page);
             is_not_good(&page);
         }
@@ -83,8 +83,8 @@ fn cut(page: &Page) {
 fn phase(page: &Page) {
     page.stage("phase");
     page.fill(PHASE);
-    page.tap(".field:has(#rear-level) .sign");
-    page.until("the sign turned", "document.getElementById('rear-level').value === '-0.2'");
+    page.tap(".field:has(#rear-level-1-0) .sign");
+    page.until("the sign turned", "document.getElementById('rear-level-1-0').value === '-0.2'");
     let turn = Answer::of("PhaseError", -by_hand("turn")).doubt(by_hand("turn doubt"));
     // The rear yoke's left ear is the lower one, so seen from the rear it goes clockwise.
     page.answers(turn.says("yoke clockwise").judged("Good"));
@@ -117,6 +117,18 @@ fn truing(page: &Page) {
     page.answers(Answer::of("TotalReading", 16.0 * thou));
     page.tap_word(".segments button", "3 Welded");
     page.answers(Answer::of("TotalReading", 6.0 * thou));
+}
+
+/// The yokes once more, after welding.
+fn welded(page: &Page) {
+    page.stage("phase");
+    page.reads(".card[data-name=PhaseWelded]", "measure again after welding");
+    page.tap_word("button", "After welding");
+    page.fill(WELDED);
+    let left = Answer::of("PhaseWelded", -by_hand("welded turn")).doubt(by_hand("turn doubt"));
+    page.answers(left.says("stands counter-clockwise").judged("Good"));
+    // What was read before it is no order any more.
+    page.answers(Answer::of("PhaseError", -by_hand("turn")).judged("Figure"));
 }
 
 fn weights(page: &Page) {
@@ -170,7 +182,9 @@ fn reload_keeps_all(page: &Page) {
         page.holds(fields);
     }
     page.stage("phase");
-    page.holds(&[PHASE[0], ("rear-level", "-0.2")]);
+    page.holds(&[PHASE[0], ("rear-level-1-0", "-0.2")]);
+    // What is filled in is never folded away.
+    page.holds(WELDED);
     page.stage("true");
     for (station, text) in TURNS[2].iter().enumerate() {
         assert_eq!(
@@ -201,8 +215,8 @@ fn without_a_server(page: &Page) {
     page.answers(Answer::of("SpeedShare", 4700.0 / by_hand("whirl")).judged("Stop"));
     page.reads(".rail .shaft", "Stop");
     page.stage("phase");
-    page.choose("Measured by", "gap under an ear");
-    page.fill(&[("lift", "0.0340327"), ("span", "3-1/4")]);
+    page.choose("Measured by", "gap under an ear, front yoke flat");
+    page.fill(&[("lift-1-0", "0.0340327"), ("span", "3-1/4")]);
     page.answers(Answer::by_hand("PhaseError", "bench turn").doubt(by_hand("bench doubt")));
     page.stage("measure");
     page.choose("Slip yoke, while this was taken", "pushed in, bottomed");

@@ -45,7 +45,10 @@ pub const CUT: &Fields = &[
 ];
 
 /// Levels across the yokes; the rear one's sign comes from its own key.
-pub const PHASE: &Fields = &[("front-level", "0,4"), ("rear-level", "0.2")];
+pub const PHASE: &Fields = &[("front-level-1-0", "0,4"), ("rear-level-1-0", "0.2")];
+
+/// The same after welding.
+pub const WELDED: &Fields = &[("front-level-2-0", "0.3"), ("rear-level-2-0", "0")];
 
 /// Three turns of the dial, in lines of 0.001 in, each closed at its first mark again.
 pub const TURNS: [[&str; 8]; 3] = [

@@ -162,7 +162,8 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
         Entry::TopSpeed => format!("{}", 1000 + 1000 * few),
         Entry::WeldLine => format!("{}.25", 50 + few),
         Entry::FarWeldLine => format!("{few}.5"),
-        Entry::Kerf | Entry::Lift(..) | Entry::FrontLift(..) => format!("{few}/64"),
+        Entry::Kerf => format!("{few}/64"),
+        Entry::Lift(..) | Entry::FrontLift(..) => format!("{few}/128"),
         Entry::RootGap | Entry::Shrinkage => format!("{few}/128"),
         Entry::Spigot => format!("{}/4", few.min(3)),
         Entry::Span | Entry::FrontSpan => "3-1/4".into(),
@@ -170,7 +171,7 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
             ["-0.3", "0.2", "179.8", "-179.9", "0.6", "-1.1", "89.9", "0", "1.4"][few].into()
         }
         Entry::YokeTurned => format!("-{few}.5"),
-        Entry::LineArc(..) => format!("-{few}/32"),
+        Entry::LineArc(..) => format!("-{few}/128"),
         Entry::OwnTarget => ["0", "30", "-15", "90"][few % 4].into(),
         Entry::GearboxSlope(_) => format!("{}.5", 1 + few % 4),
         Entry::PinionSlope(_) => format!("{}", few as i32 - 4),
