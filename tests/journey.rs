@@ -2,6 +2,8 @@
 //! read off the glass. They run against a built site: `./dev test` builds it and names its folder.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+#[path = "journey/angles.rs"]
+mod angles;
 #[path = "journey/answer.rs"]
 mod answer;
 #[path = "journey/bad_input.rs"]

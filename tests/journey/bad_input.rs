@@ -11,7 +11,7 @@ fn complaint(id: &str) -> String {
 }
 
 /// Types something bad, reads what is said, and puts the good text back.
-fn refused(page: &Page, id: &str, text: &str, said: &[&str]) {
+pub fn refused(page: &Page, id: &str, text: &str, said: &[&str]) {
     let good = page.value(id);
     page.write(id, text);
     for words in said {

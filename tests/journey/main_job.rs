@@ -3,7 +3,7 @@
 
 use crate::answer::{Answer, by_hand};
 use crate::page::Page;
-use crate::shaft::{CHECK, CUT, MEASURE, PHASE, SLIP, TURNS, WEIGHTS, WELDED};
+use crate::shaft::{ANGLES, CHECK, CUT, MEASURE, PHASE, SLIP, TURNS, WEIGHTS, WELDED};
 use crate::visit::visit;
 
 /// Before Check is filled in, the shaft is never called good.
@@ -16,7 +16,7 @@ fn is_not_good(page: &Page) {
 fn an_empty_job_to_a_shaft_that_fits_kept_and_without_a_server() {
     visit(|visit| {
         let page = visit.new_job();
-        for stage in [measure, cut, phase, truing, welded, weights] {
+        for stage in [measure, angles, cut, phase, truing, welded, weights] {
             stage(&page);
             is_not_good(&page);
         }
@@ -51,6 +51,17 @@ fn measure(page: &Page) {
     page.answers(Answer::by_hand("EngagedSpline", "slip engaged").judged("Good"));
     page.answers(Answer::by_hand("LipBand", "lip from").judged("Good"));
     page.answers(Answer::of("SetPoint", 0.875).judged("Figure"));
+}
+
+fn angles(page: &Page) {
+    page.stage("angles");
+    page.wants("ShakeUnderPower", "Gearbox, reading 1");
+    // The instrument's own error is asked for behind a key.
+    page.tap_word("button", "Cancel the instrument's own error?");
+    page.fill(ANGLES);
+    let slope = Answer::by_hand("ShaftLies", "angles ride slope");
+    page.answers(slope.doubt(by_hand("angles ride slope doubt")).says("steeper").judged("Figure"));
+    page.wants("ShakeUnderPower", "Top speed of the shaft");
 }
 
 fn cut(page: &Page) {
@@ -155,6 +166,9 @@ fn check(page: &Page) {
     let share = Answer::by_hand("SpeedShare", "share").doubt(by_hand("share doubt"));
     page.answers(share.judged("Good"));
     page.reads(".rail .shaft", "Good");
+    page.stage("angles");
+    let front = Answer::by_hand("FrontJoint", "angles ride front");
+    page.answers(front.doubt(by_hand("angles ride front doubt")).judged("Good"));
     // Now the rest of the weights can be judged: half of what G 16 permits.
     page.stage("weights");
     page.answers(Answer::by_hand("LeftRear", "left cut").judged("Figure"));
@@ -177,7 +191,9 @@ fn reload_keeps_all(page: &Page) {
     page.reload();
     page.at_stage("weights");
     page.holds(WEIGHTS);
-    for (slug, fields) in [("measure", MEASURE), ("measure", SLIP), ("cut", CUT), ("check", CHECK)] {
+    for (slug, fields) in
+        [("measure", MEASURE), ("measure", SLIP), ("angles", ANGLES), ("cut", CUT), ("check", CHECK)]
+    {
         page.stage(slug);
         page.holds(fields);
     }

@@ -32,6 +32,22 @@ pub const SLIP: &Fields = &[
     ("groove-width", "1/8"),
 ];
 
+/// How gearbox, shaft and pinion lie.
+pub const ANGLES: &Fields = &[
+    ("gearbox-slope-0", "2.4"),
+    ("gearbox-slope-1", "2,5"),
+    ("gearbox-slope-2", "2.4°"),
+    ("pinion-slope-0", "1.7"),
+    ("pinion-slope-1", "1.6 deg"),
+    ("pinion-slope-2", "1.6"),
+    ("front-height", "628.65 mm"),
+    ("rear-height", "1' 7-7/8\""),
+    ("one-way", "2.5"),
+    ("turned-round", "2.3"),
+    ("bump-rise", "0.4"),
+    ("droop-rise", "0.9"),
+];
+
 /// The cut.
 pub const CUT: &Fields = &[
     ("weld-line", "53-7/8"),
