@@ -1,7 +1,7 @@
 //! The lie of the line: slopes, heights and plan angles as measured, and what each of them brings to
 //! the ± of whatever is reckoned from all.
 
-use super::field::Fields;
+use super::field::{Fields, read};
 use super::finding::{Blocked, Need, Reason};
 use super::length::{division, length_change};
 use super::phase;
@@ -159,9 +159,13 @@ pub(super) fn moved(job: &Job, at: At) -> Result<Moved, Vec<Need>> {
     }
 }
 
-/// The readings of one slope.
+/// The readings of one slope; one that cannot be used is not quietly left out.
 fn slope(job: &Job, fields: &mut Fields, entry: fn(usize) -> Entry) -> Option<Measured<Angle>> {
-    let readings = fields.readings((0..SLOPE_READINGS).map(entry));
+    let mut entries = (0..SLOPE_READINGS).map(entry);
+    let readings = fields.readings(entries.clone());
+    if entries.any(|entry| read(job, entry).is_err()) {
+        return None;
+    }
     mean_of(&readings, level_division(job.angles.division))
 }
 
