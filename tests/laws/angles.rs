@@ -1,7 +1,9 @@
 //! Laws of the angles: floors, mirrors, instruments, swapped ends, and changes that keep their word.
 
 use shaftwright::job::{Entry, Job, LevelDivision, PlanBy, ShaftBy, ShaftKind};
-use shaftwright::quantity::{as_degrees, as_millimetres, as_radians_per_second_squared, in_inches};
+use shaftwright::quantity::{
+    Angle, as_degrees, as_millimetres, as_radians_per_second_squared, in_inches,
+};
 use shaftwright::stage::{Amount, Answer, Finding, Name, Sense, Stage, Value, read};
 
 use super::Luck;
@@ -250,20 +252,19 @@ fn a_coarser_instrument_never_looks_better() {
             if !turned {
                 (job.put(Entry::OneWay, ""), job.put(Entry::TurnedRound, ""));
             }
-            for name in SHAKES.into_iter().chain(JOINTS).chain([
-                Name::ShaftLies,
-                Name::PinionParallel,
-                Name::PinionIntersecting,
-            ]) {
-                let mut last = 0.0;
-                for division in by_size {
-                    job.angles.division = division;
-                    let Some(found) = find(&job, name).value() else { continue };
-                    let Some(doubt) = found.plus_minus.map(number) else { continue };
+            let mut last: Vec<(Name, f64)> = Vec::new();
+            for division in by_size {
+                job.angles.division = division;
+                let found = Stage::Angles.findings(&job);
+                let doubt = |found: &Finding| Some((found.name, number(found.value()?.plus_minus?)));
+                let here: Vec<(Name, f64)> = found.iter().filter_map(doubt).collect();
+                for (name, before) in &last {
+                    let (_, doubt) = here.iter().find(|(known, _)| known == name).unwrap();
                     // A slope from heights has nothing of it.
-                    assert!(doubt >= last - 1e-9, "{name:?} {division:?}: {doubt} after {last}");
-                    last = doubt;
+                    assert!(*doubt >= before - 1e-9, "{name:?} {division:?}: {doubt} after {before}");
+                    compared += 1;
                 }
+                last = here;
             }
         }
     }
@@ -322,6 +323,13 @@ fn heights_and_lengths_in_inches_and_millimetres_agree() {
     assert!(known > 500, "{known}");
 }
 
+fn angle(job: &Job, entry: Entry) -> Angle {
+    match read(job, entry) {
+        Ok(Some(Amount::Angle(angle))) => angle,
+        other => panic!("{entry:?}: {other:?}"),
+    }
+}
+
 /// A change that is offered: to what, and what it says it leaves.
 fn offered(job: &Job, name: Name) -> Option<shaftwright::stage::Reset> {
     match find(job, name).value()?.sense {
@@ -378,10 +386,17 @@ fn a_change_that_is_made_leaves_what_it_said_and_is_then_left_alone() {
             }
             let got = shaken(&done);
             assert!((got - left).abs() < within * left.max(100.0), "{name:?}: {got}, said {left}");
-            // Where the best is a gearbox along the shaft it stands between both layouts, and the other
-            // one may offer more.
-            let along = figure(&done, Name::ShaftLies)[0] - to;
-            if name == Name::GearboxMount && along.abs() < 0.01 {
+            // Where the best for a mount is a gearbox or a pinion along the shaft, it stands between both
+            // layouts, and the other one may offer more.
+            let shaft = figure(&done, Name::ShaftLies)[0];
+            let rise = as_degrees(angle(&job, Entry::PowerRise));
+            let pinion = lying.pinion.iter().sum::<f64>() / 3.0 - lying.bias + rise;
+            let along = (shaft - to).abs().min((shaft - pinion).abs());
+            if name == Name::GearboxMount && along < 0.01 {
+                continue;
+            }
+            // Nor is the last of the 15° that are looked at any best.
+            if number(value(&job, name).amount) > 15.0 - 1e-6 {
                 continue;
             }
             let again = offered(&done, name).unwrap();
