@@ -78,7 +78,8 @@ impl Lying {
         }
         put(&mut job, Entry::SideOffset, self.offset);
         // As they stand before the weld, and nothing read after it.
-        (job.put(Entry::FrontLevel(2, 0), ""), job.put(Entry::RearLevel(2, 0), ""));
+        job.put(Entry::FrontLevel(2, 0), "");
+        job.put(Entry::RearLevel(2, 0), "");
         job.put(Entry::FrontLevel(1, 0), "0");
         put(&mut job, Entry::RearLevel(1, 0), self.phase);
         job
@@ -250,7 +251,8 @@ fn a_coarser_instrument_never_looks_better() {
         let mut job = lying.job(luck.choice::<ShaftBy>(), luck.choice::<PlanBy>());
         for turned in [true, false] {
             if !turned {
-                (job.put(Entry::OneWay, ""), job.put(Entry::TurnedRound, ""));
+                job.put(Entry::OneWay, "");
+                job.put(Entry::TurnedRound, "");
             }
             let mut last: Vec<(Name, f64)> = Vec::new();
             for division in by_size {
@@ -295,7 +297,8 @@ fn heights_and_lengths_in_inches_and_millimetres_agree() {
         inch.measure.kind = luck.choice::<ShaftKind>();
         put(&mut inch, Entry::FrontHeight, luck.between(22.0, 27.0));
         put(&mut inch, Entry::RearHeight, luck.between(18.0, 22.0));
-        (inch.put(Entry::SpringPad, "4-1/2"), inch.put(Entry::MountArm, "31"));
+        inch.put(Entry::SpringPad, "4-1/2");
+        inch.put(Entry::MountArm, "31");
         let mut metric = inch.clone();
         for entry in inch.entries() {
             if let Ok(Some(Amount::PlainLength(length))) = read(&inch, entry) {

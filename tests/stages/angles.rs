@@ -15,7 +15,8 @@ use super::shaft::{
 /// The shaft before its weld: what the yokes were turned by then is what is known.
 pub fn laid(fields: &[(Entry, &str)]) -> Job {
     let mut job = with_all(fields);
-    (job.put(Entry::FrontLevel(2, 0), ""), job.put(Entry::RearLevel(2, 0), ""));
+    job.put(Entry::FrontLevel(2, 0), "");
+    job.put(Entry::RearLevel(2, 0), "");
     job
 }
 
@@ -127,7 +128,8 @@ fn slopes_as_read() {
     rides(&as_read(), "angles read");
     // The heights are not asked for, and the old length has no slope to be compared with.
     let mut job = as_read();
-    (job.put(Entry::FrontHeight, ""), job.put(Entry::RearHeight, ""));
+    job.put(Entry::FrontHeight, "");
+    job.put(Entry::RearHeight, "");
     rides(&job, "angles read");
     assert_eq!(value(&job, Name::ShaftLies).sense, None);
     // What the instrument adds stands in all three alike, and makes no joint: nor any ±.
