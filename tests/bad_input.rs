@@ -7,7 +7,7 @@
 
 use shaft::{find, needs, number, readings, shaft, with};
 use shaftwright::job::{Entry, Job, Pass, PassKind, PhaseMethod, RunOutLimit, Stations, YokeAt};
-use shaftwright::quantity::Unreadable;
+use shaftwright::quantity::{Unreadable, as_kilometres_per_hour};
 use shaftwright::stage::{
     Answer, Complaint, Finding, Name, Need, Reason, Stage, Standing, Verdict, Why, read, truing, whole,
 };
@@ -34,8 +34,14 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
     use Name::*;
     let cut = [TubeRemoved, FinishedLength, ScrapRing, FaceError];
     let weights = [PutBack(0), PutBack(1), LeftFront, LeftRear];
+    // Under power alone it can be told what to change; one card says what is missing for all of it.
+    let resets = [PinionParallel, PinionIntersecting];
+    let moved = [&[ShakeUnderPower, SpeedSwing], &resets[..]].concat();
+    let shakes = [ShakeAtRide, FrontJoint, RearJoint, ShakeAtBump, ShakeAtDroop];
+    let lying = [&[ShaftLies], &moved[..], &shakes[..]].concat();
+    let judged = [&[ShakeUnderPower], &resets[..], &shakes[..]].concat();
     // What is only there beside a cut list goes with it and is not asked for.
-    let lengths = [&[LengthChange, WhirlSpeed, SpeedShare], &cut[..], &weights[..]].concat();
+    let lengths = [&[LengthChange, WhirlSpeed, SpeedShare], &cut[..], &weights[..], &lying[..]].concat();
     let travel = [PlungeIn, PlungeOut, EngagedSpline, LipBand];
     let wanted = [&[WantedLength], &travel[..], &lengths[..]].concat();
     let spline = vec![PlungeOut, EngagedSpline];
@@ -49,8 +55,8 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
         (vec![Entry::SplineLength], spline.clone()),
         (vec![Entry::LeastEngaged], spline),
         (vec![Entry::BumpRoom], vec![PlungeIn]),
-        (vec![Entry::BumpTravel], travel.to_vec()),
-        (vec![Entry::DroopTravel], travel.to_vec()),
+        (vec![Entry::BumpTravel], [&travel[..], &[ShakeAtBump]].concat()),
+        (vec![Entry::DroopTravel], [&travel[..], &[ShakeAtDroop]].concat()),
         (vec![Entry::ShaftSlope], travel.to_vec()),
         (vec![Entry::BottomedGap], vec![LipBand]),
         (vec![Entry::LipDepth], vec![LipBand]),
@@ -63,7 +69,7 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
             vec![WhirlSpeed, SpeedShare, FaceError, PhaseArc, SpigotFit, ClockStep],
         ),
         (vec![Entry::TubeWall], vec![WhirlSpeed, SpeedShare, SpigotFit]),
-        (vec![Entry::TopSpeed], vec![SpeedShare]),
+        (vec![Entry::TopSpeed], [&[SpeedShare], &judged[..]].concat()),
         (vec![Entry::Spigot], vec![SpigotFit]),
         (vec![Entry::WeldLine], vec![FinishedLength, FaceError]),
         (vec![Entry::Kerf], vec![ScrapRing]),
@@ -71,8 +77,20 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
         (vec![Entry::Shrinkage], cut.to_vec()),
         (vec![Entry::FrontLevel(1, 0)], vec![PhaseError, PhaseArc]),
         (vec![Entry::RearLevel(1, 0)], vec![PhaseError, PhaseArc]),
-        (vec![Entry::FrontLevel(2, 0)], vec![PhaseWelded]),
-        (vec![Entry::RearLevel(2, 0)], vec![PhaseWelded]),
+        (vec![Entry::FrontLevel(2, 0)], [&[PhaseWelded], &lying[..]].concat()),
+        (vec![Entry::RearLevel(2, 0)], [&[PhaseWelded], &lying[..]].concat()),
+        ((0..3).map(Entry::GearboxSlope).collect(), lying.clone()),
+        ((0..3).map(Entry::PinionSlope).collect(), lying.clone()),
+        (vec![Entry::FrontHeight], lying.clone()),
+        (vec![Entry::RearHeight], lying.clone()),
+        (vec![Entry::OneWay], lying.clone()),
+        (vec![Entry::TurnedRound], lying.clone()),
+        (vec![Entry::PowerRise], moved),
+        (vec![Entry::BumpRise], vec![ShakeAtBump]),
+        (vec![Entry::DroopRise], vec![ShakeAtDroop]),
+        (vec![Entry::TorsionalLimit], judged.clone()),
+        (vec![Entry::InertiaLimit], judged.clone()),
+        (vec![Entry::LeastAngle], judged.clone()),
         (vec![Entry::PhaseLimit], vec![PhaseError, PhaseWelded]),
         (vec![Entry::WeightMass(1)], vec![PutBack(1), LeftFront, LeftRear]),
         (vec![Entry::WeightClock(0)], vec![PutBack(0), LeftFront, LeftRear]),
@@ -89,6 +107,8 @@ fn a_missing_field_is_named_by_what_needs_it_and_nothing_else_is_lost() {
         let mut job = shaft();
         entries.iter().for_each(|entry| job.put(*entry, ""));
         let mut gone = lost(&job);
+        // What to change is asked for on its first card alone.
+        names.retain(|name| *name != Name::PinionIntersecting);
         // The cut without its lengths has no ring to speak of; it is asked for, not left blank.
         names.retain(|name| *name != Name::ScrapRing || all(&job).iter().any(|f| f.name == *name));
         let order = |name: &Name| format!("{name:?}");
@@ -123,13 +143,16 @@ fn a_wrong_field_is_named_with_what_was_given_and_the_rest_stays() {
     assert_eq!(needs(&job, Name::LengthChange)[0].entry, Entry::OldReading(1));
 }
 
-/// Millimetres, degrees, grams or rpm.
+/// Millimetres, degrees, grams, rpm, rad/s² or km/h.
 fn in_base(amount: shaftwright::stage::Amount) -> f64 {
     use shaftwright::stage::Amount;
     let scale = match amount {
         Amount::Length(_) | Amount::PlainLength(_) | Amount::FineLength(_) => 25.4,
         _ => 1.0,
     };
+    if let Amount::RoadSpeed(speed) = amount {
+        return as_kilometres_per_hour(speed);
+    }
     number(amount) * scale
 }
 

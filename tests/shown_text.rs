@@ -4,10 +4,12 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 use shaftwright::quantity::{
-    Denominator, LengthDisplay, Unit, as_degrees, as_grams, as_millimetres, as_rpm, degrees, grams,
-    in_inches, inches, millimetres, parse_angle, parse_clock, parse_length, parse_mass, parse_speed,
-    radians_per_second_squared, rpm, show_acceleration, show_angle, show_clock, show_fine_length,
-    show_length, show_mass, show_plain_length, show_speed, three_figures,
+    Denominator, LengthDisplay, Unit, as_degrees, as_grams, as_kilometres_per_hour, as_millimetres,
+    as_radians_per_second_squared, as_rpm, degrees, grams, in_inches, inches, kilometres_per_hour,
+    millimetres, parse_acceleration, parse_angle, parse_clock, parse_length, parse_mass,
+    parse_road_speed, parse_speed, radians_per_second_squared, rpm, show_acceleration, show_angle,
+    show_clock, show_fine_length, show_length, show_mass, show_plain_length, show_road_speed,
+    show_speed, three_figures,
 };
 
 /// A bit of a double's last place over the sizes shown here; reading back does no other arithmetic.
@@ -16,6 +18,9 @@ const LAST_BITS: f64 = 1e-9;
 fn inch_of(text: &str, unit: Unit) -> f64 {
     in_inches(parse_length(text, unit).unwrap_or_else(|why| panic!("{text:?}: {why:?}")))
 }
+
+/// Kilometres in a mile, by definition.
+const MILE: f64 = 1.609_344;
 
 const DISPLAYS: [(LengthDisplay, f64); 5] = [
     // The second number is what rounding once may move a length by, in inches.
@@ -80,6 +85,28 @@ fn other_quantities_read_back_too() {
         let mass = show_mass(grams(at));
         let mass = mass.split(" (").next().unwrap();
         assert!((as_grams(parse_mass(mass, Unit::Pound).unwrap()) - at).abs() < 0.050_1, "{mass}");
+    }
+    for i in 0..400 {
+        // A road speed to the whole unit of the display, with that unit: half of it is cut off at the most.
+        let here = f64::from(i) * 1.27;
+        for (display, half) in
+            [(LengthDisplay::Millimetre, 0.5), (LengthDisplay::DecimalInch, 0.5 * MILE)]
+        {
+            let text = show_road_speed(kilometres_per_hour(here), display);
+            // The other unit in force, so that text without its own would be read wrong.
+            let other = if display == LengthDisplay::Millimetre {
+                Unit::MilePerHour
+            } else {
+                Unit::KilometrePerHour
+            };
+            let back = as_kilometres_per_hour(parse_road_speed(&text, other).unwrap());
+            assert!((back - here).abs() <= half + LAST_BITS, "{here} km/h shown as {text}");
+        }
+        // An acceleration to three figures: half of a hundredth of it at the most.
+        let here = f64::from(i) * f64::from(i) * 0.037;
+        let text = show_acceleration(radians_per_second_squared(here));
+        let back = as_radians_per_second_squared(parse_acceleration(&text).unwrap());
+        assert!((back - here).abs() <= 0.005_01 * here, "{here} rad/s² shown as {text}");
     }
     // Definition of three figures, on both sides of a carry.
     for (value, shown) in [

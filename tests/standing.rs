@@ -1,7 +1,7 @@
 //! When the shaft as a whole may be called good: rules of this house, nothing outside.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
-use shaftwright::job::{Entry, Job, PassKind, TravelBy, WeightsCame, sample};
+use shaftwright::job::{Entry, Job, PassKind, PlanBy, ShaftBy, TravelBy, WeightsCame, sample};
 use shaftwright::stage::{Caution, Name, Reason, Stage, Standing, Verdict, whole};
 
 fn shaft(change: impl FnOnce(&mut Job)) -> Standing {
@@ -49,6 +49,53 @@ fn never_good_while_the_travel_is_not_known() {
     for entry in [Entry::BumpRoom, Entry::SplineLength, Entry::LeastEngaged, Entry::BarrelLength] {
         assert_eq!(shaft(|job| job.put(entry, "")), Standing::NotYet, "{entry:?}");
     }
+}
+
+#[test]
+fn never_good_while_the_angles_are_not_known() {
+    for entry in [
+        Entry::GearboxSlope(0),
+        Entry::PinionSlope(0),
+        Entry::FrontHeight,
+        Entry::RearHeight,
+        Entry::TurnedRound,
+        Entry::PowerRise,
+        Entry::BumpRise,
+        Entry::DroopRise,
+        Entry::TorsionalLimit,
+        Entry::InertiaLimit,
+        Entry::LeastAngle,
+    ] {
+        for text in ["", "banana"] {
+            let without = |job: &mut Job| {
+                job.put(entry, text);
+                // The other readings of a slope are as good as the first.
+                if let Entry::GearboxSlope(_) | Entry::PinionSlope(_) = entry {
+                    for reading in 1..3 {
+                        let other = match entry {
+                            Entry::GearboxSlope(_) => Entry::GearboxSlope(reading),
+                            _ => Entry::PinionSlope(reading),
+                        };
+                        job.put(other, "");
+                    }
+                }
+            };
+            assert_eq!(shaft(without), Standing::NotYet, "{entry:?} {text:?}");
+        }
+    }
+    // Read on the shaft, or with angles seen from above, it is not known before these are.
+    assert_eq!(shaft(|job| job.angles.shaft_by = ShaftBy::Read), Standing::NotYet);
+    assert_eq!(shaft(|job| job.angles.plan_by = PlanBy::Offset), Standing::NotYet);
+    assert_eq!(shaft(|job| job.angles.plan_by = PlanBy::Angles), Standing::NotYet);
+    // What only adds to what is said holds nothing up, empty or wrong.
+    for entry in [Entry::SpringPad, Entry::MountArm, Entry::RoadSpeed] {
+        for text in ["", "banana"] {
+            assert_eq!(shaft(|job| job.put(entry, text)), Standing::Good, "{entry:?} {text:?}");
+        }
+    }
+    // A shake that passes is a watch, one under power a stop.
+    assert_eq!(shaft(|job| job.put(Entry::DroopRise, "6")), Standing::Watch);
+    assert_eq!(shaft(|job| job.put(Entry::PowerRise, "10")), Standing::Stop);
 }
 
 #[test]
@@ -119,6 +166,9 @@ fn one_stop_stops_the_shaft() {
         (Entry::WeldLine, "54-7/8", Name::WeldLine),
         (Entry::Shoulder, "2-7/16", Name::TubeRemoved),
         (Entry::TopSpeed, "6000", Name::SpeedShare),
+        // Joints of 2.6° and 3.6°: 600 rad/s² at 4200 rpm is a joint of 3.2°.
+        (Entry::InertiaLimit, "600", Name::RearJoint),
+        (Entry::PowerRise, "10", Name::ShakeUnderPower),
         (Entry::RearLevel(2, 0), "3", Name::PhaseWelded),
         (Entry::StationReading(2, 4), "40", Name::OffsetReading),
     ] {
@@ -147,7 +197,7 @@ fn one_stop_stops_the_shaft() {
 
 #[test]
 fn cautions_stand_where_they_bite() {
-    // The stages at which each thing is done: the shaft comes off to be measured, tacking begins at
+    // The stages at which each thing is done: measured under the vehicle at two; the shaft comes off to be measured, tacking begins at
     // Phase, weights are put back by welding.
     for (caution, stages) in [
         (Caution::LoadedSuspension, &[Stage::Measure, Stage::Angles][..]),

@@ -5,8 +5,9 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 use shaftwright::quantity::{
-    Unit, Unreadable, as_degrees, as_grams, as_millimetres, as_rpm, in_inches, parse_angle, parse_clock,
-    parse_length, parse_mass, parse_speed,
+    Unit, Unreadable, as_degrees, as_grams, as_kilometres_per_hour, as_millimetres,
+    as_radians_per_second_squared, as_rpm, in_inches, parse_acceleration, parse_angle, parse_clock,
+    parse_length, parse_mass, parse_road_speed, parse_speed,
 };
 
 /// A bit of a double's last place over the sizes typed here; parsing does no other arithmetic.
@@ -229,6 +230,61 @@ fn masses_speeds_and_angles() {
         assert!(parse_speed(text).is_err(), "{text:?}");
     }
     assert!(matches!(parse_speed("4,200"), Err(Unreadable::Ambiguous { .. })));
+    // By definition: a mile is 1609.344 m, so 1 mph is 1.609344 km/h.
+    for (text, unit, expected) in [
+        ("75", Unit::MilePerHour, 75.0 * 1.609_344),
+        ("75 mph", Unit::KilometrePerHour, 75.0 * 1.609_344),
+        ("75MPH", Unit::KilometrePerHour, 75.0 * 1.609_344),
+        ("120", Unit::KilometrePerHour, 120.0),
+        ("120 km/h", Unit::MilePerHour, 120.0),
+        ("120 kmh", Unit::MilePerHour, 120.0),
+        ("120,5 kph", Unit::MilePerHour, 120.5),
+        ("62-1/2", Unit::MilePerHour, 62.5 * 1.609_344),
+        ("-5", Unit::KilometrePerHour, -5.0),
+    ] {
+        let got = as_kilometres_per_hour(parse_road_speed(text, unit).unwrap());
+        assert!((got - expected).abs() < LAST_BITS, "{text:?} gave {got}, expected {expected}");
+    }
+    for text in ["", "fast", "75 rpm", "75 mm", "75 mph mph", "km/h", "75 km", "75/h", "NaN", "1e3"] {
+        assert!(parse_road_speed(text, Unit::MilePerHour).is_err(), "{text:?}");
+    }
+    for (text, expected) in [
+        ("400", 400.0),
+        ("400 rad/s²", 400.0),
+        ("400 rad/s2", 400.0),
+        ("400 RAD/S^2", 400.0),
+        ("312,5", 312.5),
+        ("-1", -1.0),
+    ] {
+        let got = as_radians_per_second_squared(parse_acceleration(text).unwrap());
+        assert!((got - expected).abs() < LAST_BITS, "{text:?} gave {got}");
+    }
+    for text in ["", "a lot", "400 rpm", "400 rad/s", "400 m/s²", "rad/s²", "400 rad/s² rad/s²", "inf"]
+    {
+        assert!(parse_acceleration(text).is_err(), "{text:?}");
+    }
+    // As typed, with the unit in neither answer lost.
+    for answer in
+        [parse_acceleration("1,000").map(|_| ()), parse_acceleration("1,000 rad/s²").map(|_| ())]
+    {
+        let Err(Unreadable::Ambiguous { grouped, decimal, .. }) = answer else { panic!("{answer:?}") };
+        for (text, expected) in [(grouped, 1000.0), (decimal, 1.0)] {
+            let got = as_radians_per_second_squared(parse_acceleration(&text).unwrap());
+            assert!((got - expected).abs() < LAST_BITS, "{text}");
+        }
+    }
+    let asked = parse_road_speed("1,200 km/h", Unit::MilePerHour);
+    let Err(Unreadable::Ambiguous { given, grouped, decimal }) = asked else { panic!("{asked:?}") };
+    assert_eq!(given, "1,200 km/h");
+    for (text, expected) in [(grouped, 1200.0), (decimal, 1.2)] {
+        let got = as_kilometres_per_hour(parse_road_speed(&text, Unit::MilePerHour).unwrap());
+        assert!((got - expected).abs() < LAST_BITS, "{text:?}");
+    }
+    // What cannot be read is quoted as it was typed.
+    for text in ["Fast", "7:30 mph", "-- MPH"] {
+        let said = parse_road_speed(text, Unit::MilePerHour);
+        assert_eq!(said, Err(Unreadable::NotUnderstood { given: text.to_owned() }));
+    }
     for text in ["", "steep", "3 mm", "3°°", "°"] {
         assert!(parse_angle(text, Unit::Degree).is_err(), "{text:?}");
     }

@@ -9,8 +9,8 @@ use std::fs;
 use std::path::Path;
 
 use shaftwright::job::{
-    CutAt, Datum, Display, Division, Entry, Guide, Job, PhaseMethod, PhaseTarget, Route, ShaftKind,
-    SquareBy, TravelBy, YokeAt, sample,
+    CutAt, Datum, Display, Division, Entry, Guide, Job, PhaseMethod, PhaseTarget, PlanBy, Route,
+    ShaftBy, ShaftKind, SquareBy, TravelBy, YokeAt, sample,
 };
 use shaftwright::sheet::{complaint, remark, report};
 use shaftwright::stage::read;
@@ -74,6 +74,12 @@ fn reports_of_other_kinds_of_shaft() {
     // Laid off as the shaft lies on the bench, its slip pushed in as it was measured.
     both.put(Entry::WeldLine, "53-5/16");
     against_golden("slip-on-shaft.txt", &report(&both));
+}
+
+/// Three readings of the pinion's slope.
+fn pinion(texts: [&'static str; 3]) -> [(Entry, &'static str); 3] {
+    let [one, two, three] = texts;
+    [(Entry::PinionSlope(0), one), (Entry::PinionSlope(1), two), (Entry::PinionSlope(2), three)]
 }
 
 /// What goes wrong, each alone, with the job that it goes wrong in.
@@ -186,6 +192,32 @@ fn mishaps() -> Vec<(&'static str, Job)> {
                 (Entry::LineArc(1, 1), "20.5 mm"),
             ]),
         ),
+        ("a pinion that lies too flat", with(&pinion(["1", "1", "1"]))),
+        ("a pinion that lies too steep", with(&pinion(["8.5", "8.5", "8.5"]))),
+        ("shaken near the limit", with(&[(Entry::TorsionalLimit, "230")])),
+        ("shaken too much at droop", with(&[(Entry::DroopRise, "4")])),
+        ("joints near what top speed allows", with(&[(Entry::InertiaLimit, "800")])),
+        ("joints too sharp for quiet running", with(&[(Entry::InertiaLimit, "500")])),
+        ("joints too straight", with(&[(Entry::LeastAngle, "3")])),
+        (
+            "the instrument not turned, the rise not known",
+            with(&[(Entry::TurnedRound, ""), (Entry::PowerRise, "")]),
+        ),
+        (
+            "heights further apart than the shaft is long",
+            with(&[(Entry::FrontHeight, "75"), (Entry::RearHeight, "3")]),
+        ),
+        ("a joint past 45°", with(&[&pinion(["-30"; 3])[..], &[(Entry::FrontHeight, "36")]].concat())),
+        ("nothing to change it with", with(&pinion(["27", "27", "27"]))),
+        ("a wrong distance of the mounts", with(&[(Entry::MountArm, "about so")])),
+        (
+            "a slope read on the shaft, side by side",
+            with(&[(Entry::ShaftSlopeRead(0), "6.1"), (Entry::SideOffset, "2-1/2")]),
+        ),
+        (
+            "each at its own angle from above",
+            with(&[(Entry::GearboxPlan, "1"), (Entry::ShaftPlan, "-1"), (Entry::PinionPlan, "0")]),
+        ),
     ];
     for (name, job) in &mut all {
         match *name {
@@ -215,6 +247,10 @@ fn mishaps() -> Vec<(&'static str, Job)> {
             "face read at two places" => {
                 [1, 2, 3, 5, 6, 7].into_iter().for_each(|place| job.put(Entry::FaceReading(place), ""));
             }
+            "a slope read on the shaft, side by side" => {
+                (job.angles.shaft_by, job.angles.plan_by) = (ShaftBy::Read, PlanBy::Offset);
+            }
+            "each at its own angle from above" => job.angles.plan_by = PlanBy::Angles,
             "face by a strip and a coarse rule" => job.cut.square_by = SquareBy::Strip,
             _ => {}
         }
@@ -278,6 +314,22 @@ fn sentences_at_a_field() {
         (Entry::ClearBy, "0"),
         (Entry::SpigotDiameter, "3-1/4"),
         (Entry::SeamClock, "19"),
+        (Entry::GearboxSlope(0), "86.5"),
+        (Entry::PinionSlope(1), "3 mm"),
+        (Entry::FrontHeight, "1"),
+        (Entry::SideOffset, "30"),
+        (Entry::ShaftPlan, "25"),
+        (Entry::PowerRise, "15"),
+        (Entry::BumpRise, "-30"),
+        (Entry::TorsionalLimit, "4"),
+        (Entry::TorsionalLimit, "400 rpm"),
+        (Entry::InertiaLimit, "1,000 rad/s²"),
+        (Entry::LeastAngle, "5"),
+        (Entry::RoadSpeed, "2"),
+        (Entry::RoadSpeed, "75 rpm"),
+        (Entry::RoadSpeed, "fast"),
+        (Entry::SpringPad, "1/4"),
+        (Entry::MountArm, "3"),
     ] {
         let mut job = sample();
         job.put(entry, given);

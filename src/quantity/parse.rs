@@ -198,17 +198,38 @@ pub fn parse_acceleration(text: &str) -> Result<AngularAcceleration, Unreadable>
     Ok(radians_per_second_squared(value))
 }
 
-/// The number before one of a few units whose names are no single word, and what goes with that unit.
+/// The number before one of a few units whose names are no single word, and what goes with that unit. What
+/// is said of a text quotes all of it, and the two readings of a comma keep its unit.
 fn before_unit(text: &str, units: &[(&str, bool)]) -> Result<(f64, Option<bool>), Unreadable> {
-    let lower = text.trim().to_ascii_lowercase();
-    let found = units.iter().find_map(|(name, is)| Some((lower.strip_suffix(name)?, *is)));
-    let mut reader = Reader::new(found.map_or(lower.as_str(), |(number, _)| number))?;
-    let sign = reader.sign();
-    let value = reader.mixed_number()?;
-    match reader.next() {
-        None => Ok((value * sign, found.map(|(_, is)| is))),
-        Some(Token::Word(word)) => Err(Unreadable::UnknownUnit { unit: word }),
-        Some(_) => Err(reader.not_understood()),
+    let whole = text.trim();
+    let lower = whole.to_ascii_lowercase();
+    let found = units.iter().find_map(|(name, is)| {
+        let number = whole.get(..lower.strip_suffix(name)?.len())?;
+        Some((number, *name, *is))
+    });
+    let number = || {
+        let mut reader = Reader::new(found.map_or(whole, |(number, ..)| number))?;
+        let sign = reader.sign();
+        let value = reader.mixed_number()?;
+        match reader.next() {
+            None => Ok(value * sign),
+            Some(Token::Word(word)) => Err(Unreadable::UnknownUnit { unit: word }),
+            Some(_) => Err(reader.not_understood()),
+        }
+    };
+    match (number(), found) {
+        (Ok(value), _) => Ok((value, found.map(|(.., is)| is))),
+        (Err(Unreadable::Ambiguous { grouped, decimal, .. }), Some((_, unit, _))) => {
+            Err(Unreadable::Ambiguous {
+                given: whole.to_owned(),
+                grouped: format!("{grouped} {unit}"),
+                decimal: format!("{decimal} {unit}"),
+            })
+        }
+        (Err(Unreadable::NotUnderstood { .. }), _) => {
+            Err(Unreadable::NotUnderstood { given: whole.to_owned() })
+        }
+        (Err(why), _) => Err(why),
     }
 }
 

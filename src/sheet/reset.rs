@@ -24,27 +24,29 @@ pub(super) fn worded_reset(
     let mut text = String::new();
     let to = show_angle(reset.to, 2);
     match name {
+        // What is left as it is goes nowhere.
+        _ if reset.leave => {}
         Name::PhaseForTwist => text.push_str(&format!(
-            "To a turn of {to}, rear yoke against front, clockwise seen from the rear plus."
+            "Rear yoke turned against the front one to {to}, + clockwise seen from the rear. "
         )),
-        _ => text.push_str(&format!("To a slope of {to} without load.")),
+        _ => text.push_str(&format!("To a slope of {to} without load. ")),
     }
     if let Some(thick) = reset.thick.filter(|_| !reset.leave) {
         let thick = amount(Amount::PlainLength(thick), job.display.lengths());
         match (name, reset.plus) {
-            (Name::GearboxMount, true) => text.push_str(&format!(" Take {thick} out under the mount.")),
-            (Name::GearboxMount, false) => text.push_str(&format!(" Shim the mount up by {thick}.")),
+            (Name::GearboxMount, true) => text.push_str(&format!("Take {thick} out under the mount. ")),
+            (Name::GearboxMount, false) => text.push_str(&format!("Shim the mount up by {thick}. ")),
             (_, up) => {
                 let (on, under) = if up { ("rear", "front") } else { ("front", "rear") };
                 text.push_str(&format!(
-                    " Wedge {thick} thick, the thick end to the {on} where the spring lies on the axle, to the {under} where it hangs below."
+                    "Wedge {thick} thick, the thick end to the {on} where the spring lies on the axle, to the {under} where it hangs below. "
                 ));
             }
         }
     }
     let [front, rear] = reset.joints.map(|joint| show_angle(joint, 2));
     let left = show_acceleration(reset.left);
-    text.push_str(&format!(" Leaves {left}; joints {front} and {rear}."));
+    text.push_str(&format!("Leaves {left}; joints {front} and {rear}."));
     match reset.against {
         Some(Against::TooSharp { allowed }) => text.push_str(&format!(
             " Against it: a joint past the {} that top speed allows.",

@@ -1,7 +1,7 @@
 //! The lie of the line: slopes, heights and plan angles as measured, and what each of them brings to
 //! the ± of whatever is reckoned from all.
 
-use super::field::{Fields, level_division};
+use super::field::{Fields, level_division, read};
 use super::finding::Need;
 use super::length::{division, length_change};
 use super::turn;
@@ -107,9 +107,13 @@ pub(super) struct Lie {
     pub(super) slides: bool,
 }
 
-/// The readings of one slope.
+/// The readings of one slope; one that cannot be used is not quietly left out.
 fn slope(job: &Job, fields: &mut Fields, entry: fn(usize) -> Entry) -> Option<Measured<Angle>> {
-    let readings = fields.readings((0..SLOPE_READINGS).map(entry));
+    let mut entries = (0..SLOPE_READINGS).map(entry);
+    let readings = fields.readings(entries.clone());
+    if entries.any(|entry| read(job, entry).is_err()) {
+        return None;
+    }
     mean_of(&readings, level_division(job.angles.division))
 }
 

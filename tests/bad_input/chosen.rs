@@ -2,8 +2,8 @@
 //! own fields, and for no others.
 
 use shaftwright::job::{
-    Choice, CutAt, Datum, DatumPair, Display, Entry, Groove, Guide, Job, Route, ShaftKind, TravelBy,
-    YokeAt,
+    Choice, CutAt, Datum, DatumPair, Display, Entry, Groove, Guide, Job, PlanBy, Route, ShaftBy,
+    ShaftKind, TravelBy, YokeAt,
 };
 use shaftwright::quantity::Unreadable;
 use shaftwright::stage::{
@@ -52,6 +52,25 @@ pub fn from_ends(kind: ShaftKind) -> Job {
     job
 }
 
+/// The shaft with its own slope read.
+fn as_read() -> Job {
+    let mut job = with(Entry::ShaftSlopeRead(0), "5.1");
+    job.angles.shaft_by = ShaftBy::Read;
+    job
+}
+
+/// The shaft not in line with gearbox and pinion, seen from above.
+fn aside(by: PlanBy) -> Job {
+    let mut job = with_all(&[
+        (Entry::SideOffset, "2"),
+        (Entry::GearboxPlan, "1"),
+        (Entry::ShaftPlan, "-0.5"),
+        (Entry::PinionPlan, "0.5"),
+    ]);
+    job.angles.plan_by = by;
+    job
+}
+
 fn clear_of_it() -> Job {
     let mut job = with(Entry::ClearBy, "1-1/2");
     job.cut.at = CutAt::ClearOfIt;
@@ -64,14 +83,36 @@ pub fn what_needs() -> Vec<(Job, Entry, Vec<Name>)> {
     use Name::*;
     let weights = [PutBack(0), PutBack(1), LeftFront, LeftRear];
     let cut = [TubeRemoved, FinishedLength, FaceError];
-    let change = [&[LengthChange, WhirlSpeed, SpeedShare], &cut[..], &weights[..]].concat();
+    // What to change is asked for on its first card alone.
+    let lying = [
+        ShaftLies,
+        ShakeUnderPower,
+        ShakeAtRide,
+        ShakeAtBump,
+        ShakeAtDroop,
+        FrontJoint,
+        RearJoint,
+        SpeedSwing,
+        PinionParallel,
+    ];
+    let change = [&[LengthChange, WhirlSpeed, SpeedShare], &cut[..], &weights[..], &lying[..]].concat();
     let travel = [PlungeIn, PlungeOut, EngagedSpline];
     let sealed = [&travel[..], &[LipBand]].concat();
     let wanted = [&[WantedLength], &change[..], &sealed[..]].concat();
     let unsealed = [&[WantedLength], &change[..], &travel[..]].concat();
     let mut all = Vec::new();
-    for entry in [Entry::AtBump, Entry::AtRide, Entry::AtDroop, Entry::BumpTravel, Entry::DroopTravel] {
+    for entry in [Entry::AtBump, Entry::AtRide, Entry::AtDroop] {
         all.push((measured(), entry, sealed.clone()));
+    }
+    for (entry, shake) in [(Entry::BumpTravel, ShakeAtBump), (Entry::DroopTravel, ShakeAtDroop)] {
+        all.push((measured(), entry, [&sealed[..], &[shake]].concat()));
+    }
+    all.push((as_read(), Entry::ShaftSlopeRead(0), lying.to_vec()));
+    // Seen from above, the planes' own turn is asked about too.
+    let twisted = [&lying[..], &[PlaneTwist]].concat();
+    all.push((aside(PlanBy::Offset), Entry::SideOffset, twisted.clone()));
+    for entry in [Entry::GearboxPlan, Entry::ShaftPlan, Entry::PinionPlan] {
+        all.push((aside(PlanBy::Angles), entry, twisted.clone()));
     }
     for entry in [Entry::LinkRadius, Entry::LinkRise, Entry::ShaftSlope] {
         all.push((linked(), entry, sealed.clone()));
@@ -222,6 +263,11 @@ fn what_was_not_chosen_may_hold_anything() {
         Entry::RearDepth,
         Entry::EndsReading(0),
         Entry::ClearBy,
+        Entry::ShaftSlopeRead(0),
+        Entry::SideOffset,
+        Entry::GearboxPlan,
+        Entry::ShaftPlan,
+        Entry::PinionPlan,
     ] {
         job.put(entry, "about so");
         assert!(read(&job, entry).is_err());

@@ -1,8 +1,9 @@
-//! What each field of slip, yokes and cut can be, by itself and beside another.
+//! What each field of slip, angles, yokes and cut can be, by itself and beside another.
 //!
 //! The bounds are our own choice and stand here a second time.
 
-use shaftwright::job::{Datum, DatumPair, Entry, Job, ShaftKind};
+use shaftwright::job::{Datum, DatumPair, Entry, Job, ShaftBy, ShaftKind};
+use shaftwright::quantity::Unreadable;
 use shaftwright::stage::{Complaint, Standing, read, whole};
 
 use super::chosen::{from_ends, what_needs};
@@ -24,8 +25,51 @@ fn asking(entry: Entry) -> Job {
             job
         }
         (Entry::EndsReading(_), _) => from_ends(ShaftKind::Flanged),
+        (Entry::ShaftSlopeRead(_), _) => {
+            let mut job = with_all(&[(Entry::ShaftSlopeRead(1), "5")]);
+            job.angles.shaft_by = ShaftBy::Read;
+            job
+        }
         (_, Some((job, ..))) => job,
         _ => shaft(),
+    }
+}
+
+#[test]
+fn thousands_or_decimals_is_asked_of_the_angles_too() {
+    for (entry, text, taken) in [
+        (Entry::TorsionalLimit, "1,000", "1000"),
+        (Entry::InertiaLimit, "1,000 rad/s²", "1000"),
+        (Entry::RoadSpeed, "100,000 km/h", "100"),
+        (Entry::GearboxSlope(0), "2,125", "2.125"),
+        (Entry::FrontHeight, "25,125", "25.125"),
+    ] {
+        let mut job = shaft();
+        job.put(entry, text);
+        let Err(Complaint::Unreadable(Unreadable::Ambiguous { given, grouped, decimal })) =
+            read(&job, entry)
+        else {
+            panic!("{entry:?}: {:?}", read(&job, entry))
+        };
+        // What was typed is kept as it was, and one of the two answers is the one that was meant.
+        assert_eq!((given.as_str(), job.typed(entry).unwrap().text.as_str()), (text, text));
+        let bare = |answer: &str| answer.split(' ').next().unwrap().parse::<f64>().unwrap();
+        let meant = taken.parse::<f64>().unwrap();
+        assert!([&grouped, &decimal].map(|answer| bare(answer)).contains(&meant), "{grouped} {decimal}");
+    }
+    // A unit of another kind is no unit here, and the text stays.
+    for (entry, text) in [
+        (Entry::TorsionalLimit, "400 rpm"),
+        (Entry::RoadSpeed, "75 rpm"),
+        (Entry::GearboxSlope(0), "3 mm"),
+        (Entry::FrontHeight, "25°"),
+        (Entry::MountArm, "31 kg"),
+    ] {
+        let mut job = shaft();
+        job.put(entry, text);
+        let said = read(&job, entry);
+        assert!(matches!(said, Err(Complaint::Unreadable(_))), "{entry:?}: {said:?}");
+        assert_eq!(job.typed(entry).unwrap().text, text);
     }
 }
 
@@ -65,6 +109,29 @@ fn absurd_numbers_are_told_what_is_allowed() {
         (Entry::Trim, "1", 25.4, 0.0, 10.0),
         (Entry::FaceReading(4), "3", 76.2, -10.0, 10.0),
         (Entry::SeamClock, "19 o'clock", 570.0, 0.0, 360.0),
+        (Entry::GearboxSlope(1), "31", 31.0, -30.0, 30.0),
+        (Entry::ShaftSlopeRead(0), "-45", -45.0, -30.0, 30.0),
+        (Entry::PinionSlope(2), "87.5", 87.5, -30.0, 30.0),
+        (Entry::OneWay, "90", 90.0, -30.0, 30.0),
+        (Entry::TurnedRound, "-90", -90.0, -30.0, 30.0),
+        (Entry::FrontHeight, "1", 25.4, 50.0, 2500.0),
+        (Entry::RearHeight, "3 m", 3000.0, 50.0, 2500.0),
+        (Entry::SideOffset, "25", 635.0, -600.0, 600.0),
+        (Entry::GearboxPlan, "21", 21.0, -20.0, 20.0),
+        (Entry::ShaftPlan, "-21", -21.0, -20.0, 20.0),
+        (Entry::PinionPlan, "90", 90.0, -20.0, 20.0),
+        (Entry::PowerRise, "13", 13.0, -5.0, 12.0),
+        (Entry::PowerRise, "-6", -6.0, -5.0, 12.0),
+        (Entry::BumpRise, "26", 26.0, -25.0, 25.0),
+        (Entry::DroopRise, "-26", -26.0, -25.0, 25.0),
+        (Entry::TorsionalLimit, "4", 4.0, 20.0, 10_000.0),
+        (Entry::InertiaLimit, "0", 0.0, 20.0, 10_000.0),
+        (Entry::LeastAngle, "4", 4.0, 0.0, 3.0),
+        (Entry::LeastAngle, "-1", -1.0, 0.0, 3.0),
+        (Entry::RoadSpeed, "3 km/h", 3.0, 5.0, 500.0),
+        (Entry::RoadSpeed, "400", 400.0 * 1.609_344, 5.0, 500.0),
+        (Entry::SpringPad, "1/2", 12.7, 20.0, 400.0),
+        (Entry::MountArm, "4", 101.6, 200.0, 3000.0),
     ] {
         let mut job = asking(entry);
         job.put(entry, text);
@@ -74,8 +141,10 @@ fn absurd_numbers_are_told_what_is_allowed() {
         for (got, expected) in [(g, given), (l, least), (m, most)] {
             assert!((in_base(got) - expected).abs() < 1e-6, "{entry:?} {text:?}: {got:?}");
         }
-        // The seam's place is only printed on the strip; nothing is judged by it.
-        if entry != Entry::SeamClock {
+        // The seam's place is only printed on the strip, a road speed only drawn, and pad and mount only add
+        // a thickness: nothing is judged by them.
+        let idle = [Entry::SeamClock, Entry::RoadSpeed, Entry::SpringPad, Entry::MountArm];
+        if !idle.contains(&entry) {
             assert_ne!(whole(&job).shaft, Standing::Good, "{entry:?} {text:?}");
         }
         for need in lost(&job).into_iter().flat_map(|name| needs(&job, name)) {

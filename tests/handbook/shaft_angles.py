@@ -136,13 +136,17 @@ def swing(axes, phase):
     return sum(ends(1)) / 2, degrees(sum(ends(0)))
 
 
+def halve_few(f, low, high):
+    """Where f turns from negative to positive, to the twelfth figure."""
+    for _ in range(42):
+        middle = (low + high) / 2
+        low, high = (middle, high) if f(middle) < 0 else (low, middle)
+    return low
+
+
 def one_joint(gain):
     """The one joint that is as steep."""
-    low, high = 0.0, 44.0
-    for _ in range(44):
-        middle = (low + high) / 2
-        low, high = (middle, high) if steepest([axis(0, 0), axis(middle, 0)], 0) < gain else (low, middle)
-    return low
+    return halve_few(lambda angle: steepest([axis(0, 0), axis(angle, 0)], 0) - gain, 0.0, 44.0)
 
 
 # What is measured: a value and its u. Slopes in degrees, lengths in inches.
@@ -324,6 +328,8 @@ def yokes(key, measured):
     leans = raised(lying(m), m["length"], RISES["power"])
     axes = [axis(*lean) for lean in leans]
     found, at = peak(lambda phase: -steepest(axes, phase), -90, 90, 60, 32)
+    # About its least the steepness is flat; twenty degrees to either side it is as great, and steep.
+    at = halve_few(lambda turn: steepest(axes, turn + 20) - steepest(axes, turn - 20), at - 1, at + 1)
     say(f"{key} yokes to", at)
     say(f"{key} yokes change", at - m["phase"])
     say(f"{key} yokes left", -found * SQUARE)
