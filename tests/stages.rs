@@ -19,6 +19,8 @@ mod cut;
 mod face;
 #[path = "stages/measure.rs"]
 mod measure;
+#[path = "stages/resets.rs"]
+mod resets;
 #[path = "stages/shaft.rs"]
 mod shaft;
 #[path = "stages/slip.rs"]
