@@ -19,6 +19,8 @@ mod face;
 mod measure;
 #[path = "stages/phase.rs"]
 mod phase;
+#[path = "stages/resets.rs"]
+mod resets;
 #[path = "stages/shaft.rs"]
 mod shaft;
 #[path = "stages/slip.rs"]

@@ -10,7 +10,7 @@ from fractions import Fraction as F
 from math import asin, cos, hypot, isclose, radians, sin, sqrt, tan
 
 from shaft_cut import SHRINK
-from shaft_length import OLD, ONCE, SET, T95, WANTED
+from shaft_length import OLD, ONCE, SET, T95, WANTED, mean_and_u
 from tools import halve, say
 
 LENGTH = float(WANTED[0])
@@ -75,11 +75,11 @@ def walk(slope, bump, droop, output, link=None):
     return farthest(-1), farthest(1)
 
 
-def reckoned(key, slope, bump, droop, output=None, link=None):
+def reckoned(key, slope, bump, droop, output=None, link=None, along=5 / sqrt(3)):
     way_in, way_out = walk(slope, bump, droop, output, link)
-    # Slope to half a degree, travel to a quarter inch, the output shaft's own slope to five degrees; each
-    # by the larger of what it moves either end, moved either way.
-    tilt, height, along = 0.5 / sqrt(3), 0.25 / sqrt(3), 5 / sqrt(3)
+    # Slope to half a degree, travel to a quarter inch, the output shaft's slope, where it was not read, to
+    # five degrees; each by the larger of what it moves either end, moved either way.
+    tilt, height = 0.5 / sqrt(3), 0.25 / sqrt(3)
     square = 0.0
     for s, b, d, o in [(tilt, 0, 0, 0), (0, height, 0, 0), (0, 0, height, 0), (0, 0, 0, along)]:
         if o and output is None:
@@ -145,6 +145,12 @@ def lip(key, way_in, way_out, doubt, inner, outer, margin):
 def slips():
     base = reckoned("slip", 5.0, 3.0, 4.5, 5.0)
     lip("lip", *base, 1.9375, 2.0625, 0.0625)
+    # The gearbox's slope read three times, less half of what one spot read either way round differs by:
+    # for the ± of each reading and of the half, the level's lines of a tenth.
+    gearbox, u = mean_and_u(["2.4", "2.5", "2.4"], F("0.1"))
+    error, u_error = (F("2.5") - F("2.3")) / 2, 0.1 / sqrt(12) / sqrt(2)
+    read = reckoned("slip along gearbox", 5.0, 3.0, 4.5, float(gearbox - error), along=hypot(u, u_error))
+    lip("lip along gearbox", *read, 1.9375, 2.0625, 0.0625)
     # Deepest in where the slide turns; by the right angle at the output shaft that is a rise of L·tan.
     reckoned("slip level inside", 2.0, 3.0, 4.5, 2.0)
     out, near = drawn(2.0, 2.0), 1e-3

@@ -175,13 +175,14 @@ fn check(page: &Page) {
     page.number_behind(".card[data-name=LeftRear] .reason", "against", by_hand("permitted half"));
 }
 
-/// Once the cut says how much the weld draws, that is in the slip's ± too.
+/// Once the cut says how much the weld draws, that is in the slip's ± too; the yoke slides along the
+/// gearbox's slope as read at Angles.
 fn slip_doubts(page: &Page) {
     page.stage("measure");
     for (name, value, doubt) in [
-        ("PlungeIn", "slip in", "slip in doubt"),
-        ("PlungeOut", "slip out", "slip out doubt"),
-        ("LipBand", "lip from", "slip lip doubt"),
+        ("PlungeIn", "slip along gearbox in", "slip along gearbox in doubt"),
+        ("PlungeOut", "slip along gearbox out", "slip along gearbox out doubt"),
+        ("LipBand", "lip along gearbox from", "slip along gearbox lip doubt"),
     ] {
         page.answers(Answer::by_hand(name, value).doubt(by_hand(doubt)).judged("Good"));
     }

@@ -35,6 +35,8 @@ fn goes(job: &Job, key: &str) {
 fn travel_from_the_slope() {
     let job = shaft();
     goes(&job, "slip");
+    // With the gearbox's slope read at Angles the yoke slides along that.
+    goes(&super::shaft::shaft(), "slip along gearbox");
     // A slip in the shaft: the front joint stays where it is, and the wanted length is the same.
     let mut in_shaft = shaft();
     in_shaft.measure.kind = ShaftKind::SlipOnShaft;
