@@ -96,10 +96,16 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         Reason::OverWhirlShare { allowed } | Reason::NearWhirlShare { allowed } => {
             vec![Amount::Share(allowed)]
         }
-        Reason::OverShake { allowed: q } | Reason::NearShake { allowed: q } => {
+        Reason::OverShake { allowed: q }
+        | Reason::OverShakeThere { allowed: q }
+        | Reason::NearShake { allowed: q } => {
             vec![Amount::Acceleration(q)]
         }
         Reason::JointOverMost { allowed: q }
+        | Reason::JointNearLeast { least: q }
+        | Reason::JointOverMaker { allowed: q }
+        | Reason::JointFar { angle: q }
+        | Reason::ParallelOver { allowed: q }
         | Reason::JointNearMost { allowed: q }
         | Reason::JointTooStraight { least: q }
         | Reason::JointTooSharp { rear: _, angle: q }

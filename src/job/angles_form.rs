@@ -35,6 +35,8 @@ pub struct AnglesForm {
     pub pinion_plan: Typed,
     /// How far the pinion's nose rises under power.
     pub power_rise: Typed,
+    /// From the axle's centre forward to the rear joint.
+    pub pinion_arm: Typed,
     /// How far it has risen at full bump.
     pub bump_rise: Typed,
     /// How far it has risen at full droop.
@@ -47,10 +49,14 @@ pub struct AnglesForm {
     pub least_angle: Typed,
     /// Road speed at the shaft's top speed.
     pub road_speed: Typed,
+    /// Most angle that the joints allow, by their maker.
+    pub joint_most: Typed,
     /// Length of the spring pad along the vehicle.
     pub pad: Typed,
     /// From the gearbox's front mounts back to its rear one.
     pub mount_arm: Typed,
+    /// From that rear mount back to the front joint.
+    pub joint_overhang: Typed,
 }
 
 impl Default for AnglesForm {
@@ -72,14 +78,17 @@ impl Default for AnglesForm {
             shaft_plan: Typed::default(),
             pinion_plan: Typed::default(),
             power_rise: Typed::default(),
+            pinion_arm: Typed::default(),
             bump_rise: Typed::default(),
             droop_rise: Typed::default(),
             torsional_limit: Typed::default(),
             inertia_limit: Typed::default(),
             least_angle: Typed::default(),
             road_speed: Typed::default(),
+            joint_most: Typed::default(),
             pad: Typed::default(),
             mount_arm: Typed::default(),
+            joint_overhang: Typed::default(),
         }
     }
 }

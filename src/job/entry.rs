@@ -155,6 +155,8 @@ entries! {
         PinionPlan = "pinion-plan",
         /// Rise of the pinion's nose under power.
         PowerRise = "power-rise",
+        /// Axle's centre to the rear joint.
+        PinionArm = "pinion-arm",
         /// Rise of the pinion's nose at full bump.
         BumpRise = "bump-rise",
         /// Rise of the pinion's nose at full droop.
@@ -167,10 +169,14 @@ entries! {
         LeastAngle = "least-angle",
         /// Road speed at the shaft's top speed.
         RoadSpeed = "road-speed",
+        /// Most angle of the joints by their maker.
+        JointMost = "joint-most",
         /// Length of the spring pad.
         SpringPad = "spring-pad",
         /// Front mounts of the gearbox to its rear one.
         MountArm = "mount-arm",
+        /// Rear mount of the gearbox to the front joint.
+        JointOverhang = "joint-overhang",
     }
     of_row {
         /// A reading of the old length.
@@ -291,6 +297,9 @@ macro_rules! places {
             Entry::ShaftPlan => Some($($borrow)+ $job.angles.shaft_plan),
             Entry::PinionPlan => Some($($borrow)+ $job.angles.pinion_plan),
             Entry::PowerRise => Some($($borrow)+ $job.angles.power_rise),
+            Entry::PinionArm => Some($($borrow)+ $job.angles.pinion_arm),
+            Entry::JointMost => Some($($borrow)+ $job.angles.joint_most),
+            Entry::JointOverhang => Some($($borrow)+ $job.angles.joint_overhang),
             Entry::BumpRise => Some($($borrow)+ $job.angles.bump_rise),
             Entry::DroopRise => Some($($borrow)+ $job.angles.droop_rise),
             Entry::TorsionalLimit => Some($($borrow)+ $job.angles.torsional_limit),
@@ -349,7 +358,8 @@ impl Job {
             | Entry::PowerRise
             | Entry::BumpRise
             | Entry::DroopRise
-            | Entry::LeastAngle => Unit::Degree,
+            | Entry::LeastAngle
+            | Entry::JointMost => Unit::Degree,
             Entry::TorsionalLimit | Entry::InertiaLimit => Unit::RadianPerSquareSecond,
             Entry::RoadSpeed if inch => Unit::MilePerHour,
             Entry::RoadSpeed => Unit::KilometrePerHour,

@@ -147,11 +147,11 @@ mod tests {
             assert_eq!(Entry::from_name(&far.name()), Some(far));
         }
         // 15 single ones of version 1; of version 2 the slip's 18, 8 of the yokes, 5 of the cut; of version 3
-        // 2 of phase, 17 of the angles. 3 + 3 + 3 readings of lengths and 3 + 3 + 3 of slopes, 8 places of the
+        // 2 of phase, 20 of the angles. 3 + 3 + 3 readings of lengths and 3 + 3 + 3 of slopes, 8 places of the
         // face, 4 for each of 2 weights, 4 turns' closings, 2 a station; 5 lists of 3 at each of 3 sittings.
         assert_eq!(
             all.len(),
-            15 + 18 + 8 + 5 + 2 + 17 + 9 + 9 + 8 + 8 + 4 + 2 * (3 * 8 + 12) + 5 * 3 * 3
+            15 + 18 + 8 + 5 + 2 + 20 + 9 + 9 + 8 + 8 + 4 + 2 * (3 * 8 + 12) + 5 * 3 * 3
         );
     }
 
@@ -191,6 +191,9 @@ mod tests {
             (Entry::ShaftPlan, "shaft-plan"),
             (Entry::PinionPlan, "pinion-plan"),
             (Entry::PowerRise, "power-rise"),
+            (Entry::PinionArm, "pinion-arm"),
+            (Entry::JointMost, "joint-most"),
+            (Entry::JointOverhang, "joint-overhang"),
             (Entry::BumpRise, "bump-rise"),
             (Entry::DroopRise, "droop-rise"),
             (Entry::TorsionalLimit, "torsional-limit"),

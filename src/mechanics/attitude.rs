@@ -29,6 +29,18 @@ pub struct Attitude {
     pub phase: Angle,
 }
 
+/// What ties the line to the axle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ties {
+    /// Joint to joint at ride.
+    pub length: Length,
+    /// A slip yoke runs on the gearbox's output shaft: the joints keep their distance and the front one
+    /// slides along that shaft. Else the front joint stays and the slip is in the shaft.
+    pub slides: bool,
+    /// From the axle's centre forward to the rear joint, along the pinion.
+    pub arm: Length,
+}
+
 /// Why there is no line of an attitude.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Unfit {
@@ -58,37 +70,38 @@ impl Attitude {
         Line::new(gearbox?, shaft?, pinion?, self.phase).map_err(Unfit::TooSharp)
     }
 
-    /// The same line when the axle has risen `up` (negative: drooped), the rear joint going straight up,
-    /// and the pinion's nose has risen by `nose`, so that its slope is so much more. `length` is joint to
-    /// joint at ride. With `slides`, a slip yoke on the gearbox's output shaft, the joints keep their
-    /// distance and the front one slides along that shaft; else the front joint stays and the slip is in
-    /// the shaft.
+    /// The same line when the axle has risen `up` (negative: drooped), going straight up, and has turned
+    /// about its own centre so that the pinion's nose has risen by `nose` and its slope is so much more.
     ///
-    /// Formula: from the front joint at ride to the rear joint d = L·a₁ + h·ẑ; the shaft points along d,
-    /// or along d − s·a₀ with s = d·a₀ − √(L² − |d − (d·a₀)·a₀|²), which makes that as long as L.
-    /// Symbols: L length; a₀, a₁ unit axes of gearbox and shaft at ride; ẑ upright; h rise; s how far the
-    /// front joint slides rearward.
+    /// Formula: from the front joint at ride to the rear joint d = L·a₁ + h·ẑ − p·(a₂′ − a₂); the shaft
+    /// points along d, or along d − s·a₀ with s = d·a₀ − √(L² − |d − (d·a₀)·a₀|²), which makes that as
+    /// long as L.
+    /// Symbols: L length and p arm of the [`Ties`]; a₀, a₁, a₂ unit axes of gearbox, shaft and pinion at
+    /// ride, a₂′ the pinion's afterwards; ẑ upright; h rise; s how far the front joint slides rearward.
     /// Source: geometry, as in [`Swing::distance`](super::travel::Swing::distance). Assumes that the
-    /// rear joint goes straight up and the pinion keeps its plan angle.
+    /// pinion keeps its plan angle.
     ///
     /// # Errors
     /// As [`Attitude::line`], at ride or raised; and [`Unfit::OutOfReach`] unless L > 0, where the shaft
     /// would not run rearward, or where it is too short to reach its output shaft.
-    pub fn raised(
-        &self,
-        up: Length,
-        nose: Angle,
-        length: Length,
-        slides: bool,
-    ) -> Result<Attitude, Unfit> {
+    pub fn raised(&self, up: Length, nose: Angle, ties: Ties) -> Result<Attitude, Unfit> {
+        let moved = self.moved(up, nose, ties)?;
+        moved.line()?;
+        Ok(moved)
+    }
+
+    /// The same without a look at its joints.
+    pub(super) fn moved(&self, up: Length, nose: Angle, ties: Ties) -> Result<Attitude, Unfit> {
         let (gearbox, shaft) = (self.gearbox.direction()?.vector(), self.shaft.direction()?.vector());
+        let pinion = Leaning { slope: self.pinion.slope + nose, ..self.pinion };
+        let (before, after) = (self.pinion.direction()?.vector(), pinion.direction()?.vector());
         // In shaft lengths.
-        let rise = up.base() / length.base();
-        if !(length.base() > 0.0 && rise.is_finite()) {
+        let (rise, arm) = (up.base() / ties.length.base(), ties.arm.base() / ties.length.base());
+        if !(ties.length.base() > 0.0 && rise.is_finite() && arm.is_finite()) {
             return Err(Unfit::OutOfReach);
         }
-        let mut way = shaft.plus(rise, UP);
-        if slides {
+        let mut way = shaft.plus(rise, UP).plus(-arm, after).plus(arm, before);
+        if ties.slides {
             let along = way.dot(gearbox);
             let across = way.plus(-along, gearbox).size();
             if across >= 1.0 {
@@ -96,10 +109,7 @@ impl Attitude {
             }
             way = way.plus(((1.0 - across) * (1.0 + across)).sqrt() - along, gearbox);
         }
-        let pinion = Leaning { slope: self.pinion.slope + nose, ..self.pinion };
-        let moved = Attitude { shaft: pointing(way)?, pinion, ..*self };
-        moved.line()?;
-        Ok(moved)
+        Ok(Attitude { shaft: pointing(way)?, pinion, ..*self })
     }
 }
 
@@ -141,6 +151,23 @@ mod tests {
     use super::*;
     use crate::quantity::{as_degrees, degrees, in_inches, inches};
 
+    /// A joint at the axle's own centre: no nose lifts it.
+    fn tied(length: Length, slides: bool) -> Ties {
+        Ties { length, slides, arm: inches(0.0) }
+    }
+
+    #[test]
+    fn a_nose_that_rises_carries_its_joint_up() {
+        // By construction: 10 in from the axle's centre to the joint, level and then 30° nose up: 5 in up
+        // and 10·(1 − cos 30°) rearward, from 50 in of level shaft whose front joint stays.
+        let level = attitude((0.0, 0.0), (0.0, 0.0), (0.0, 0.0));
+        let ties = Ties { arm: inches(10.0), ..tied(inches(50.0), false) };
+        let moved = level.raised(inches(0.0), degrees(30.0), ties).unwrap();
+        let run = 50.0 + 10.0 * (1.0 - f64::to_radians(30.0).cos());
+        assert!((moved.shaft.slope.base() + (5.0 / run).atan()).abs() < 1e-12);
+        assert!((as_degrees(moved.pinion.slope) - 30.0).abs() < 1e-12);
+    }
+
     fn leaning(slope: f64, plan: f64) -> Leaning {
         Leaning { slope: degrees(slope), plan: degrees(plan) }
     }
@@ -174,10 +201,10 @@ mod tests {
             let axis = |lean: Leaning| lean.direction().unwrap().vector();
             // The rear joint as it is at ride, and so much higher: by construction.
             let target = axis(at.shaft).plus(up / 50.0, UP);
-            let stays = at.raised(inches(up), nose, length, false).unwrap();
+            let stays = at.raised(inches(up), nose, tied(length, false)).unwrap();
             assert!(axis(stays.shaft).cross(target).size() < 1e-12, "{place}");
             // Law: sliding, the shaft is as long as ever, from a place on the gearbox's axis.
-            let slides = at.raised(inches(up), nose, length, true).unwrap();
+            let slides = at.raised(inches(up), nose, tied(length, true)).unwrap();
             let slid = target.plus(-1.0, axis(slides.shaft));
             assert!(slid.cross(axis(at.gearbox)).size() < 1e-12, "{place}");
             // And by little: not to the far place where the sphere meets the axis a second time.
@@ -188,12 +215,12 @@ mod tests {
                 assert_eq!(moved.pinion.plan, at.pinion.plan);
             }
             // Law: there and back is nothing; sliding the length is the same on the way back.
-            let back = slides.raised(inches(-up), -nose, length, true).unwrap();
+            let back = slides.raised(inches(-up), -nose, tied(length, true)).unwrap();
             assert!(same(&back, &at, 1e-12), "{place}");
             let longer = length * target.size();
-            assert!(same(&stays.raised(inches(-up), -nose, longer, false).unwrap(), &at, 1e-12));
+            assert!(same(&stays.raised(inches(-up), -nose, tied(longer, false)).unwrap(), &at, 1e-12));
             for slides in [true, false] {
-                let still = at.raised(inches(0.0), degrees(0.0), length, slides).unwrap();
+                let still = at.raised(inches(0.0), degrees(0.0), tied(length, slides)).unwrap();
                 assert!(same(&still, &at, 1e-12), "{place}");
             }
         }
@@ -205,7 +232,7 @@ mod tests {
         // that is found here.
         for (slope, output, up) in [(5.0, 3.0, 4.0), (-2.0, 1.0, -3.0), (0.0, 0.0, 6.0)] {
             let at = attitude((output, 0.0), (slope, 0.0), (output, 0.0));
-            let moved = at.raised(inches(up), degrees(0.0), inches(40.0), true).unwrap();
+            let moved = at.raised(inches(up), degrees(0.0), tied(inches(40.0), true)).unwrap();
             let swing = Swing {
                 length: inches(40.0),
                 slope: degrees(slope),
@@ -226,7 +253,7 @@ mod tests {
         let mut at = attitude((0.0, 0.0), (0.0, 0.0), (0.0, 0.0));
         at.shaft.slope = slope;
         for slides in [true, false] {
-            let moved = at.raised(inches(3.0), degrees(0.0), inches(50.0), slides).unwrap();
+            let moved = at.raised(inches(3.0), degrees(0.0), tied(inches(50.0), slides)).unwrap();
             assert!(moved.shaft.slope.base().abs() < 1e-12);
         }
         // By definition: 3 in over 50 is an angle whose sine is 0.06.
@@ -250,7 +277,7 @@ mod tests {
         // By definition of the ranges.
         let level = attitude((0.0, 0.0), (0.0, 0.0), (0.0, 0.0));
         let up = |up: f64, length: f64, slides: bool| {
-            level.raised(inches(up), degrees(0.0), inches(length), slides)
+            level.raised(inches(up), degrees(0.0), tied(inches(length), slides))
         };
         assert_eq!(up(50.0, 50.0, true), Err(Unfit::OutOfReach));
         for (rise, length) in [
@@ -267,7 +294,7 @@ mod tests {
         // 45° of shaft, whose front joint is the first to be too sharp.
         let Err(Unfit::TooSharp(sharp)) = up(50.0, 50.0, false) else { panic!("a line at 45°") };
         assert!(sharp.joint == JointAt::Front && (as_degrees(sharp.angle) - 45.0).abs() < 1e-9);
-        let nose = |nose: f64| level.raised(inches(0.0), degrees(nose), inches(50.0), false);
+        let nose = |nose: f64| level.raised(inches(0.0), degrees(nose), tied(inches(50.0), false));
         assert!(nose(44.0).is_ok() && matches!(nose(46.0), Err(Unfit::TooSharp(_))));
         assert_eq!(nose(90.0), Err(Unfit::OutOfReach));
         assert_eq!(nose(f64::NAN), Err(Unfit::OutOfReach));

@@ -1,7 +1,7 @@
 //! Mend: which pinion slope, gearbox slope or phase leaves the line turning most evenly, and what to put
 //! under a pad or a mount for it.
 
-use super::attitude::Attitude;
+use super::attitude::{Attitude, Ties};
 use super::extremes::least_and_greatest;
 use crate::quantity::{Angle, Base, Length, half_open_half_turn};
 
@@ -55,11 +55,15 @@ impl Changed {
 /// Range: `None` where that side has no room within the bound or no line below 45°, or the bound is
 /// not at least 0. In space, with plan angles, the least is not nothing.
 /// Source: SAE AE-7, Universal Joint and Driveshaft Design Manual, §3.1, for the two layouts; the search
-/// as in [`extremes`](super::travel::extremes). A gearbox at the shaft's own slope counts as above it.
-pub fn pinion(attitude: &Attitude, layout: Layout, most: Angle) -> Option<Mend> {
+/// as in [`extremes`](super::travel::extremes). A gearbox at the shaft's own slope counts as above it. The
+/// axle turns about its own centre, and moves the rear joint and the shaft's slope with it, as in
+/// [`Attitude::raised`].
+pub fn pinion(attitude: &Attitude, layout: Layout, most: Angle, ties: Ties) -> Option<Mend> {
+    let no_number = Attitude { phase: Angle::from_base(f64::NAN), ..*attitude };
     let turned = |change: f64| {
-        let mut attitude = *attitude;
-        attitude.pinion.slope += Angle::from_base(change);
+        // What the shaft does not reach has no line.
+        let moved = attitude.moved(Length::from_base(0.0), Angle::from_base(change), ties);
+        let attitude = moved.unwrap_or(no_number);
         let shaft = attitude.shaft.slope;
         Changed {
             own: (attitude.pinion.slope - shaft).base(),

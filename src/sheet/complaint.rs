@@ -25,6 +25,11 @@ pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
         Complaint::FinerThanDial => format!(
             "“{typed}” is finer than this dial shows. If you mean inches or millimetres, write the unit: 0.006 in, 0.15 mm."
         ),
+        Complaint::FarFrom { other, apart } => format!(
+            "“{typed}” is {}° from “{}”: one spot reads nearly the same either way round. Was a sign lost? Read both again.",
+            figures(as_degrees(*apart)),
+            label(job, *other)
+        ),
         Complaint::NotBelow { other, most, .. } => format!(
             "“{typed}” is too much: it must be below {}, which follows from “{}” at {}. Check both.",
             bound(job, entry, *most),

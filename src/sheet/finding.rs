@@ -10,8 +10,8 @@ use crate::quantity::{
     show_number,
 };
 use crate::stage::measure::reading_apart;
-use crate::stage::phase;
 use crate::stage::{Answer, Finding, Name, Need, Reason, Sense, Standing, Verdict, Whole, Why};
+use crate::stage::{angles, phase};
 
 /// A finding's value in words.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -363,7 +363,9 @@ pub fn need(job: &Job, need: &Need) -> String {
 
 /// What is odd about a reading among the others of its list, said at its field.
 pub fn remark(job: &Job, entry: Entry) -> Option<String> {
-    let apart = reading_apart(job, entry).or_else(|| phase::reading_apart(job, entry))?;
+    let apart = reading_apart(job, entry)
+        .or_else(|| phase::reading_apart(job, entry))
+        .or_else(|| angles::reading_apart(job, entry))?;
     let by = match apart {
         Reason::ReadingApart { by, .. } => {
             show_length(Length::from_base(by.base().abs()), job.display.lengths())

@@ -46,7 +46,7 @@ pub const fn hint(entry: Entry) -> &'static str {
         Entry::OwnTarget => "+ clockwise seen from the rear.",
         Entry::GearboxSlope(0) => "On a machined face or along the output; + falling toward the rear.",
         Entry::PinionSlope(0) => {
-            "+ falling toward the rear, which is nose up. On a face across the pinion take 90° less what it reads."
+            "+ falling toward the rear, which is nose up. On the flange's face: from plumb, + when its top leans rearward."
         }
         Entry::ShaftSlopeRead(0) => "+ falling toward the rear.",
         Entry::FrontHeight => "On level floor, vehicle loaded as driven.",
@@ -58,6 +58,11 @@ pub const fn hint(entry: Entry) -> &'static str {
             "+ going right as it runs rearward."
         }
         Entry::PowerRise => "Leaf springs: 1 to 2° (common practice, no source); links: near 0.",
+        Entry::PinionArm => {
+            "The axle turns about its centre: a nose that rises lifts the joint with it."
+        }
+        Entry::JointMost => "By their maker. Empty: past 15° you are told to look.",
+        Entry::JointOverhang => "Empty: the joint is taken to sit at the mount.",
         Entry::BumpRise => "0 where the axle goes up without turning.",
         Entry::TorsionalLimit => {
             "400 rad/s² (published two-joint table of the AE-7 kind); heavy duty 300 (from memory)."

@@ -133,8 +133,27 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::OverShake { allowed } => {
             format!("Over the {} allowed: see what to change.", show_acceleration(allowed))
         }
+        Reason::OverShakeThere { allowed } => format!(
+            "Over the {} allowed, for as long as the axle stands there.",
+            show_acceleration(allowed)
+        ),
+        Reason::JointNearLeast { least } => {
+            format!("Within its ± of the {} that needles want: read the slopes again.", show_angle(least, 2))
+        }
+        Reason::JointOverMaker { allowed } => format!(
+            "A joint stands past the {} that it allows: it can bind and break. Limit the droop, or change the layout.",
+            show_angle(allowed, 1)
+        ),
+        Reason::JointFar { angle } => format!(
+            "A joint stands at {}: turn the shaft by hand there and look that no yoke touches, or type in what its maker allows.",
+            show_angle(angle, 1)
+        ),
+        Reason::ParallelOver { allowed } => format!(
+            "Gearbox and pinion parallel with both joints at {} or more: that layout is for less. Lean them to each other, or bring the shaft flatter.",
+            show_angle(allowed, 0)
+        ),
         Reason::NearShake { allowed } => format!(
-            "Within its ± of the {} allowed: read the slopes again, and the instrument turned end for end.",
+            "Within its ± of the {} allowed: measure again what makes the most of the ±.",
             show_acceleration(allowed)
         ),
         Reason::JointOverMost { allowed } => format!(

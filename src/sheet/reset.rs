@@ -29,7 +29,7 @@ pub(super) fn worded_reset(
         Name::PhaseForTwist => text.push_str(&format!(
             "Rear yoke turned against the front one to {to}, + clockwise seen from the rear. "
         )),
-        _ => text.push_str(&format!("To a slope of {to} without load. ")),
+        _ => text.push_str(&format!("Until your instrument reads {to}, without load. ")),
     }
     if let Some(thick) = reset.thick.filter(|_| !reset.leave) {
         let thick = amount(Amount::PlainLength(thick), job.display.lengths());

@@ -30,7 +30,7 @@ pub const fn source(which: Source) -> &'static str {
             "Published: at least 1° (driveshaft installation manual J3311-1) or 1/2° (vehicle service manual)"
         }
         Source::DoubtOfAngles => {
-            "Taken for the ±, our own choice: an instrument not turned end for end is right to one of its lines; plan angles 0.5°, side offset 1/8 in; all in one line is taken as exact"
+            "Taken for the ±, our own choice: an instrument not turned end for end is right to one of its lines; a joint's height and the side offset 1/8 in, the axle's travel and centre 1/4 in, a rise of the nose 0.5°, plan angles 0.5°; all in one line is taken as exact"
         }
         Source::LeastShake => "The least over a bracketed search of the exact figure, under power",
         Source::ParallelBound => {

@@ -2,7 +2,7 @@
 
 use super::amount::Amount;
 use crate::job::Entry;
-use crate::quantity::Unreadable;
+use crate::quantity::{Angle, Unreadable};
 
 /// What is wrong with what stands in a field.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,6 +20,13 @@ pub enum Complaint {
     },
     /// It is finer than any dial in use shows, though not nothing: inches typed for thousandths, likely.
     FinerThanDial,
+    /// It is of the same spot as another field, and too far from it.
+    FarFrom {
+        /// The other field.
+        other: Entry,
+        /// How far they are apart.
+        apart: Angle,
+    },
     /// It must stay below another field.
     NotBelow {
         /// What was given.

@@ -11,6 +11,10 @@ use crate::quantity::{
     rpm,
 };
 
+/// Two readings of one spot differ by no more: twice an instrument's own error of 2°. Our own choice, to
+/// catch a sign that was lost.
+const MOST_TURNED_DEGREES: f64 = 4.0;
+
 /// The range of a field, as amounts of its own kind. The bounds are our own choice: wide enough for
 /// any road vehicle's shaft, narrow enough to catch a wrong unit or a slipped digit.
 pub fn allowed(entry: Entry) -> (Amount, Amount) {
@@ -76,6 +80,8 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
             let bound = |value: f64| Amount::RoadSpeed(kilometres_per_hour(value));
             (bound(5.0), bound(500.0))
         }
+        Entry::PinionArm | Entry::JointOverhang => length(0.0, 800.0),
+        Entry::JointMost => angle(5.0, 44.0),
         Entry::SpringPad => length(20.0, 400.0),
         Entry::MountArm => length(200.0, 3000.0),
         Entry::PhaseLimit => angle(0.1, 5.0),
@@ -179,6 +185,15 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
             Err(Complaint::NotBelow { given, other, most: Amount::PlainLength(most) })
         }
     };
+    let near = |other: Entry, most: f64| {
+        let Ok(Some(known)) = in_range_alone(job, other) else { return Ok(()) };
+        let apart = Angle::from_base((base(given) - base(known)).abs());
+        if apart.base() <= degrees(most).base() {
+            Ok(())
+        } else {
+            Err(Complaint::FarFrom { other, apart })
+        }
+    };
     match entry {
         Entry::TubeWall => below(Entry::TubeDiameter, 0.5),
         Entry::WeldLine | Entry::WeightDistance(_) => below(first_old(job), 1.0),
@@ -191,6 +206,7 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         Entry::LeastEngaged | Entry::SetPoint | Entry::TakenAt => below(Entry::SplineLength, 1.0),
         Entry::GroovePlace | Entry::BottomedGap => below(Entry::BarrelLength, 1.0),
         Entry::Shoulder => below(first_old(job), 1.0),
+        Entry::TurnedRound => near(Entry::OneWay, MOST_TURNED_DEGREES),
         Entry::ClearBy => below(Entry::WeldLine, 1.0),
         _ => Ok(()),
     }

@@ -4,10 +4,10 @@ use super::amount::Amount;
 pub use super::basis::{Law, Source};
 use super::complaint::Complaint;
 pub use super::reason::Reason;
-use super::reset::Reset;
+pub use super::sense::{Against, Reset, Sense};
 use crate::job::Entry;
 use crate::mechanics::budget::Budget;
-use crate::quantity::{Angle, AngularAcceleration, Base, Length};
+use crate::quantity::{Base, Length};
 
 /// One list of the findings, so that each has a code that the page can be asked by.
 macro_rules! names {
@@ -80,103 +80,6 @@ names! {
     NothingToPutBack,
     LeftFront,
     LeftRear,
-}
-
-/// Which way a value is meant.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Sense {
-    /// To be taken out.
-    Remove,
-    /// To be added.
-    Add,
-    /// Too small to cut for.
-    LeaveAlone,
-    /// Of so much that there is.
-    Of {
-        /// What there is.
-        available: Length,
-    },
-    /// From the value to here.
-    UpTo {
-        /// The other end.
-        to: Length,
-    },
-    /// A spigot larger than its bore.
-    Tight,
-    /// A spigot smaller than its bore, so that it can lean.
-    Loose {
-        /// So far.
-        lean: Angle,
-    },
-    /// To be filed or ground off.
-    FileBack,
-    /// The face stands out at this place: file there.
-    FileAt(Angle),
-    /// Comes out that near to what was wanted.
-    Closes {
-        /// What was wanted.
-        wanted: Length,
-    },
-    /// Turn the cut end's yoke clockwise, seen from the rear.
-    TurnClockwise,
-    /// Turn the cut end's yoke counter-clockwise, seen from the rear.
-    TurnCounterclockwise,
-    /// The rear yoke stands clockwise of its place, seen from the rear.
-    StandsClockwise,
-    /// The rear yoke stands counter-clockwise of its place, seen from the rear.
-    StandsCounterclockwise,
-    /// At this place on the clock.
-    At(Angle),
-    /// Two lobes, at this place and opposite.
-    LobesAt(Angle),
-    /// Move the tube from this place toward the place opposite.
-    MoveAwayFrom(Angle),
-    /// Welded: heat small spots at this place, or cut it off and start again.
-    HeatAt(Angle),
-    /// High at this place, and nothing to do about it at home.
-    LeaveToShop(Angle),
-    /// As one joint of this angle would; both joints' own angles.
-    AsOneJoint {
-        /// That angle.
-        angle: Angle,
-        /// The front joint's.
-        front: Angle,
-        /// The rear joint's.
-        rear: Angle,
-    },
-    /// Shakes the shaft by so much.
-    ShakesShaft(AngularAcceleration),
-    /// Than the old shaft, which lay so.
-    Steeper {
-        /// By so much, + steeper downward to the rear.
-        by: Angle,
-        /// The old slope.
-        was: Angle,
-    },
-    /// The shaft's own swing, and the pinion's lead from end to end.
-    ShaftSwings {
-        /// Share of the speed, either way.
-        share: f64,
-        /// Peak to peak.
-        lead: Angle,
-    },
-    /// The rear joint's plane clockwise from the front one's.
-    TwistClockwise,
-    /// The rear joint's plane counter-clockwise from the front one's.
-    TwistCounterclockwise,
-    /// A straight joint has no plane.
-    NoPlane,
-    /// Instead of this, with the turn that was wanted.
-    InsteadOf(AngularAcceleration),
-    /// A change and what comes of it.
-    Reset(Reset),
-    /// At this place, so far from the far datum.
-    Place {
-        /// Place on the clock.
-        clock: Angle,
-        /// Distance from the far datum on the new shaft.
-        distance: Length,
-    },
 }
 
 /// A value with its ± at 95 %.

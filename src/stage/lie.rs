@@ -2,8 +2,9 @@
 //! the ± of whatever is reckoned from all.
 
 use super::field::{Fields, level_division, read};
-use super::finding::Need;
+use super::finding::{Need, Reason};
 use super::length::{division, length_change};
+use super::odd::odd;
 use super::turn;
 use crate::job::{BEFORE_TACKING, Entry, Job, PhaseMethod, PlanBy, SLOPE_READINGS, ShaftBy, ShaftKind};
 use crate::mechanics::attitude::{Attitude, Leaning, plan_of_offset, slope_between};
@@ -12,6 +13,11 @@ use crate::quantity::{Angle, Base, Length, degrees, inches};
 
 /// How well a plan angle is known that was read or taken as nothing, ±. Our own choice.
 const PLAN_DOUBT_DEGREES: f64 = 0.5;
+
+/// How well a joint's centre is found over a floor that is level as garages are, ±. Our own choice.
+fn height_doubt() -> Length {
+    inches(0.125)
+}
 
 /// How well it is known how far the rear joint lies beside the front one, ±. Our own choice.
 fn offset_doubt() -> Length {
@@ -40,7 +46,7 @@ pub(super) struct Laid {
     shaft: ShaftSlope,
     plan: Plan,
     /// What the instrument shows on a level spot.
-    bias: Angle,
+    pub(super) bias: Angle,
     phase: Angle,
     pub(super) length: Length,
 }
@@ -48,41 +54,58 @@ pub(super) struct Laid {
 impl Laid {
     /// The line at ride height; `None` where heights or offset are out of the shaft's reach.
     pub(super) fn attitude(&self) -> Option<Attitude> {
-        let slope = match self.shaft {
-            ShaftSlope::Read(slope) => slope - self.bias,
-            ShaftSlope::Heights { front, rear } => self.between(front, rear)?,
-        };
+        let slope = self.side_slope(self.length)?;
         let none = degrees(0.0);
         let [gearbox, shaft, pinion] = match self.plan {
             Plan::Angles(all) => all,
             Plan::Offset(offset) => [none, plan_of_offset(offset, self.length, slope)?, none],
         };
+        let axis = |read: Angle, plan| Leaning { slope: from_the_side(read - self.bias, plan), plan };
         Some(Attitude {
-            gearbox: Leaning { slope: self.gearbox - self.bias, plan: gearbox },
+            gearbox: axis(self.gearbox, gearbox),
             shaft: Leaning { slope, plan: shaft },
-            pinion: Leaning { slope: self.pinion - self.bias, plan: pinion },
+            pinion: axis(self.pinion, pinion),
             phase: self.phase,
         })
     }
 
-    /// The slope between heights as seen from the side, of a shaft that may go off to one.
+    /// How far a shaft of this length falls from joint to joint.
+    fn drop(&self, length: Length) -> Length {
+        match self.shaft {
+            ShaftSlope::Read(slope) => {
+                Length::from_base(length.base() * (slope - self.bias).base().sin())
+            }
+            ShaftSlope::Heights { front, rear } => front - rear,
+        }
+    }
+
+    /// The slope of a shaft of this length as seen from the side, which may go off to one.
     ///
     /// Formula: o known, σ = asin(d/√(L² − o²)), which is how long it looks from the side; κ known,
     /// tan σ = tan(asin(d/L))/cos κ. Symbols: d drop, L length, o side offset, κ plan angle.
     /// Source: geometry. Range: `None` where d and o are more than L together reaches.
-    fn between(&self, front: Length, rear: Length) -> Option<Angle> {
+    pub(super) fn side_slope(&self, length: Length) -> Option<Angle> {
+        let drop = self.drop(length);
+        let level = Length::from_base(0.0);
         match self.plan {
             Plan::Offset(offset) => {
-                let (length, offset) = (self.length.base(), offset.base());
+                let (length, offset) = (length.base(), offset.base());
                 let seen = Length::from_base(((length - offset) * (length + offset)).sqrt());
-                slope_between(front, rear, seen)
+                slope_between(drop, level, seen)
             }
             Plan::Angles([_, shaft, _]) => {
-                let along = slope_between(front, rear, self.length)?.base();
-                Some(Angle::from_base((along.tan() / shaft.base().cos()).atan()))
+                slope_between(drop, level, length).map(|along| from_the_side(along, shaft))
             }
         }
     }
+}
+
+/// A slope as a level on the axis reads it, seen from the side of an axis that goes off by its plan angle.
+///
+/// Formula: tan σ = tan ε/cos κ. Symbols: ε true slope of the axis, κ plan angle, σ slope in the side view.
+/// Source: geometry.
+fn from_the_side(read: Angle, plan: Angle) -> Angle {
+    Angle::from_base((read.base().tan() / plan.base().cos()).atan())
 }
 
 /// What moves when a measurement does, by so much in SI units.
@@ -105,16 +128,38 @@ pub(super) struct Lie {
     pub(super) heights: Option<[Length; 4]>,
     /// A slip yoke runs on the gearbox's output shaft.
     pub(super) slides: bool,
+    /// What is odd about the readings of a slope.
+    pub(super) remark: Option<Reason>,
 }
 
-/// The readings of one slope; one that cannot be used is not quietly left out.
-fn slope(job: &Job, fields: &mut Fields, entry: fn(usize) -> Entry) -> Option<Measured<Angle>> {
-    let mut entries = (0..SLOPE_READINGS).map(entry);
-    let readings = fields.readings(entries.clone());
-    if entries.any(|entry| read(job, entry).is_err()) {
+/// The readings of one slope, and what is odd about them; one that cannot be used is not quietly left out.
+fn slope(
+    job: &Job,
+    fields: &mut Fields,
+    entry: fn(usize) -> Entry,
+    remark: &mut Option<Reason>,
+) -> Option<Measured<Angle>> {
+    let entries: Vec<Entry> = (0..SLOPE_READINGS).map(entry).collect();
+    let readings: Vec<Angle> = fields.readings(entries.iter().copied());
+    if entries.iter().any(|entry| read(job, *entry).is_err()) {
         return None;
     }
-    mean_of(&readings, level_division(job.angles.division))
+    let line = level_division(job.angles.division);
+    *remark = remark.or_else(|| odd(job, &entries, &readings, line).map(Reason::from));
+    mean_of(&readings, line)
+}
+
+/// The reading of a slope that stands apart from its others, and by how much: said at its field.
+pub fn reading_apart(job: &Job, entry: Entry) -> Option<Reason> {
+    let list = match entry {
+        Entry::GearboxSlope(_) => Entry::GearboxSlope,
+        Entry::ShaftSlopeRead(_) => Entry::ShaftSlopeRead,
+        Entry::PinionSlope(_) => Entry::PinionSlope,
+        _ => return None,
+    };
+    let mut remark = None;
+    slope(job, &mut Fields::of(job), list, &mut remark);
+    remark.filter(|reason| matches!(reason, Reason::AngleApart { entry: apart, .. } if *apart == entry))
 }
 
 /// The instrument's own error, from one spot read both ways round; where it was not, it is taken to lie
@@ -134,7 +179,8 @@ fn bias(job: &Job, fields: &mut Fields) -> Option<Measured<Angle>> {
 /// The gearbox's slope as read at Angles; `None` while it is not known there.
 pub(super) fn gearbox_slope(job: &Job) -> Option<Measured<Angle>> {
     let mut fields = Fields::of(job);
-    let (read, bias) = (slope(job, &mut fields, Entry::GearboxSlope)?, bias(job, &mut fields)?);
+    let read = slope(job, &mut fields, Entry::GearboxSlope, &mut None)?;
+    let bias = bias(job, &mut fields)?;
     Some(Measured { best: read.best - bias.best, spread: combined(&[read.spread, bias.spread]) })
 }
 
@@ -150,9 +196,10 @@ fn of_length(spread: Spread<Length>) -> Spread<Angle> {
 pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
     let mut fields = Fields::of(job);
     let mut causes: Vec<Cause> = Vec::new();
-    let gearbox = slope(job, &mut fields, Entry::GearboxSlope);
-    let pinion = slope(job, &mut fields, Entry::PinionSlope);
-    let shaft = shaft(job, &mut fields, &mut causes);
+    let mut remark = None;
+    let gearbox = slope(job, &mut fields, Entry::GearboxSlope, &mut remark);
+    let pinion = slope(job, &mut fields, Entry::PinionSlope, &mut remark);
+    let shaft = shaft(job, &mut fields, &mut causes, &mut remark);
     let bias = bias(job, &mut fields);
     let lengths = fields.sum(length_change(job));
     let plan = plan(job, &mut fields, &mut causes);
@@ -189,16 +236,22 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
     Ok(Lie {
         laid,
         causes,
-        old_slope: heights.and_then(|(front, rear)| slope_between(front, rear, old)),
+        old_slope: heights.and_then(|_| laid.side_slope(old)),
         heights: heights.map(|(front, rear)| [front, rear, laid.length, old]),
         slides: job.measure.kind == ShaftKind::SlipInGearbox,
+        remark,
     })
 }
 
-fn shaft(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<ShaftSlope> {
+fn shaft(
+    job: &Job,
+    fields: &mut Fields,
+    causes: &mut Vec<Cause>,
+    remark: &mut Option<Reason>,
+) -> Option<ShaftSlope> {
     match job.angles.shaft_by {
         ShaftBy::Read => {
-            let read = slope(job, fields, Entry::ShaftSlopeRead)?;
+            let read = slope(job, fields, Entry::ShaftSlopeRead, remark)?;
             causes.push(Cause {
                 entry: Entry::ShaftSlopeRead(0),
                 spread: read.spread,
@@ -223,7 +276,7 @@ fn shaft(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<Shaf
                     }
                 }),
             ];
-            let spread = of_length(of_division(division(job)));
+            let spread = of_length(combined(&[of_division(division(job)), rectangular(height_doubt())]));
             causes.extend(shifts.map(|(entry, shift)| Cause { entry, spread, shift }));
             let (front, rear) = (fields.length(Entry::FrontHeight), fields.length(Entry::RearHeight));
             front.zip(rear).map(|(front, rear)| ShaftSlope::Heights { front, rear })

@@ -12,6 +12,7 @@ mod cut_list;
 mod face;
 mod field;
 mod finding;
+mod joint;
 mod length;
 mod lie;
 pub mod measure;
@@ -20,6 +21,7 @@ pub mod phase;
 mod reason;
 mod reset;
 pub mod seal;
+mod sense;
 pub mod slip;
 pub mod strip;
 pub mod tilt;
@@ -34,10 +36,9 @@ pub use amount::Amount;
 pub use complaint::Complaint;
 pub use field::{allowed, may_be_negative, read};
 pub use finding::{
-    Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Sense, Source, Step, Value,
-    Verdict, Why,
+    Against, Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Reset, Sense, Source,
+    Step, Value, Verdict, Why,
 };
-pub use reset::{Against, Reset};
 pub use whole::{Standing, Whole, standing, whole};
 
 use crate::job::{Entry, Job};
@@ -136,6 +137,9 @@ impl Stage {
             | Entry::ShaftPlan
             | Entry::PinionPlan
             | Entry::PowerRise
+            | Entry::PinionArm
+            | Entry::JointMost
+            | Entry::JointOverhang
             | Entry::BumpRise
             | Entry::DroopRise
             | Entry::TorsionalLimit

@@ -3,65 +3,32 @@
 use super::amount::Amount;
 use super::bounds::{Bounds, with_bounds};
 use super::field::Fields;
-use super::finding::{Blocked, Finding, Name, Sense, Source, Value, Verdict};
+use super::finding::{Against, Blocked, Finding, Name, Reason, Reset, Sense, Source, Value, Verdict};
+use super::joint::most_parallel;
 use super::lie::Lie;
 use super::told::Told;
 use crate::job::{Entry, Job, PlanBy};
-use crate::mechanics::attitude::Attitude;
-use crate::mechanics::line::acceleration;
+use crate::mechanics::attitude::{Attitude, Ties};
+use crate::mechanics::line::{Line, acceleration};
 use crate::mechanics::mend::{self, Layout, Mend, mount_drop, wedge};
 use crate::quantity::{Angle, AngularAcceleration, Base, Length, degrees};
 
 /// The pinion or the gearbox is turned by no more than this: beyond it the axle or the mounts are wrong,
 /// not their shims. Our own choice.
 const MOST_CHANGE_DEGREES: f64 = 15.0;
-/// Parallel only while the equal angles stay below this (US Army TM 5-3820-256-24-4).
-const MOST_PARALLEL_DEGREES: f64 = 12.0;
 /// No wedge, shim or yoke is set finer than this. Our own choice.
 const LEAST_CHANGE_DEGREES: f64 = 0.05;
+/// A search that ends so near its bound has found the bound.
+const AT_BOUND_DEGREES: f64 = 0.001;
 
-/// What speaks against a change.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Against {
-    /// A joint would work at too large an angle for the top speed.
-    TooSharp {
-        /// Most angle at top speed.
-        allowed: Angle,
-    },
-    /// A joint would be too straight for needle bearings.
-    TooStraight {
-        /// Least angle.
-        least: Angle,
-    },
-    /// Parallel, with joints past the published bound of that layout.
-    Parallel {
-        /// The bound.
-        allowed: Angle,
-    },
-    /// The pinion would still be shaken too much.
-    Shakes {
-        /// The limit.
-        allowed: AngularAcceleration,
-    },
-}
-
-/// A change and what comes of it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Reset {
-    /// The slope or turn to set, without power on it.
-    pub to: Angle,
-    /// Pinion's nose up, gearbox's tail down, or yoke clockwise.
-    pub plus: bool,
-    /// Too small to set.
-    pub leave: bool,
-    /// Thickness of the wedge, or height of the shim.
-    pub thick: Option<Length>,
-    /// The pinion's shake that is left, under power.
-    pub left: AngularAcceleration,
-    /// Both joints' angles then.
-    pub joints: [Angle; 2],
-    /// What speaks against it.
-    pub against: Option<Against>,
+/// The line that is to be changed, and what it is judged by.
+struct Present<'a> {
+    lie: &'a Lie,
+    now: &'a Attitude,
+    bounds: Bounds,
+    ties: Ties,
+    rise: Angle,
+    parallel: bool,
 }
 
 /// What could be changed.
@@ -71,126 +38,148 @@ pub(super) fn findings(job: &Job, lie: Option<&Lie>, power: &Result<Told, Blocke
         // One card says what is missing for all of them.
         Err(blocked) => return vec![Finding::blocked(Name::PinionParallel, blocked)],
     };
-    let Some(lie) = lie else { return Vec::new() };
-    let now = &told.attitude;
-    let mut found = vec![
-        pinion(job, lie, now, bounds, Layout::Parallel),
-        pinion(job, lie, now, bounds, Layout::Intersecting),
-    ];
-    found.extend(gearbox(job, lie, now, bounds));
+    let mut fields = Fields::of(job);
+    let (rise, arm) = (fields.angle(Entry::PowerRise), fields.length(Entry::PinionArm));
+    let (Some(lie), Some(rise), Some(arm)) = (lie, rise, arm) else { return Vec::new() };
+    let parallel = told.is_parallel();
+    let present = Present { lie, now: &told.attitude, bounds, ties: lie.ties(arm), rise, parallel };
+    let mut found =
+        vec![pinion(job, &present, Layout::Parallel), pinion(job, &present, Layout::Intersecting)];
+    found.extend(gearbox(job, &present));
     if job.angles.plan_by != PlanBy::Straight {
-        found.extend(phase(now, bounds));
+        found.extend(phase(&present));
     }
     found
 }
 
-fn against(mend: &Mend, bounds: Bounds, left: AngularAcceleration, parallel: bool) -> Option<Against> {
-    let line = mend.attitude.line().ok()?;
-    let joints = [line.front_joint(), line.rear_joint()];
-    let any = |test: &dyn Fn(f64) -> bool| joints.iter().any(|joint| test(joint.base()));
-    let allowed = bounds.most_angle();
-    let bound = degrees(MOST_PARALLEL_DEGREES);
-    if any(&|joint| joint > allowed.base()) {
-        Some(Against::TooSharp { allowed })
-    } else if parallel && any(&|joint| joint >= bound.base()) {
-        Some(Against::Parallel { allowed: bound })
-    } else if left.base() > bounds.shake.base() {
-        Some(Against::Shakes { allowed: bounds.shake })
-    } else if any(&|joint| joint < bounds.least.base()) {
-        Some(Against::TooStraight { least: bounds.least })
-    } else {
-        None
+impl Present<'_> {
+    /// The slope that the mechanic's own instrument shows at a true one.
+    fn as_read(&self, slope: Angle) -> Angle {
+        slope + self.lie.laid.bias
+    }
+
+    /// The line of a change under power, and without.
+    fn lines(&self, mend: &Mend) -> Option<[Line; 2]> {
+        let still = Length::from_base(0.0);
+        let ride = mend.attitude.raised(still, -self.rise, self.ties).ok()?;
+        Some([mend.attitude.line().ok()?, ride.line().ok()?])
+    }
+
+    fn against(&self, lines: &[Line; 2], left: AngularAcceleration, parallel: bool) -> Option<Against> {
+        let joints = lines.iter().flat_map(|line| [line.front_joint(), line.rear_joint()]);
+        let (mut least, mut most) = (f64::INFINITY, 0.0_f64);
+        for joint in joints {
+            (least, most) = (least.min(joint.base()), most.max(joint.base()));
+        }
+        let bounds = self.bounds;
+        if left.base() > bounds.shake.base() {
+            Some(Against::Shakes { allowed: bounds.shake })
+        } else if most > bounds.most_angle().base() {
+            Some(Against::TooSharp { allowed: bounds.most_angle() })
+        } else if parallel && most >= most_parallel().base() {
+            Some(Against::Parallel { allowed: most_parallel() })
+        } else if least < bounds.least.base() {
+            Some(Against::TooStraight { least: bounds.least })
+        } else {
+            None
+        }
+    }
+
+    /// A change in words of the stage. `doubt`: what the change is known to, where that was reckoned.
+    fn finding(
+        &self,
+        (name, parallel): (Name, bool),
+        mend: &Mend,
+        to: Angle,
+        thick: Option<Length>,
+        doubt: Option<Angle>,
+    ) -> Finding {
+        let size = mend.change.base().abs();
+        let at_bound = size > degrees(MOST_CHANGE_DEGREES - AT_BOUND_DEGREES).base();
+        let Some(lines) = self.lines(mend).filter(|_| !at_bound || name == Name::PhaseForTwist) else {
+            return none(name);
+        };
+        let [power, _] = &lines;
+        let left = acceleration(self.bounds.top, mend.residual);
+        // Too small to set, or to be seen.
+        let leave = size < degrees(LEAST_CHANGE_DEGREES).base()
+            || doubt.is_some_and(|doubt| size <= doubt.base());
+        let reset = Reset {
+            to,
+            plus: mend.change.base() > 0.0,
+            leave,
+            thick,
+            left,
+            joints: [power.front_joint(), power.rear_joint()],
+            against: self.against(&lines, left, parallel),
+        };
+        let value = Value {
+            amount: Amount::Angle(Angle::from_base(size)),
+            plus_minus: doubt.filter(|_| !leave).map(Amount::Angle),
+            sense: Some(Sense::Reset(reset)),
+        };
+        let found = Finding::known(name, value, Verdict::Figure).from(&[Source::LeastShake]);
+        if parallel { found.from(&[Source::ParallelBound]) } else { found }
     }
 }
 
-/// Too small to set.
-fn is_left(change: Angle) -> bool {
-    change.base().abs() < degrees(LEAST_CHANGE_DEGREES).base()
-}
-
-fn finding(
-    name: Name,
-    mend: &Mend,
-    to: Angle,
-    thick: Option<Length>,
-    bounds: Bounds,
-) -> Option<Finding> {
-    let line = mend.attitude.line().ok()?;
-    let left = acceleration(bounds.top, mend.residual);
-    let change = mend.change;
-    let reset = Reset {
-        to,
-        plus: change.base() > 0.0,
-        leave: is_left(change),
-        thick,
-        left,
-        joints: [line.front_joint(), line.rear_joint()],
-        against: against(mend, bounds, left, name == Name::PinionParallel),
-    };
-    let value = Value {
-        amount: Amount::Angle(Angle::from_base(change.base().abs())),
-        plus_minus: None,
-        sense: Some(Sense::Reset(reset)),
-    };
-    let found = Finding::known(name, value, Verdict::Figure);
-    Some(found.from(&[Source::LeastShake, Source::ParallelBound]))
-}
-
-fn pinion(job: &Job, lie: &Lie, now: &Attitude, bounds: Bounds, layout: Layout) -> Finding {
+fn pinion(job: &Job, present: &Present, layout: Layout) -> Finding {
     let (name, shaft_counts) = match layout {
         Layout::Parallel => (Name::PinionParallel, 0.0),
         Layout::Intersecting => (Name::PinionIntersecting, 2.0),
     };
-    let Some(mend) = mend::pinion(now, layout, degrees(MOST_CHANGE_DEGREES)) else { return none(name) };
+    let most = degrees(MOST_CHANGE_DEGREES);
+    let Some(mend) = mend::pinion(present.now, layout, most, present.ties) else { return none(name) };
     let mut fields = Fields::of(job);
     let pad = fields.optional_length(Entry::SpringPad);
     let size = Angle::from_base(mend.change.base().abs());
     // Under power the nose rises by itself: it is set so much lower.
-    let rise = fields.angle(Entry::PowerRise).unwrap_or(degrees(0.0));
-    let to = mend.attitude.pinion.slope - rise;
+    let to = present.as_read(mend.attitude.pinion.slope - present.rise);
     let thick = pad.map(|pad| wedge(pad, size));
-    match finding(name, &mend, to, thick, bounds) {
-        Some(mut found) => {
-            if let super::Answer::Known(value) = &mut found.answer
-                && !is_left(mend.change)
-            {
-                value.plus_minus = Some(Amount::Angle(lie.spread_of_setting(shaft_counts).expanded()));
-            }
-            found
-        }
-        None => none(name),
-    }
+    let doubt = present.lie.spread_of_setting(shaft_counts).expanded();
+    named(fields, name).unwrap_or_else(|| {
+        present.finding((name, layout == Layout::Parallel), &mend, to, thick, Some(doubt))
+    })
 }
 
 /// There is no such change. It is no fault of the line as it lies.
 fn none(name: Name) -> Finding {
-    Finding { verdict: Verdict::Figure, ..Finding::impossible(name, super::Reason::NoRoomToReset) }
+    Finding { verdict: Verdict::Figure, ..Finding::impossible(name, Reason::NoRoomToReset) }
+}
+
+/// A wrong entry that a change can do without, but was meant to be there, is named, and is no fault of the
+/// line.
+fn named(fields: Fields, name: Name) -> Option<Finding> {
+    let needs = fields.needs();
+    let wrong = !needs.is_empty();
+    wrong.then(|| Finding { verdict: Verdict::Figure, ..Finding::missing(name, needs) })
 }
 
 /// With the mounts' distance given: what the gearbox's rear mount can do in the layout there is.
-fn gearbox(job: &Job, lie: &Lie, now: &Attitude, bounds: Bounds) -> Option<Finding> {
+fn gearbox(job: &Job, present: &Present) -> Option<Finding> {
+    let name = Name::GearboxMount;
     let mut fields = Fields::of(job);
-    let Some(arm) = fields.optional_length(Entry::MountArm) else {
-        // Nobody asks for it unless it was meant to be there: a wrong one is not passed over.
-        let needs = fields.needs();
-        let wrong = !needs.is_empty();
-        let finding = Finding::missing(Name::GearboxMount, needs);
-        return wrong.then_some(Finding { verdict: Verdict::Figure, ..finding });
+    let overhang = fields.optional_length(Entry::JointOverhang);
+    let arm = fields.optional_length(Entry::MountArm);
+    if let Some(finding) = named(fields, name) {
+        return Some(finding);
+    }
+    let arm = arm?;
+    let lever = overhang.map_or(arm, |overhang| arm + overhang);
+    let layout = if present.parallel { Layout::Parallel } else { Layout::Intersecting };
+    let (most, length) = (degrees(MOST_CHANGE_DEGREES), present.ties.length);
+    let Some(mend) = mend::gearbox(present.now, layout, lever, length, most) else {
+        return Some(none(name));
     };
-    let side = |slope: Angle| (slope - now.shaft.slope).base();
-    let parallel = side(now.gearbox.slope) * side(now.pinion.slope) >= 0.0;
-    let layout = if parallel { Layout::Parallel } else { Layout::Intersecting };
-    let most = degrees(MOST_CHANGE_DEGREES);
-    let Some(mend) = mend::gearbox(now, layout, arm, lie.laid.length, most) else {
-        return Some(none(Name::GearboxMount));
-    };
-    let drop = mount_drop(arm, now.gearbox.slope, mend.change);
+    let drop = mount_drop(arm, present.now.gearbox.slope, mend.change);
     let thick = Length::from_base(drop.base().abs());
-    finding(Name::GearboxMount, &mend, mend.attitude.gearbox.slope, Some(thick), bounds)
+    let to = present.as_read(mend.attitude.gearbox.slope);
+    Some(present.finding((name, present.parallel), &mend, to, Some(thick), None))
 }
 
 /// The yokes' turn that cancels what the plan view twists.
-fn phase(now: &Attitude, bounds: Bounds) -> Option<Finding> {
-    let mend = mend::phase(now)?;
-    finding(Name::PhaseForTwist, &mend, mend.attitude.phase, None, bounds)
+fn phase(present: &Present) -> Option<Finding> {
+    let mend = mend::phase(present.now)?;
+    let to = mend.attitude.phase;
+    Some(present.finding((Name::PhaseForTwist, false), &mend, to, None, None))
 }

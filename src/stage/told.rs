@@ -2,13 +2,13 @@
 //! to it.
 
 use super::field::Fields;
-use super::finding::{Blocked, Need, Reason};
+use super::finding::{Blocked, Need, Reason, Verdict};
 use super::lie::{Laid, Lie};
 use crate::job::{Entry, Job};
-use crate::mechanics::attitude::{Attitude, Unfit};
+use crate::mechanics::attitude::{Attitude, Ties, Unfit};
 use crate::mechanics::line::{JointAt, Line};
-use crate::mechanics::uncertainty::{Measured, Spread, combined};
-use crate::quantity::{Angle, Base, Length, degrees};
+use crate::mechanics::uncertainty::{Measured, Spread, combined, rectangular};
+use crate::quantity::{Angle, Base, Length, degrees, inches};
 
 /// Where the axle and its pinion are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,6 +43,8 @@ const KINDS: usize = 6;
 pub(super) struct Told {
     pub(super) attitude: Attitude,
     pub(super) line: Line,
+    /// What is odd about the readings of a slope.
+    pub(super) remark: Option<Reason>,
     best: [f64; KINDS],
     parts: Vec<(Entry, [f64; KINDS], f64)>,
 }
@@ -69,43 +71,76 @@ pub(super) fn unfit(unfit: Unfit) -> Reason {
     }
 }
 
-/// How far the axle has risen from ride, where it has moved at all, and the pinion's nose with it.
-#[derive(Clone, Copy)]
-pub(super) struct Moved {
-    up: Option<Length>,
-    nose: Angle,
+/// How well a rise of the pinion's nose is known, ±. Our own choice: the trade says "1 to 2°".
+const RISE_DOUBT_DEGREES: f64 = 0.5;
+
+/// How well the axle's travel and the place of its centre are known, ±. Our own choice.
+fn axle_doubt() -> Length {
+    inches(0.25)
 }
 
-/// How far the axle and the pinion's nose have risen there.
+/// How far axle and pinion have moved from ride.
+#[derive(Clone, Copy)]
+pub(super) struct Moved {
+    up: Length,
+    nose: Angle,
+    arm: Length,
+    /// What moves it: the travel and the rise.
+    by: (Option<Entry>, Option<Entry>),
+}
+
+/// How far axle and pinion have moved there.
 ///
 /// # Errors
 /// The fields that are needed.
 pub(super) fn moved(job: &Job, at: At) -> Result<Moved, Vec<Need>> {
+    let (zero, none) = (Length::from_base(0.0), degrees(0.0));
     let mut fields = Fields::of(job);
     let (travel, rise) = match at {
-        At::Ride => return Ok(Moved { up: None, nose: degrees(0.0) }),
+        At::Ride => return Ok(Moved { up: zero, nose: none, arm: zero, by: (None, None) }),
         At::Power => (None, Entry::PowerRise),
         At::Bump => (Some((Entry::BumpTravel, 1.0)), Entry::BumpRise),
         At::Droop => (Some((Entry::DroopTravel, -1.0)), Entry::DroopRise),
     };
-    let up = travel.and_then(|(entry, way)| fields.length(entry).map(|by| by * way));
-    match fields.angle(rise) {
-        Some(nose) if up.is_some() == travel.is_some() => Ok(Moved { up, nose }),
+    let up = match travel {
+        Some((entry, way)) => fields.length(entry).map(|by| by * way),
+        None => Some(zero),
+    };
+    let (nose, arm) = (fields.angle(rise), fields.length(Entry::PinionArm));
+    match (up, nose, arm) {
+        (Some(up), Some(nose), Some(arm)) => {
+            Ok(Moved { up, nose, arm, by: (travel.map(|(entry, _)| entry), Some(rise)) })
+        }
         _ => Err(fields.needs()),
     }
 }
 
-impl Lie {
-    /// The line as laid, with the axle and the pinion there.
-    fn attitude(&self, laid: &Laid, moved: Moved) -> Result<Attitude, Unfit> {
-        let mut ride = laid.attitude().ok_or(Unfit::OutOfReach)?;
-        match moved.up {
-            Some(up) => ride.raised(up, moved.nose, laid.length, self.slides),
-            None => {
-                ride.pinion.slope += moved.nose;
-                Ok(ride)
-            }
+/// What moves with how the axle has moved, by so much in SI units.
+type Shift = fn(&mut Moved, f64);
+
+impl Moved {
+    /// Each measurement of it with its standard uncertainty in SI units.
+    fn causes(&self) -> Vec<(Entry, f64, Shift)> {
+        let (travel, rise) = self.by;
+        let axle = rectangular(axle_doubt()).standard.base();
+        let nose = rectangular(degrees(RISE_DOUBT_DEGREES)).standard.base();
+        let mut all: Vec<(Entry, f64, Shift)> = Vec::new();
+        all.extend(travel.map(|entry| {
+            let shift: Shift = |moved, by| moved.up += Length::from_base(by);
+            (entry, axle, shift)
+        }));
+        if let Some(entry) = rise {
+            all.push((entry, nose, |moved, by| moved.nose += Angle::from_base(by)));
+            all.push((Entry::PinionArm, axle, |moved, by| moved.arm += Length::from_base(by)));
         }
+        all
+    }
+}
+
+impl Lie {
+    /// What ties the line to an axle whose centre is so far from the rear joint.
+    pub(super) fn ties(&self, arm: Length) -> Ties {
+        Ties { length: self.laid.length, slides: self.slides, arm }
     }
 
     /// What is reckoned of the line there.
@@ -116,36 +151,63 @@ impl Lie {
     /// line both ways move it the same way, and half their difference would be nothing. Our own choice
     /// within JCGM 100:2008 5.1.3.
     pub(super) fn tell(&self, moved: Moved) -> Result<Told, Blocked> {
-        let of = |laid: &Laid| -> Result<(Attitude, Line), Blocked> {
-            let no = |no| Blocked::Impossible(unfit(no));
-            let attitude = self.attitude(laid, moved).map_err(no)?;
-            let line = attitude.line().map_err(no)?;
-            Ok((attitude, line))
+        let of = |laid: &Laid, moved: &Moved| -> Result<(Attitude, Line), Unfit> {
+            let ties = Ties { length: laid.length, ..self.ties(moved.arm) };
+            let ride = laid.attitude().ok_or(Unfit::OutOfReach)?;
+            let attitude = ride.raised(moved.up, moved.nose, ties)?;
+            Ok((attitude, attitude.line()?))
         };
-        let (attitude, line) = of(&self.laid)?;
+        let (attitude, line) = of(&self.laid, &moved).map_err(|no| Blocked::Impossible(unfit(no)))?;
         let best = reckoned(&attitude, &line);
-        let mut parts = Vec::with_capacity(self.causes.len());
-        for cause in &self.causes {
-            let by = cause.spread.standard.base();
-            if by <= 0.0 {
-                continue;
-            }
+        let part = |shifted: &dyn Fn(f64) -> (Laid, Moved), by: f64| {
             let mut moves = [0.0_f64; KINDS];
             for way in [by, -by] {
-                let mut laid = self.laid;
-                (cause.shift)(&mut laid, way);
-                let (attitude, line) = of(&laid)?;
+                let (laid, moved) = shifted(way);
+                // What is past 45° a hair further on is not past it here.
+                let Ok((attitude, line)) = of(&laid, &moved) else { continue };
                 for ((most, here), best) in moves.iter_mut().zip(reckoned(&attitude, &line)).zip(best) {
                     *most = most.max((here - best).abs());
                 }
             }
+            moves
+        };
+        let mut parts = Vec::with_capacity(self.causes.len() + 3);
+        for cause in &self.causes {
+            let shifted = |by: f64| {
+                let mut laid = self.laid;
+                (cause.shift)(&mut laid, by);
+                (laid, moved)
+            };
+            let moves = part(&shifted, cause.spread.standard.base());
             parts.push((cause.entry, moves, cause.spread.freedom));
         }
-        Ok(Told { attitude, line, best, parts })
+        for (entry, by, shift) in moved.causes() {
+            let shifted = |by: f64| {
+                let mut moved = moved;
+                shift(&mut moved, by);
+                (self.laid, moved)
+            };
+            parts.push((entry, part(&shifted, by), f64::INFINITY));
+        }
+        Ok(Told { attitude, line, remark: self.remark, best, parts })
     }
 }
 
 impl Told {
+    /// Gearbox and pinion lie on one side of the shaft's slope.
+    pub(super) fn is_parallel(&self) -> bool {
+        let side = |slope: Angle| (slope - self.attitude.shaft.slope).base();
+        side(self.attitude.gearbox.slope) * side(self.attitude.pinion.slope) >= 0.0
+    }
+
+    /// The verdict, with what is odd about the readings of a slope where nothing worse stands against it.
+    pub(super) fn remarked(&self, verdict: Verdict) -> Verdict {
+        match (self.remark, verdict) {
+            (Some(remark), Verdict::Good) => Verdict::Watch(remark),
+            _ => verdict,
+        }
+    }
+
     /// One of the figures times a factor, with its spread.
     pub(super) fn measured<Q: Base>(&self, of: Of, factor: f64) -> Measured<Q> {
         let scaled = |all: &[f64; KINDS]| factor * all.get(of as usize).copied().unwrap_or(f64::NAN);

@@ -3,7 +3,7 @@
 
 use std::f64::consts::PI;
 
-use shaftwright::mechanics::attitude::{Attitude, Leaning};
+use shaftwright::mechanics::attitude::{Attitude, Leaning, Ties};
 use shaftwright::mechanics::line::{Direction, Line, Peaks};
 use shaftwright::mechanics::mend::{self, Layout, Mend};
 use shaftwright::quantity::{Angle, Base, as_degrees, degrees, inches};
@@ -267,14 +267,18 @@ fn no_place_of_a_grid_mends_the_pinion_better() {
     let (mut luck, mut compared) = (Luck(25), 0);
     for _ in 0..150 {
         let (attitude, most) = (luck.attitude(), luck.between(1.0, 20.0));
+        let ties = Ties {
+            length: inches(luck.between(25.0, 70.0)),
+            slides: luck.between(0.0, 1.0) < 0.5,
+            arm: inches(luck.between(0.0, 14.0)),
+        };
         for layout in [Layout::Parallel, Layout::Intersecting] {
             let best = least(most, &|change| {
-                let mut changed = attitude;
-                changed.pinion.slope += degrees(change);
+                let changed = attitude.raised(inches(0.0), degrees(change), ties).ok()?;
                 stands(layout, &changed).then_some(changed)
             });
             compared += u32::from(held(
-                mend::pinion(&attitude, layout, degrees(most)),
+                mend::pinion(&attitude, layout, degrees(most), ties),
                 best,
                 most,
                 Some(layout),

@@ -187,6 +187,8 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
         Entry::InertiaLimit => ["1000", "500", "100"][few % 3].into(),
         Entry::LeastAngle => ["1", "1/2", "0"][few % 3].into(),
         Entry::RoadSpeed => format!("{}0 mph", 4 + few),
+        Entry::PinionArm | Entry::JointOverhang => format!("{}", 2 * few),
+        Entry::JointMost => ["15", "20", "30"][few % 3].into(),
         Entry::SpringPad => format!("{}", 2 + few % 4),
         Entry::MountArm => format!("{}", 20 + few),
         Entry::PhaseLimit => "1".into(),

@@ -37,6 +37,7 @@ pub fn questions(state: State) -> AnyView {
                 state,
                 &[
                     Entry::PowerRise,
+                    Entry::PinionArm,
                     Entry::BumpTravel,
                     Entry::BumpRise,
                     Entry::DroopTravel,
@@ -54,10 +55,14 @@ pub fn questions(state: State) -> AnyView {
                     Entry::TorsionalLimit,
                     Entry::InertiaLimit,
                     Entry::LeastAngle,
+                    Entry::JointMost,
                 ],
             ),
         ),
-        part("For the size of a wedge or shim", fields(state, &[Entry::SpringPad, Entry::MountArm])),
+        part(
+            "For the size of a wedge or shim",
+            fields(state, &[Entry::SpringPad, Entry::MountArm, Entry::JointOverhang]),
+        ),
     ])
 }
 
