@@ -32,17 +32,20 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         Sense::Loose { lean } => vec![Amount::Angle(lean)],
         Sense::AsOneJoint { angle, front, rear } => [angle, front, rear].map(Amount::Angle).into(),
         Sense::ShakesShaft(q) | Sense::InsteadOf(q) => vec![Amount::Acceleration(q)],
+        Sense::LimitedBy { shaft, by: _ } => vec![Amount::Speed(shaft)],
         Sense::Steeper { by, was } => [by, was].map(Amount::Angle).into(),
         Sense::ShaftSwings { share, lead } => vec![Amount::Share(share), Amount::Angle(lead)],
         Sense::Reset(reset) => {
             let mut all: Vec<Amount> = reset.joints.map(Amount::Angle).into();
             all.extend([Amount::Angle(reset.to), Amount::Acceleration(reset.left)]);
             all.extend(reset.thick.map(Amount::Length));
-            all.extend(reset.against.map(|against| match against {
-                Against::TooSharp { allowed: q }
+            all.extend(reset.against.and_then(|against| match against {
+                Against::NoBetter => None,
+                Against::TooMuchForAWedge { most: q }
+                | Against::TooSharp { allowed: q }
                 | Against::TooStraight { least: q }
-                | Against::Parallel { allowed: q } => Amount::Angle(q),
-                Against::Shakes { allowed } => Amount::Acceleration(allowed),
+                | Against::Parallel { allowed: q } => Some(Amount::Angle(q)),
+                Against::Shakes { allowed } => Some(Amount::Acceleration(allowed)),
             }));
             all
         }

@@ -30,7 +30,7 @@ const DIGIT: f64 = 13.5;
 /// What a curve is called, how it is drawn, its acceleration at top speed, and its limit.
 type Curve = (&'static str, Pen, f64, f64);
 
-/// Shake against speed: the pinion under power, the shaft in drive and on the overrun, and their
+/// Shake against speed: the pinion under power, the shaft in drive and with the foot off, and their
 /// limits. `None` while angles, top speed or limits are not known.
 pub fn speed_curve(job: &Job) -> Option<String> {
     let growth = growth(job)?;
@@ -50,7 +50,7 @@ pub fn speed_curve(job: &Job) -> Option<String> {
     let curves: [Curve; 3] = [
         ("pinion under power", Pen::Accent, square * growth.pinion, shake),
         ("shaft in drive", Pen::Thin, square * drive, inertia),
-        ("shaft on the overrun", Pen::Ghost, square * overrun, inertia),
+        ("shaft, foot off", Pen::Ghost, square * overrun, inertia),
     ];
     let larger = shake.max(inertia);
     let most = curves.iter().fold(0.0_f64, |most, curve| most.max(curve.2 * BEYOND * BEYOND));

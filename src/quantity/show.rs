@@ -143,7 +143,10 @@ pub fn show_speed(value: AngularVelocity) -> String {
 
 /// An angular acceleration in rad/s², to three figures, since no angle in a garage gives more.
 pub fn show_acceleration(value: AngularAcceleration) -> String {
-    format!("{} rad/s²", three_figures(as_radians_per_second_squared(value)))
+    let value = as_radians_per_second_squared(value);
+    // Under a twentieth nothing is shaken that anyone could find.
+    let text = if value.abs() < 0.05 { show_number(0.0, 0) } else { three_figures(value) };
+    format!("{text} rad/s²")
 }
 
 /// A road speed in whole units of the display in force.

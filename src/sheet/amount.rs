@@ -24,6 +24,7 @@ pub fn amount(value: Amount, display: LengthDisplay) -> String {
         Amount::Acceleration(acceleration) => show_acceleration(acceleration),
         Amount::RoadSpeed(speed) => show_road_speed(speed, display),
         Amount::Share(share) => show_number(share, 2),
+        Amount::Percent(share) if share.abs() < 5e-7 => "0 %".to_owned(),
         Amount::Percent(share) => format!("{} %", three_figures(share * 100.0)),
         Amount::Modulus(modulus) => format!("{} GPa", show_number(as_gigapascals(modulus), 1)),
         Amount::Density(density) => {

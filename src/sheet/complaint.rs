@@ -4,7 +4,8 @@ use super::amount::amount;
 use super::label::{label, stage_title};
 use crate::job::{Entry, Job, NotAJob};
 use crate::quantity::{
-    Unit, Unreadable, as_degrees, as_millimetres, in_inches, show_mass, show_number, three_figures,
+    Unit, Unreadable, as_degrees, as_millimetres, in_inches, parse_angle, show_mass, show_number,
+    three_figures,
 };
 use crate::stage::{Amount, Complaint, Stage, allowed};
 
@@ -18,6 +19,9 @@ pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
             bound(job, entry, *least),
             bound(job, entry, *most),
             match least {
+                _ if is_off_plumb(job, entry) => {
+                    "Read on a face across it? Take what it is off plumb, + when the top leans rearward."
+                }
                 Amount::Clock(_) => "For degrees, write them with °: 225°.",
                 _ => "Check the number and its unit.",
             }
@@ -30,6 +34,10 @@ pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
             figures(as_degrees(*apart)),
             label(job, *other)
         ),
+        Complaint::SpeedsApart { other } => format!(
+            "“{typed}” at the shaft speed in “{}”: no axle and tyre give that. Check both, and their units.",
+            label(job, *other)
+        ),
         Complaint::NotBelow { other, most, .. } => format!(
             "“{typed}” is too much: it must be below {}, which follows from “{}” at {}. Check both.",
             bound(job, entry, *most),
@@ -37,6 +45,15 @@ pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
             stage_title(Stage::of(*other))
         ),
     }
+}
+
+/// A slope that was read from level on a face that stands upright.
+fn is_off_plumb(job: &Job, entry: Entry) -> bool {
+    let slope =
+        matches!(entry, Entry::GearboxSlope(_) | Entry::PinionSlope(_) | Entry::ShaftSlopeRead(_));
+    let text = job.typed(entry).map_or("", |typed| typed.text.as_str());
+    let read = parse_angle(text, Unit::Degree).map_or(0.0, |angle| as_degrees(angle).abs());
+    slope && (60.0..=120.0).contains(&read)
 }
 
 /// What stands in a field; a bare length with the unit it has here, since that may be what is wrong.

@@ -7,10 +7,10 @@ use super::reset::worded_reset;
 use crate::job::{AFTER_WELDING, BEFORE_CUT, Entry, Job};
 use crate::quantity::{
     Angle, Base, Length, LengthDisplay, degrees, show_acceleration, show_angle, show_clock, show_length,
-    show_number,
+    show_number, show_speed,
 };
 use crate::stage::measure::reading_apart;
-use crate::stage::{Answer, Finding, Name, Need, Reason, Sense, Standing, Verdict, Whole, Why};
+use crate::stage::{Answer, Finding, Name, Need, Reason, Sense, Shaken, Standing, Verdict, Whole, Why};
 use crate::stage::{angles, phase};
 
 /// A finding's value in words.
@@ -39,6 +39,7 @@ pub fn title(name: Name) -> String {
         Name::ShakeAtRide => "Pinion shaken, no load",
         Name::FrontJoint => "Front joint works at",
         Name::RearJoint => "Rear joint works at",
+        Name::SmoothUpTo => "Smooth up to",
         Name::ShaftLies => "Slope of the new shaft",
         Name::SpeedSwing => "Pinion's speed swings by",
         Name::ShakeAtBump => "Pinion shaken, at full bump",
@@ -197,15 +198,23 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         Sense::AsOneJoint { angle, front, rear } => (
             number,
             Some(format!(
-                "As one joint of {} alone would. Joints: front {}, rear {}.",
+                "As one joint of {} alone would. Joints then: front {}, rear {}.",
                 show_angle(angle, 2),
                 show_angle(front, 2),
                 show_angle(rear, 2)
             )),
         ),
         Sense::ShakesShaft(shaft) => {
-            let when = if name == Name::FrontJoint { "in drive" } else { "on the overrun" };
+            let when = if name == Name::FrontJoint { "in drive" } else { "with the foot off" };
             (number, Some(format!("Shakes the shaft with {} {when}.", show_acceleration(shaft))))
+        }
+        Sense::LimitedBy { shaft, by } => {
+            let what = match by {
+                Shaken::Pinion => "the pinion, under power",
+                Shaken::Drive => "the shaft, in drive",
+                Shaken::Coast => "the shaft, with the foot off",
+            };
+            (number, Some(format!("Shaft at {}: first to its limit is {what}.", show_speed(shaft))))
         }
         Sense::Steeper { by, was } => {
             let than = if by.base() * was.base() < 0.0 { "flatter" } else { "steeper" };

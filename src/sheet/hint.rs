@@ -1,6 +1,8 @@
 //! What to know while filling in a field: usual values with where they come from.
 
 use crate::job::Entry;
+use crate::quantity::Base;
+use crate::stage::Amount;
 
 /// What to know while filling in a field; empty where the label says it all.
 pub const fn hint(entry: Entry) -> &'static str {
@@ -55,7 +57,7 @@ pub const fn hint(entry: Entry) -> &'static str {
         }
         Entry::SideOffset => "+ to the right, looking forward.",
         Entry::GearboxPlan | Entry::ShaftPlan | Entry::PinionPlan => {
-            "+ going right as it runs rearward."
+            "+ when its rear end lies further to the vehicle's right, looking forward."
         }
         Entry::PowerRise => "Leaf springs: 1 to 2° (common practice, no source); links: near 0.",
         Entry::PinionArm => {
@@ -82,5 +84,23 @@ pub const fn hint(entry: Entry) -> &'static str {
         Entry::YokeTurned => "+ clockwise seen from the rear. Usual: 0, back in its own marks.",
         Entry::ShaftMass => "By scale; only to judge what is left.",
         _ => "",
+    }
+}
+
+/// What the sign of a slope means, so that one that was lost shows at once; empty where a sign says nothing.
+pub fn which_way(entry: Entry, value: Amount) -> &'static str {
+    let Amount::Angle(angle) = value else { return "" };
+    let (above, below) = match entry {
+        Entry::GearboxSlope(_) => (", tail down", ", tail up"),
+        Entry::PinionSlope(_) => (", nose up", ", nose down"),
+        Entry::ShaftSlopeRead(_) => (", falling toward the rear", ", rising toward the rear"),
+        _ => ("", ""),
+    };
+    if angle.base() > 0.0 {
+        above
+    } else if angle.base() < 0.0 {
+        below
+    } else {
+        ""
     }
 }

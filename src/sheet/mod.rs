@@ -22,7 +22,7 @@ pub use finding::{
     Shown, causes, need, remark, shaft_line, shown, standing_word, title, verdict_reason,
     verdict_standing, verdict_word,
 };
-pub use hint::hint;
+pub use hint::{hint, which_way};
 pub use label::{Worded, cut_yoke, far_datum, far_joint, label, stage_lead, stage_title};
 pub use mark::{mark_nearest, mark_note, mark_title, order_of_work};
 pub use report::report;

@@ -134,7 +134,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             format!("Over the {} allowed: see what to change.", show_acceleration(allowed))
         }
         Reason::OverShakeThere { allowed } => format!(
-            "Over the {} allowed, for as long as the axle stands there.",
+            "Over the {} allowed, for as long as it stands so. What can be changed is reckoned for driving under power.",
             show_acceleration(allowed)
         ),
         Reason::JointNearLeast { least } => {

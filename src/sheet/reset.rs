@@ -44,6 +44,9 @@ pub(super) fn worded_reset(
             }
         }
     }
+    if name == Name::GearboxMount && !reset.leave {
+        text.push_str(" The front joint moves with it: measure its height again.");
+    }
     let [front, rear] = reset.joints.map(|joint| show_angle(joint, 2));
     let left = show_acceleration(reset.left);
     text.push_str(&format!("Leaves {left}; joints {front} and {rear}."));
@@ -61,6 +64,11 @@ pub(super) fn worded_reset(
         Some(Against::Shakes { allowed }) => {
             text.push_str(&format!(" Against it: still over {}.", show_acceleration(allowed)));
         }
+        Some(Against::NoBetter) => text.push_str(" Against it: no better than it is now."),
+        Some(Against::TooMuchForAWedge { most }) => text.push_str(&format!(
+            " Against it: wedges are for {} at most; beyond, the pads are welded anew, and the pinion's bearing must still get oil.",
+            show_angle(most, 0)
+        )),
         None => {}
     }
     (value, Some(text))

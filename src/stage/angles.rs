@@ -4,7 +4,7 @@ use super::amount::{Amount, plain};
 pub use super::bounds::{Bounds, bounds};
 use super::bounds::{shake_source, with_bounds};
 use super::field::Fields;
-use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Shaken, Source, Value, Verdict};
 use super::joint::{self, worse};
 pub use super::lie::reading_apart;
 use super::lie::{Lie, lie};
@@ -25,6 +25,7 @@ pub fn findings(job: &Job) -> Vec<Finding> {
     let mut found = vec![
         shake(job, Name::ShakeUnderPower, &power),
         shake(job, Name::ShakeAtRide, &ride),
+        smooth(job, &power, &ride),
         joint::finding(job, Name::FrontJoint, &ride, &power),
         joint::finding(job, Name::RearJoint, &ride, &power),
         slope(job, &lie, &ride),
@@ -108,7 +109,6 @@ fn shake(job: &Job, name: Name, told: &Result<Told, Blocked>) -> Finding {
         // At bump and droop the axle stays for a moment, and without power little torque is on it.
         match name {
             Name::ShakeUnderPower => Verdict::Stop(Reason::OverShake { allowed }),
-            Name::ShakeAtRide => Verdict::Watch(Reason::OverShake { allowed }),
             _ => Verdict::Watch(Reason::OverShakeThere { allowed }),
         }
     } else if size + doubt.base() > allowed.base() {
@@ -171,6 +171,9 @@ fn shake(job: &Job, name: Name, told: &Result<Told, Blocked>) -> Finding {
     ])
 }
 
+/// The most that is said of a speed, in times the top speed.
+const MOST_OF_TOP: f64 = 5.0;
+
 /// Past this without a maker's figure a joint is to be looked at. Our own choice.
 const FAR_DEGREES: f64 = 15.0;
 
@@ -220,6 +223,36 @@ fn slope(job: &Job, lie: &Result<Lie, Vec<Need>>, ride: &Result<Told, Blocked>) 
     }
     finding.causes = told.causes(Of::ShaftSlope);
     finding
+}
+
+/// The speed up to which nothing passes its limit.
+fn smooth(job: &Job, power: &Result<Told, Blocked>, ride: &Result<Told, Blocked>) -> Finding {
+    let name = Name::SmoothUpTo;
+    let (power, bounds) = match with_bounds(job, power) {
+        Ok(known) => known,
+        Err(blocked) => return Finding::blocked(name, blocked),
+    };
+    let ride = match ride {
+        Ok(ride) => &ride.line,
+        Err(blocked) => return Finding::blocked(name, blocked.clone()),
+    };
+    let at_limit = |limit: AngularAcceleration, gain: f64| (limit.base() / gain).sqrt();
+    let all = [
+        (Shaken::Pinion, at_limit(bounds.shake, power.line.peaks().pinion_gain)),
+        (Shaken::Drive, at_limit(bounds.inertia, ride.peaks().shaft_gain)),
+        (Shaken::Coast, at_limit(bounds.inertia, ride.overrun().peaks().shaft_gain)),
+    ];
+    let first = all
+        .into_iter()
+        .fold((Shaken::Pinion, f64::INFINITY), |first, one| if one.1 < first.1 { one } else { first });
+    // Faster than this no shaft turns, and the figure would say nothing.
+    let share = (first.1 / bounds.top.base()).min(MOST_OF_TOP);
+    let shaft = bounds.top * share;
+    let road = Fields::of(job).road_speed(Entry::RoadSpeed);
+    let amount = road.map_or(Amount::EstimatedSpeed(shaft), |road| Amount::RoadSpeed(road * share));
+    let sense = Some(Sense::LimitedBy { shaft, by: first.0 });
+    Finding::known(name, Value { amount, plus_minus: None, sense }, Verdict::Figure)
+        .from(&[Source::UniversalJoints, Source::JointsInSeries])
 }
 
 /// How unevenly shaft and pinion turn.

@@ -27,6 +27,11 @@ pub enum Complaint {
         /// How far they are apart.
         apart: Angle,
     },
+    /// No axle and tyre give this road speed at that speed of the shaft.
+    SpeedsApart {
+        /// The other field.
+        other: Entry,
+    },
     /// It must stay below another field.
     NotBelow {
         /// What was given.

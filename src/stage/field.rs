@@ -11,6 +11,10 @@ use crate::quantity::{
     rpm,
 };
 
+/// Turns of a shaft a metre of road: a tyre of 3 m round on an axle of 1 gives 0.33, one of 1.6 m on an axle
+/// of 9 gives 5.6. Our own choice, to catch miles an hour typed for turns.
+const TURNS_A_METRE: core::ops::RangeInclusive<f64> = 0.3..=6.0;
+
 /// Two readings of one spot differ by no more: twice an instrument's own error of 2°. Our own choice, to
 /// catch a sign that was lost.
 const MOST_TURNED_DEGREES: f64 = 4.0;
@@ -185,6 +189,12 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
             Err(Complaint::NotBelow { given, other, most: Amount::PlainLength(most) })
         }
     };
+    let turns_with = |other: Entry| {
+        let Ok(Some(top)) = in_range_alone(job, other) else { return Ok(()) };
+        // Turns of the shaft a metre of road.
+        let turns = base(top) / core::f64::consts::TAU / base(given);
+        if TURNS_A_METRE.contains(&turns) { Ok(()) } else { Err(Complaint::SpeedsApart { other }) }
+    };
     let near = |other: Entry, most: f64| {
         let Ok(Some(known)) = in_range_alone(job, other) else { return Ok(()) };
         let apart = Angle::from_base((base(given) - base(known)).abs());
@@ -206,6 +216,7 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         Entry::LeastEngaged | Entry::SetPoint | Entry::TakenAt => below(Entry::SplineLength, 1.0),
         Entry::GroovePlace | Entry::BottomedGap => below(Entry::BarrelLength, 1.0),
         Entry::Shoulder => below(first_old(job), 1.0),
+        Entry::RoadSpeed => turns_with(Entry::TopSpeed),
         Entry::TurnedRound => near(Entry::OneWay, MOST_TURNED_DEGREES),
         Entry::ClearBy => below(Entry::WeldLine, 1.0),
         _ => Ok(()),

@@ -36,8 +36,8 @@ pub use amount::Amount;
 pub use complaint::Complaint;
 pub use field::{allowed, may_be_negative, read};
 pub use finding::{
-    Against, Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Reset, Sense, Source,
-    Step, Value, Verdict, Why,
+    Against, Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Reset, Sense, Shaken,
+    Source, Step, Value, Verdict, Why,
 };
 pub use whole::{Standing, Whole, standing, whole};
 

@@ -53,7 +53,9 @@ pub fn findings(job: &Job) -> Vec<Finding> {
         found.push(target_finding(job));
     }
     // The cost follows the angles, and is shown once the turn that is wanted is known.
-    found.extend(wanted(job).ok().and_then(|wanted| cost_of_phase(job, wanted.best)));
+    if begun(job, BEFORE_TACKING) || begun(job, AFTER_WELDING) {
+        found.extend(wanted(job).ok().and_then(|wanted| cost_of_phase(job, wanted.best)));
+    }
     found
 }
 

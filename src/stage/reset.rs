@@ -11,13 +11,17 @@ use crate::job::{Entry, Job, PlanBy};
 use crate::mechanics::attitude::{Attitude, Ties};
 use crate::mechanics::line::{Line, acceleration};
 use crate::mechanics::mend::{self, Layout, Mend, mount_drop, wedge};
-use crate::quantity::{Angle, AngularAcceleration, Base, Length, degrees};
+use crate::quantity::{Angle, Base, Length, degrees};
 
 /// The pinion or the gearbox is turned by no more than this: beyond it the axle or the mounts are wrong,
 /// not their shims. Our own choice.
 const MOST_CHANGE_DEGREES: f64 = 15.0;
 /// No wedge, shim or yoke is set finer than this. Our own choice.
 const LEAST_CHANGE_DEGREES: f64 = 0.05;
+/// Wedges under spring pads are made for no more. Our own choice, from memory of what is sold.
+const MOST_WEDGE_DEGREES: f64 = 6.0;
+/// A change that leaves more than this share of the shake is no cure. Our own choice.
+const NO_BETTER: f64 = 0.9;
 /// A search that ends so near its bound has found the bound.
 const AT_BOUND_DEGREES: f64 = 0.001;
 
@@ -29,6 +33,8 @@ struct Present<'a> {
     ties: Ties,
     rise: Angle,
     parallel: bool,
+    /// The pinion's shake as it is, under power.
+    shake: f64,
 }
 
 /// What could be changed.
@@ -42,7 +48,15 @@ pub(super) fn findings(job: &Job, lie: Option<&Lie>, power: &Result<Told, Blocke
     let (rise, arm) = (fields.angle(Entry::PowerRise), fields.length(Entry::PinionArm));
     let (Some(lie), Some(rise), Some(arm)) = (lie, rise, arm) else { return Vec::new() };
     let parallel = told.is_parallel();
-    let present = Present { lie, now: &told.attitude, bounds, ties: lie.ties(arm), rise, parallel };
+    let present = Present {
+        lie,
+        now: &told.attitude,
+        bounds,
+        ties: lie.ties(arm),
+        rise,
+        parallel,
+        shake: told.line.peaks().pinion_gain,
+    };
     let mut found =
         vec![pinion(job, &present, Layout::Parallel), pinion(job, &present, Layout::Intersecting)];
     found.extend(gearbox(job, &present));
@@ -65,13 +79,14 @@ impl Present<'_> {
         Some([mend.attitude.line().ok()?, ride.line().ok()?])
     }
 
-    fn against(&self, lines: &[Line; 2], left: AngularAcceleration, parallel: bool) -> Option<Against> {
+    fn against(&self, lines: &[Line; 2], mend: &Mend, parallel: bool) -> Option<Against> {
         let joints = lines.iter().flat_map(|line| [line.front_joint(), line.rear_joint()]);
         let (mut least, mut most) = (f64::INFINITY, 0.0_f64);
         for joint in joints {
             (least, most) = (least.min(joint.base()), most.max(joint.base()));
         }
         let bounds = self.bounds;
+        let left = acceleration(bounds.top, mend.residual);
         if left.base() > bounds.shake.base() {
             Some(Against::Shakes { allowed: bounds.shake })
         } else if most > bounds.most_angle().base() {
@@ -80,6 +95,8 @@ impl Present<'_> {
             Some(Against::Parallel { allowed: most_parallel() })
         } else if least < bounds.least.base() {
             Some(Against::TooStraight { least: bounds.least })
+        } else if mend.residual > NO_BETTER * self.shake {
+            Some(Against::NoBetter)
         } else {
             None
         }
@@ -111,7 +128,7 @@ impl Present<'_> {
             thick,
             left,
             joints: [power.front_joint(), power.rear_joint()],
-            against: self.against(&lines, left, parallel),
+            against: self.against(&lines, mend, parallel).or_else(|| too_much(name, size)),
         };
         let value = Value {
             amount: Amount::Angle(Angle::from_base(size)),
@@ -121,6 +138,12 @@ impl Present<'_> {
         let found = Finding::known(name, value, Verdict::Figure).from(&[Source::LeastShake]);
         if parallel { found.from(&[Source::ParallelBound]) } else { found }
     }
+}
+
+fn too_much(name: Name, size: f64) -> Option<Against> {
+    let most = degrees(MOST_WEDGE_DEGREES);
+    let wedge = matches!(name, Name::PinionParallel | Name::PinionIntersecting);
+    (wedge && size > most.base()).then_some(Against::TooMuchForAWedge { most })
 }
 
 fn pinion(job: &Job, present: &Present, layout: Layout) -> Finding {

@@ -1,6 +1,6 @@
 //! Which way a value is meant, as plain data.
 
-use crate::quantity::{Angle, AngularAcceleration, Length};
+use crate::quantity::{Angle, AngularAcceleration, AngularVelocity, Length};
 
 /// Which way a value is meant.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -66,6 +66,13 @@ pub enum Sense {
     },
     /// Shakes the shaft by so much.
     ShakesShaft(AngularAcceleration),
+    /// The speed at which the first of them comes to its limit.
+    LimitedBy {
+        /// Speed of the shaft.
+        shaft: AngularVelocity,
+        /// What comes to its limit.
+        by: Shaken,
+    },
     /// Than the old shaft, which lay so.
     Steeper {
         /// By so much, + steeper downward to the rear.
@@ -99,9 +106,27 @@ pub enum Sense {
     },
 }
 
+/// What the joints shake.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shaken {
+    /// The pinion, under power.
+    Pinion,
+    /// The shaft, in drive.
+    Drive,
+    /// The shaft, driven by the axle.
+    Coast,
+}
+
 /// What speaks against a change.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Against {
+    /// It leaves about as much as there is now, or more.
+    NoBetter,
+    /// More than wedges are made for.
+    TooMuchForAWedge {
+        /// What they are made for.
+        most: Angle,
+    },
     /// A joint would work at too large an angle for the top speed.
     TooSharp {
         /// Most angle at top speed.

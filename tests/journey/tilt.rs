@@ -100,7 +100,7 @@ fn levels_across_the_yokes() {
             json!({"width": 1024, "height": 768, "deviceScaleFactor": 1, "mobile": true,
                 "screenOrientation": {"type": "landscapePrimary", "angle": 90}}),
         );
-        page.reads(".questions", "← this way to the right, seen from the rear");
+        page.reads(".questions", "→ this way to the right, seen from the rear");
         // The top edge toward the right-hand ear, which is low.
         page.reads_tilt("Front yoke", -0.4, 0.0);
         page.reads_tilt("Rear yoke", 0.2, 0.0);

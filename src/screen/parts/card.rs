@@ -176,10 +176,22 @@ pub fn answer_strip(state: State, findings: Memo<Vec<Finding>>, all: Memo<Vec<Fi
     let first = Memo::new(move |_| {
         findings.with(|all| all.first().map(|finding| face(state, finding)).unwrap_or_default())
     });
-    let words =
-        text(move || first.with(|face| face.value.clone().unwrap_or_else(|| face.title.clone())));
     // The verdict is the whole stage's: what stands in sight must not be better than what does not.
     let worst = Memo::new(move |_| all.with(|all| standing(all)));
+    // Where it is another card's, that card is named: a good figure beside “Stop” would mislead.
+    let others = Memo::new(move |_| {
+        let worst = worst.get();
+        let bad = matches!(worst, Standing::Stop | Standing::Watch);
+        let is_worst = |finding: &&Finding| verdict_standing(&finding.verdict) == Some(worst);
+        all.with(|all| all.iter().find(is_worst).filter(|_| bad).map(|finding| title(finding.name)))
+    });
+    let words = text(move || {
+        first.with(|face| {
+            let own = face.standing == Some(worst.get());
+            let other = if own { None } else { others.get() };
+            other.or_else(|| face.value.clone()).unwrap_or_else(|| face.title.clone())
+        })
+    });
     let word = text(move || standing_word(worst.get()).to_owned());
     let to_answers = |_| {
         if let Some(answers) = document().get_element_by_id("answers") {

@@ -7,7 +7,7 @@ use super::element::{Element, all, either, el, key, line, text};
 use crate::job::{Entry, Job};
 use crate::quantity::{Unit, Unreadable};
 use crate::screen::state::State;
-use crate::sheet::{amount, complaint, hint, label, remark};
+use crate::sheet::{amount, complaint, hint, label, remark, which_way};
 use crate::stage::{Amount, Complaint, allowed, may_be_negative, read};
 
 /// What a field shows, all at once: one memo a field keeps a keystroke cheap.
@@ -65,7 +65,11 @@ fn understood(job: &Job, entry: Entry, value: Amount, text: &str) -> Option<Stri
         Amount::PlainLength(length) => Amount::Length(length),
         other => other,
     };
-    (foreign || own_unit).then(|| format!("= {}", amount(value, job.display.lengths())))
+    let said = which_way(entry, value);
+    if said.is_empty() && !foreign && !own_unit {
+        return None;
+    }
+    Some(format!("= {}{said}", amount(value, job.display.lengths())))
 }
 
 /// The keypad that a tablet should bring up: digits where digits are all it takes.

@@ -24,8 +24,9 @@ const LONGEST: u32 = 100;
 /// Looks from one live figure to the next: an eye cannot follow each.
 const SHOW: u32 = 5;
 
-/// Where the top edge of the device as made is on the glass, by its quarter turns counterclockwise.
-const ARROWS: [&str; 4] = ["↑", "←", "↓", "→"];
+/// The arrow on the glass along which the device is laid, by the quarter turns counterclockwise of its top
+/// edge as made; and whether it points away from that edge. It runs up the page or to its right, never back.
+const ARROWS: [(&str, bool); 4] = [("↑", false), ("→", true), ("↑", true), ("→", false)];
 
 /// What a reading can be put into.
 #[derive(Clone)]
@@ -77,7 +78,7 @@ fn opened(state: State, laid: Laid, division: fn(&Job) -> LevelDivision, targets
         tap: RwSignal::new(0),
     };
     let toward = text(move || {
-        let arrow = ARROWS.get(state.turn.get()).copied().unwrap_or_default();
+        let (arrow, _) = ARROWS.get(state.turn.get()).copied().unwrap_or_default();
         format!("{arrow} this way to {}", laid.toward)
     });
     let keys = move || {
@@ -140,7 +141,9 @@ impl Panel {
     }
 
     fn listen(self, tap: u32, target: LevelTarget) {
-        let way = if target.turned { Way::Turned } else { Way::Along };
+        let turn = self.state.turn.get_untracked();
+        let away = ARROWS.get(turn).is_some_and(|(_, away)| *away);
+        let way = if target.turned == away { Way::Along } else { Way::Turned };
         let (mut looks, mut betas): (u32, Vec<Angle>) = (0, Vec::new());
         listen(Box::new(move |told| {
             if !self.is_on(tap) {

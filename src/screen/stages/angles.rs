@@ -108,7 +108,7 @@ fn by_device(state: State) -> AnyView {
         all
     };
     let laid = Laid {
-        how: "Lay it lengthwise on the part, screen up; tap and let go. For the same spot turned, lay it end for end. That takes out what a case or camera adds.",
+        how: "Lay it on the part, screen up, so that the arrow runs along it; tap and let go. For the same spot turned, lay it end for end. That takes out what a case or camera adds.",
         toward: "the rear",
     };
     level_panel(state, laid, |job| job.angles.division, targets)
@@ -148,7 +148,7 @@ pub fn pictures(state: State) -> AnyView {
     all([
         picture(
             state,
-            "Gearbox, shaft and pinion at ride: slopes, + falling toward the rear; from above, + going right",
+            "Gearbox, shaft and pinion at ride, no load: slopes, + falling toward the rear; from above, + going right",
             Follows::Pause,
             lie,
         ),
