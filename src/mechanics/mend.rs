@@ -1,7 +1,7 @@
 //! Mend: which pinion slope, gearbox slope or phase leaves the line turning most evenly, and what to put
 //! under a pad or a mount for it.
 
-use super::attitude::{Attitude, Ties};
+use super::attitude::{Attitude, Leaning, Ties};
 use super::extremes::least_and_greatest;
 use crate::quantity::{Angle, Base, Length, half_open_half_turn};
 
@@ -59,11 +59,14 @@ impl Changed {
 /// axle turns about its own centre, and moves the rear joint and the shaft's slope with it, as in
 /// [`Attitude::raised`].
 pub fn pinion(attitude: &Attitude, layout: Layout, most: Angle, ties: Ties) -> Option<Mend> {
-    let no_number = Attitude { phase: Angle::from_base(f64::NAN), ..*attitude };
     let turned = |change: f64| {
-        // What the shaft does not reach has no line.
-        let moved = attitude.moved(Length::from_base(0.0), Angle::from_base(change), ties);
-        let attitude = moved.unwrap_or(no_number);
+        let change = Angle::from_base(change);
+        let moved = attitude.moved(Length::from_base(0.0), change, ties);
+        // What the shaft does not reach has no line, but lies on its side all the same.
+        let attitude = moved.unwrap_or_else(|_| {
+            let pinion = Leaning { slope: attitude.pinion.slope + change, ..attitude.pinion };
+            Attitude { pinion, phase: Angle::from_base(f64::NAN), ..*attitude }
+        });
         let shaft = attitude.shaft.slope;
         Changed {
             own: (attitude.pinion.slope - shaft).base(),

@@ -272,10 +272,13 @@ fn no_place_of_a_grid_mends_the_pinion_better() {
             slides: luck.between(0.0, 1.0) < 0.5,
             arm: inches(luck.between(0.0, 14.0)),
         };
+        // Side of the shaft where the gearbox lies: another layout is not reached by way of the shaft.
+        let gearbox = above(attitude.gearbox, &attitude);
         for layout in [Layout::Parallel, Layout::Intersecting] {
             let best = least(most, &|change| {
                 let changed = attitude.raised(inches(0.0), degrees(change), ties).ok()?;
-                stands(layout, &changed).then_some(changed)
+                let stays = above(changed.gearbox, &changed) * gearbox > 0.0;
+                (stays && stands(layout, &changed)).then_some(changed)
             });
             compared += u32::from(held(
                 mend::pinion(&attitude, layout, degrees(most), ties),

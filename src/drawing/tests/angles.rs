@@ -25,6 +25,7 @@ fn lying(slopes: [&str; 3], more: &[(Entry, &str)]) -> Job {
         (Entry::ShaftSlopeRead(0), shaft),
         (Entry::PinionSlope(0), pinion),
         (Entry::PowerRise, "0"),
+        (Entry::PinionArm, "0"),
         (LEVEL, "0"),
         (REAR_LEVEL, "0"),
     ] {

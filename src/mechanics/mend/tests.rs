@@ -1,7 +1,6 @@
 //! The mends held against what is so by construction and against every other change tried.
 #![cfg(test)]
 
-use super::super::attitude::Leaning;
 use super::super::luck::luck;
 use super::*;
 use crate::quantity::{as_degrees, degrees, in_inches, inches};
@@ -21,6 +20,12 @@ fn still() -> Ties {
 /// Slopes alone.
 fn flat(gearbox: f64, shaft: f64, pinion: f64) -> Attitude {
     attitude((gearbox, 0.0), (shaft, 0.0), (pinion, 0.0))
+}
+
+/// Alike to the last bits: the shaft is laid anew from its direction.
+fn same(one: &Attitude, other: &Attitude) -> bool {
+    let slopes = |a: &Attitude| [a.gearbox, a.shaft, a.pinion].map(|lean| lean.slope.base());
+    slopes(one).into_iter().zip(slopes(other)).all(|(a, b)| (a - b).abs() < 1e-14)
 }
 
 fn residual(attitude: &Attitude) -> f64 {
@@ -64,7 +69,7 @@ fn pinion_in_the_side_view() {
             assert!((as_degrees(got.change) - (expected - now)).abs() < 1e-6);
             assert!(got.residual < 1e-8 && got.residual == residual(&got.attitude));
             let only_the_slope = Attitude { pinion: at.pinion, ..got.attitude };
-            assert_eq!((only_the_slope, got.attitude.pinion.plan), (at, at.pinion.plan));
+            assert!(same(&only_the_slope, &at) && got.attitude.pinion.plan == at.pinion.plan);
         }
     }
     // A straight front joint: both sides end at the shaft's slope.
@@ -86,7 +91,7 @@ fn the_bound_is_kept() {
     assert!((as_degrees(got.change) - 7.0).abs() < 1e-6);
     // No change allowed is how it stands.
     let got = pinion(&at, Parallel, degrees(0.0), still()).unwrap();
-    assert!(got.change.base() == 0.0 && got.attitude == at);
+    assert!(got.change.base() == 0.0 && same(&got.attitude, &at));
     for most in [-1.0, f64::NAN, f64::INFINITY] {
         assert!(pinion(&at, Parallel, degrees(most), still()).is_none());
         assert!(gearbox(&at, Parallel, inches(20.0), inches(50.0), degrees(most)).is_none());
