@@ -5,6 +5,7 @@ use super::field::{Fields, level_division, read};
 use super::finding::{Need, Reason};
 use super::length::{division, length_change};
 use super::odd::odd;
+use super::told::{axle_spread, rise_spread};
 use super::turn;
 use crate::job::{BEFORE_TACKING, Entry, Job, PhaseMethod, PlanBy, SLOPE_READINGS, ShaftBy, ShaftKind};
 use crate::mechanics::attitude::{Attitude, Leaning, plan_of_offset, slope_between};
@@ -106,6 +107,11 @@ impl Laid {
 /// Source: geometry.
 fn from_the_side(read: Angle, plan: Angle) -> Angle {
     Angle::from_base((read.base().tan() / plan.base().cos()).atan())
+}
+
+/// The slope that a level shows on an axis that leans like this, the other way round.
+pub(super) fn true_slope(lean: Leaning) -> Angle {
+    Angle::from_base((lean.slope.base().tan() * lean.plan.base().cos()).atan())
 }
 
 /// What moves when a measurement does, by so much in SI units.
@@ -331,26 +337,48 @@ fn shift_plan(laid: &mut Laid, which: usize, by: f64) {
     }
 }
 
+/// A slope that is set to make two others agree.
+pub(super) struct Setting {
+    /// How often the shaft's slope comes in: not at all where both ends shall be parallel, twice where
+    /// they shall lean to each other.
+    pub(super) times: f64,
+    /// From what the end is turned about to its joint.
+    pub(super) lever: Length,
+    /// From the axle's centre forward to the rear joint.
+    pub(super) arm: Length,
+    /// How far the pinion's nose has risen then, under power.
+    pub(super) nose: Angle,
+}
+
 impl Lie {
-    /// The spread of a slope that is set to make two others agree: gearbox and pinion, and the shaft
-    /// `times` over. To first order. The instrument's own error cancels between what it read, so it counts
-    /// where heights stand for its reading of the shaft.
-    pub(super) fn spread_of_setting(&self, times: f64) -> Spread<Angle> {
+    /// The spread of such a setting, to first order.
+    ///
+    /// Formula: c·(1 + n·l/L) = n·(σ₁ − p·ν/L) ∓ σ₀ − σ₂ − r; each slope counts as in that. The
+    /// instrument's own error cancels between what it read, so it counts where heights stand for its
+    /// reading of the shaft.
+    /// Symbols: c change; n times, l lever, p arm, ν nose of the [`Setting`]; L joint to joint; σ slopes of
+    /// gearbox, shaft and pinion; r rise under power.
+    pub(super) fn spread_of_setting(&self, setting: &Setting) -> Spread<Angle> {
+        let length = self.laid.length.base();
+        let with = |lever: Length| 1.0 + setting.times * lever.base() / length;
+        let one = 1.0 / with(setting.lever);
+        let times = setting.times * one;
         let share = |entry| match entry {
-            Entry::GearboxSlope(_) | Entry::PinionSlope(_) => 1.0,
+            Entry::GearboxSlope(_) | Entry::PinionSlope(_) => one,
             Entry::ShaftSlopeRead(_) => times,
             Entry::OneWay if self.heights.is_some() => times,
-            Entry::FrontHeight | Entry::RearHeight => times / self.laid.length.base(),
+            Entry::FrontHeight | Entry::RearHeight => times / length,
             _ => 0.0,
         };
-        let parts: Vec<Spread<Angle>> = self
+        let counted = |standard: Angle, freedom, share| Spread { standard: standard * share, freedom };
+        let mut parts: Vec<Spread<Angle>> = self
             .causes
             .iter()
-            .map(|cause| Spread {
-                standard: cause.spread.standard * share(cause.entry),
-                freedom: cause.spread.freedom,
-            })
+            .map(|cause| counted(cause.spread.standard, cause.spread.freedom, share(cause.entry)))
             .collect();
+        let (rise, axle) = (rise_spread(), of_length(axle_spread()));
+        parts.push(counted(rise.standard, rise.freedom, with(setting.arm) * one));
+        parts.push(counted(axle.standard, axle.freedom, times * setting.nose.base() / length));
         combined(&parts)
     }
 }

@@ -74,9 +74,14 @@ pub(super) fn unfit(unfit: Unfit) -> Reason {
 /// How well a rise of the pinion's nose is known, ±. Our own choice: the trade says "1 to 2°".
 const RISE_DOUBT_DEGREES: f64 = 0.5;
 
-/// How well the axle's travel and the place of its centre are known, ±. Our own choice.
-fn axle_doubt() -> Length {
-    inches(0.25)
+/// How well a rise of the pinion's nose is known.
+pub(super) fn rise_spread() -> Spread<Angle> {
+    rectangular(degrees(RISE_DOUBT_DEGREES))
+}
+
+/// How well the axle's travel and the place of its centre are known: ±1/4 in. Our own choice.
+pub(super) fn axle_spread() -> Spread<Length> {
+    rectangular(inches(0.25))
 }
 
 /// How far axle and pinion have moved from ride.
@@ -122,8 +127,7 @@ impl Moved {
     /// Each measurement of it with its standard uncertainty in SI units.
     fn causes(&self) -> Vec<(Entry, f64, Shift)> {
         let (travel, rise) = self.by;
-        let axle = rectangular(axle_doubt()).standard.base();
-        let nose = rectangular(degrees(RISE_DOUBT_DEGREES)).standard.base();
+        let (axle, nose) = (axle_spread().standard.base(), rise_spread().standard.base());
         let mut all: Vec<(Entry, f64, Shift)> = Vec::new();
         all.extend(travel.map(|entry| {
             let shift: Shift = |moved, by| moved.up += Length::from_base(by);
