@@ -5,8 +5,8 @@ use super::bounds::{Bounds, with_bounds};
 use super::field::Fields;
 use super::finding::{Against, Blocked, Finding, Name, Reason, Reset, Sense, Source, Value, Verdict};
 use super::joint::most_parallel;
-use super::lie::Lie;
-use super::told::Told;
+use super::line::MeasuredLine;
+use super::reckoned::Reckoned;
 use crate::job::{Entry, Job, PlanBy};
 use crate::mechanics::attitude::{Attitude, Ties};
 use crate::mechanics::line::{Line, acceleration};
@@ -27,7 +27,7 @@ const AT_BOUND_DEGREES: f64 = 0.001;
 
 /// The line that is to be changed, and what it is judged by.
 struct Present<'a> {
-    lie: &'a Lie,
+    measured: &'a MeasuredLine,
     now: &'a Attitude,
     bounds: Bounds,
     ties: Ties,
@@ -38,24 +38,28 @@ struct Present<'a> {
 }
 
 /// What could be changed.
-pub(super) fn findings(job: &Job, lie: Option<&Lie>, power: &Result<Told, Blocked>) -> Vec<Finding> {
-    let (told, bounds) = match with_bounds(job, power) {
+pub(super) fn findings(
+    job: &Job,
+    measured: Option<&MeasuredLine>,
+    power: &Result<Reckoned, Blocked>,
+) -> Vec<Finding> {
+    let (reckoned, bounds) = match with_bounds(job, power) {
         Ok(known) => known,
         // One card says what is missing for all of them.
         Err(blocked) => return vec![Finding::blocked(Name::PinionParallel, blocked)],
     };
     let mut fields = Fields::of(job);
     let (rise, arm) = (fields.angle(Entry::PowerRise), fields.length(Entry::PinionArm));
-    let (Some(lie), Some(rise), Some(arm)) = (lie, rise, arm) else { return Vec::new() };
-    let parallel = told.is_parallel();
+    let (Some(measured), Some(rise), Some(arm)) = (measured, rise, arm) else { return Vec::new() };
+    let parallel = reckoned.is_parallel();
     let present = Present {
-        lie,
-        now: &told.attitude,
+        measured,
+        now: &reckoned.attitude,
         bounds,
-        ties: lie.ties(arm),
+        ties: measured.ties(arm),
         rise,
         parallel,
-        shake: told.line.peaks().pinion_gain,
+        shake: reckoned.line.peaks().pinion_gain,
     };
     let mut found =
         vec![pinion(job, &present, Layout::Parallel), pinion(job, &present, Layout::Intersecting)];
@@ -69,7 +73,7 @@ pub(super) fn findings(job: &Job, lie: Option<&Lie>, power: &Result<Told, Blocke
 impl Present<'_> {
     /// The slope that the mechanic's own instrument shows at a true one.
     fn as_read(&self, slope: Angle) -> Angle {
-        slope + self.lie.laid.bias
+        slope + self.measured.readings.bias
     }
 
     /// The line of a change under power, and without.
@@ -159,7 +163,7 @@ fn pinion(job: &Job, present: &Present, layout: Layout) -> Finding {
     // Under power the nose rises by itself: it is set so much lower.
     let to = present.as_read(mend.attitude.pinion.slope - present.rise);
     let thick = pad.map(|pad| wedge(pad, size));
-    let doubt = present.lie.spread_of_setting(shaft_counts).expanded();
+    let doubt = present.measured.spread_of_setting(shaft_counts).expanded();
     named(fields, name).unwrap_or_else(|| {
         present.finding((name, layout == Layout::Parallel), &mend, to, thick, Some(doubt))
     })

@@ -1,5 +1,5 @@
-//! The lie of the line: slopes, heights and plan angles as measured, and what each of them brings to
-//! the ± of whatever is reckoned from all.
+//! The line as measured: slopes, heights and plan angles, and what each of them brings to the ± of
+//! whatever is reckoned from all.
 
 use super::field::{Fields, level_division, read};
 use super::finding::{Need, Reason};
@@ -40,7 +40,7 @@ enum Plan {
 
 /// Everything measured, before any sum.
 #[derive(Clone, Copy)]
-pub(super) struct Laid {
+pub(super) struct Readings {
     gearbox: Angle,
     pinion: Angle,
     shaft: ShaftSlope,
@@ -51,7 +51,7 @@ pub(super) struct Laid {
     pub(super) length: Length,
 }
 
-impl Laid {
+impl Readings {
     /// The line at ride height; `None` where heights or offset are out of the shaft's reach.
     pub(super) fn attitude(&self) -> Option<Attitude> {
         let slope = self.side_slope(self.length)?;
@@ -109,7 +109,7 @@ fn from_the_side(read: Angle, plan: Angle) -> Angle {
 }
 
 /// What moves when a measurement does, by so much in SI units.
-type Shift = fn(&mut Laid, f64);
+type Shift = fn(&mut Readings, f64);
 
 /// One measurement: its spread in SI units, and what moves when it does.
 pub(super) struct Cause {
@@ -119,8 +119,8 @@ pub(super) struct Cause {
 }
 
 /// What was measured of the line with what each measurement is worth.
-pub(super) struct Lie {
-    pub(super) laid: Laid,
+pub(super) struct MeasuredLine {
+    pub(super) readings: Readings,
     pub(super) causes: Vec<Cause>,
     /// The old shaft's slope between the same heights, where heights were taken.
     pub(super) old_slope: Option<Angle>,
@@ -193,7 +193,7 @@ fn of_length(spread: Spread<Length>) -> Spread<Angle> {
 ///
 /// # Errors
 /// The fields that are needed.
-pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
+pub(super) fn measured_line(job: &Job) -> Result<MeasuredLine, Vec<Need>> {
     let mut fields = Fields::of(job);
     let mut causes: Vec<Cause> = Vec::new();
     let mut remark = None;
@@ -210,16 +210,18 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
         return Err(fields.needs());
     };
     let measured: [(Entry, Spread<Angle>, Shift); 5] = [
-        (Entry::GearboxSlope(0), gearbox.spread, |laid, by| laid.gearbox += Angle::from_base(by)),
-        (Entry::PinionSlope(0), pinion.spread, |laid, by| laid.pinion += Angle::from_base(by)),
-        (Entry::OneWay, bias.spread, |laid, by| laid.bias += Angle::from_base(by)),
-        (phase_entry(job), phase.spread, |laid, by| laid.phase += Angle::from_base(by)),
-        (Entry::WantedReading(0), of_length(lengths.wanted.spread), |laid, by| {
-            laid.length += Length::from_base(by);
+        (Entry::GearboxSlope(0), gearbox.spread, |readings, by| {
+            readings.gearbox += Angle::from_base(by)
+        }),
+        (Entry::PinionSlope(0), pinion.spread, |readings, by| readings.pinion += Angle::from_base(by)),
+        (Entry::OneWay, bias.spread, |readings, by| readings.bias += Angle::from_base(by)),
+        (phase_entry(job), phase.spread, |readings, by| readings.phase += Angle::from_base(by)),
+        (Entry::WantedReading(0), of_length(lengths.wanted.spread), |readings, by| {
+            readings.length += Length::from_base(by);
         }),
     ];
     causes.extend(measured.map(|(entry, spread, shift)| Cause { entry, spread, shift }));
-    let laid = Laid {
+    let readings = Readings {
         gearbox: gearbox.best,
         pinion: pinion.best,
         shaft,
@@ -233,11 +235,11 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
         ShaftSlope::Heights { front, rear } => Some((front, rear)),
         ShaftSlope::Read(_) => None,
     };
-    Ok(Lie {
-        laid,
+    Ok(MeasuredLine {
+        readings,
         causes,
-        old_slope: heights.and_then(|_| laid.side_slope(old)),
-        heights: heights.map(|(front, rear)| [front, rear, laid.length, old]),
+        old_slope: heights.and_then(|_| readings.side_slope(old)),
+        heights: heights.map(|(front, rear)| [front, rear, readings.length, old]),
         slides: job.measure.kind == ShaftKind::SlipInGearbox,
         remark,
     })
@@ -255,8 +257,8 @@ fn shaft(
             causes.push(Cause {
                 entry: Entry::ShaftSlopeRead(0),
                 spread: read.spread,
-                shift: |laid, by| {
-                    if let ShaftSlope::Read(slope) = &mut laid.shaft {
+                shift: |readings, by| {
+                    if let ShaftSlope::Read(slope) = &mut readings.shaft {
                         *slope += Angle::from_base(by);
                     }
                 },
@@ -265,13 +267,13 @@ fn shaft(
         }
         ShaftBy::Heights => {
             let shifts: [(Entry, Shift); 2] = [
-                (Entry::FrontHeight, |laid, by| {
-                    if let ShaftSlope::Heights { front, .. } = &mut laid.shaft {
+                (Entry::FrontHeight, |readings, by| {
+                    if let ShaftSlope::Heights { front, .. } = &mut readings.shaft {
                         *front += Length::from_base(by);
                     }
                 }),
-                (Entry::RearHeight, |laid, by| {
-                    if let ShaftSlope::Heights { rear, .. } = &mut laid.shaft {
+                (Entry::RearHeight, |readings, by| {
+                    if let ShaftSlope::Heights { rear, .. } = &mut readings.shaft {
                         *rear += Length::from_base(by);
                     }
                 }),
@@ -296,9 +298,9 @@ const fn phase_entry(job: &Job) -> Entry {
 fn plan(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<Plan> {
     let doubt = rectangular(degrees(PLAN_DOUBT_DEGREES));
     let shifts: [(Entry, Shift); 3] = [
-        (Entry::GearboxPlan, |laid, by| shift_plan(laid, 0, by)),
-        (Entry::ShaftPlan, |laid, by| shift_plan(laid, 1, by)),
-        (Entry::PinionPlan, |laid, by| shift_plan(laid, 2, by)),
+        (Entry::GearboxPlan, |readings, by| shift_plan(readings, 0, by)),
+        (Entry::ShaftPlan, |readings, by| shift_plan(readings, 1, by)),
+        (Entry::PinionPlan, |readings, by| shift_plan(readings, 2, by)),
     ];
     match job.angles.plan_by {
         // Nothing was measured of it: what the eye passes as straight is not asked for a ±.
@@ -307,8 +309,8 @@ fn plan(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<Plan>
             causes.push(Cause {
                 entry: Entry::SideOffset,
                 spread: of_length(rectangular(offset_doubt())),
-                shift: |laid, by| {
-                    if let Plan::Offset(offset) = &mut laid.plan {
+                shift: |readings, by| {
+                    if let Plan::Offset(offset) = &mut readings.plan {
                         *offset += Length::from_base(by);
                     }
                 },
@@ -323,15 +325,15 @@ fn plan(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<Plan>
     }
 }
 
-fn shift_plan(laid: &mut Laid, which: usize, by: f64) {
-    if let Plan::Angles(all) = &mut laid.plan
+fn shift_plan(readings: &mut Readings, which: usize, by: f64) {
+    if let Plan::Angles(all) = &mut readings.plan
         && let Some(angle) = all.get_mut(which)
     {
         *angle += Angle::from_base(by);
     }
 }
 
-impl Lie {
+impl MeasuredLine {
     /// The spread of a slope that is set to make two others agree: gearbox and pinion, and the shaft
     /// `times` over. To first order. The instrument's own error cancels between what it read, so it counts
     /// where heights stand for its reading of the shaft.
@@ -340,7 +342,7 @@ impl Lie {
             Entry::GearboxSlope(_) | Entry::PinionSlope(_) => 1.0,
             Entry::ShaftSlopeRead(_) => times,
             Entry::OneWay if self.heights.is_some() => times,
-            Entry::FrontHeight | Entry::RearHeight => times / self.laid.length.base(),
+            Entry::FrontHeight | Entry::RearHeight => times / self.readings.length.base(),
             _ => 0.0,
         };
         let parts: Vec<Spread<Angle>> = self
