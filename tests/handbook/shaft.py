@@ -92,8 +92,8 @@ parts = [
 ]
 relative = sqrt(sum(p * p for p in parts))
 say("whirl doubt", T95 * relative * n)
-say("share", 4200 / n)
-say("share doubt", T95 * relative * 4200 / n)
+say("share", 3500 / n)
+say("share doubt", T95 * relative * 3500 / n)
 
 # True: eight readings in thousandths, dial back at its first reading.
 at = [45 * i for i in range(8)]
@@ -142,8 +142,8 @@ def say_left(key, weights):
 say_left("left", weights)
 # The second twenty times as heavy, so that what is left stands clear of its own doubt.
 say_left("heavy", [weights[0], (300.0, *weights[1][1:])])
-# Half of G 16 for 18.5 lb at 4200 rpm: 16 mm/s over the turn rate, times the mass.
-say("permitted half", 16 / (4200 * 2 * pi / 60) * 18.5 * 453.59237 / 2)
+# Half of G 16 for 18.5 lb at 3500 rpm: 16 mm/s over the turn rate, times the mass.
+say("permitted half", 16 / (3500 * 2 * pi / 60) * 18.5 * 453.59237 / 2)
 
 for part in [lengths, slips, cuts, yokes, angles]:
     part()

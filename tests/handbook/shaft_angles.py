@@ -2,9 +2,10 @@
 
 A joint's cross is stepped: its second arm is square to the first and to the driven shaft, and how far
 that has turned is read off as an angle. What is ahead over a turn is differentiated by differences of
-nine neighbours, its steepest place looked for among steps. Slopes come from a shaft turned until it falls by the
-difference of the heights, from a front joint slid back until the joints are as far apart again. What each
-measurement does to a ± is felt out by moving it by its own u, once either way, the larger of both.
+nine neighbours, its steepest place looked for among steps. Slopes come from an axis turned until it falls as a
+level read, a shaft turned until it falls by the difference of the heights, a front joint slid back until the
+joints are as far apart again. A rear joint goes round the axle's centre. What each measurement does to a ± is
+felt out by moving it by its own u, once either way, the larger of both.
 x runs rearward, y to the right, z up; slopes fall toward the rear; turns are clockwise from the rear.
 """
 
@@ -14,7 +15,7 @@ from math import asin, atan2, cos, degrees, hypot, pi, radians, sin, sqrt, tan
 from shaft_length import ONCE, T95, WANTED, OLD, mean_and_u
 from tools import halve, say
 
-SPEED = 4200 * 2 * pi / 60
+SPEED = 3500 * 2 * pi / 60
 SQUARE = SPEED**2
 # Differences of nine neighbours: published coefficients of the eighth order (any table of finite
 # differences), for the first and for the second derivative.
@@ -158,60 +159,80 @@ def slope(readings, division="0.1"):
 LENGTH = float(WANTED[0]), WANTED[1]
 PHASE = -0.6, 0.1 / sqrt(12) * sqrt(2)
 BIAS = 0.1, 0.1 / sqrt(12) * sqrt(2) / 2
+# A joint's centre is found to an eighth of an inch, the tape's line beside it.
+HEIGHT = hypot(ONCE, 0.125 / sqrt(3))
 BASE = {
     "gearbox": slope(["2.4", "2.5", "2.4"]),
     "pinion": slope(["1.7", "1.6", "1.6"]),
-    "front": (24.75, ONCE),
-    "rear": (19.875, ONCE),
+    "front": (24.75, HEIGHT),
+    "rear": (19.875, HEIGHT),
     "bias": BIAS,
     "phase": PHASE,
     "length": LENGTH,
 }
 READ = {key: value for key, value in BASE.items() if key not in ("front", "rear")}
 READ["shaft"] = slope(["5.1", "5.2", "5.1"])
+# A pinion that lies too flat: here there is something to change.
+FLAT = {**BASE, "pinion": slope(["0.3", "0.2", "0.3"])}
 UNTURNED = {**BASE, "bias": (0.0, 0.1 / sqrt(3))}
-OFFSET = {**BASE, "offset": (2.0, 0.125 / sqrt(3))}
+ASIDE = 2.0, 0.125 / sqrt(3)
+OFFSET = {**BASE, "offset": ASIDE}
 PLAN = 0.5 / sqrt(3)
 PLANS = {**BASE, "gearbox plan": (1.0, PLAN), "shaft plan": (-0.5, PLAN), "pinion plan": (0.5, PLAN)}
-RISES = {"ride": None, "power": (0.0, 1.0), "bump": (3.0, 0.4), "droop": (-4.5, 0.9)}
+# Where the axle goes: its nose to half a degree, its travel and the pinion's arm to a quarter inch.
+NOSE, QUARTER = 0.5 / sqrt(3), 0.25 / sqrt(3)
+ARM = 9.5, QUARTER
+AT = {
+    "ride": {},
+    "power": {"nose": (1.0, NOSE), "arm": ARM},
+    "bump": {"nose": (0.4, NOSE), "arm": ARM, "travel": (3.0, QUARTER)},
+    "droop": {"nose": (0.9, NOSE), "arm": ARM, "travel": (-4.5, QUARTER)},
+}
+
+
+def as_read(reading, plan):
+    """The slope in the side view of an axis that a level on it reads as so steep."""
+    return halve(lambda s: -axis(s, plan)[2] - sin(radians(reading)), -60, 60)
+
+
+def leaning(way):
+    return degrees(atan2(-way[2], way[0])), degrees(atan2(way[1], way[0]))
 
 
 def lying(m, length=None):
-    """Gearbox, shaft and pinion as axes, and the shaft's length, from what was measured."""
+    """Gearbox, shaft and pinion as (slope, plan), from what was measured."""
     length = length or m["length"]
     plans = [m.get(f"{who} plan", 0.0) for who in ("gearbox", "shaft", "pinion")]
-    if "shaft" in m:
-        slope = m["shaft"] - m["bias"]
-        if "offset" in m:
-            # Turned to the side until its end lies there.
-            plans[1] = halve(lambda p: length * axis(slope, p)[1] - m["offset"], -60, 60)
+    gearbox, pinion = [
+        (as_read(m[who] - m["bias"], plan), plan) for who, plan in (("gearbox", plans[0]), ("pinion", plans[2]))
+    ]
+    drop = length * sin(radians(m["shaft"] - m["bias"])) if "shaft" in m else m["front"] - m["rear"]
+    if "offset" in m:
+        run = sqrt(length**2 - drop**2 - m["offset"] ** 2)
+        shaft = leaning((run, m["offset"], -drop))
     else:
-        drop = m["front"] - m["rear"]
-        if "offset" in m:
-            run = sqrt(length**2 - drop**2 - m["offset"] ** 2)
-            slope, plans[1] = degrees(atan2(drop, run)), degrees(atan2(m["offset"], run))
-        else:
-            slope = halve(lambda s: -length * axis(s, plans[1])[2] - drop, -60, 60)
-    return [(m["gearbox"] - m["bias"], plans[0]), (slope, plans[1]), (m["pinion"] - m["bias"], plans[2])]
+        shaft = halve(lambda s: -length * axis(s, plans[1])[2] - drop, -60, 60), plans[1]
+    return [gearbox, shaft, pinion]
 
 
-def raised(leans, length, move, slides=True):
-    """The same with the axle risen and the pinion's nose with it."""
-    if move is None:
-        return leans
-    up, nose = move
+def raised(leans, m, slides=True, turned=0.0):
+    """The same with the axle risen and turned about its own centre, the rear joint going round that."""
     gearbox, shaft, pinion = leans
-    rear = plus(plus((0, 0, 0), length, axis(*shaft)), up, (0.0, 0.0, 1.0))
-    if up and slides:
+    if "nose" not in m:
+        return leans
+    length, arm = m["length"], m["arm"]
+    centre = plus(plus((0, 0, 0), length, axis(*shaft)), arm, axis(*pinion))
+    pinion = (pinion[0] + m["nose"] + turned, pinion[1])
+    rear = plus(plus(centre, m.get("travel", 0.0), (0.0, 0.0, 1.0)), -arm, axis(*pinion))
+    if slides:
         out = axis(*gearbox)
         far = lambda by: sqrt(dot(plus(rear, -by, out), plus(rear, -by, out)))
         rear = plus(rear, -halve(lambda by: length - far(by), -10.0, 10.0), out)
-    lean = degrees(atan2(-rear[2], rear[0])), degrees(atan2(rear[1], rear[0]))
-    return [gearbox, lean if up else shaft, (pinion[0] + nose, pinion[1])]
+    return [gearbox, leaning(rear), pinion]
 
 
-def figures(m, move, slides=True):
-    leans = raised(lying(m), m["length"], move, slides)
+def figures(m, slides=True):
+    leans = raised(lying(m), m, slides)
     axes = [axis(*lean) for lean in leans]
     return {
         "front": between(axes[0], axes[1]),
@@ -223,13 +244,13 @@ def figures(m, move, slides=True):
     }
 
 
-def felt(key, measured, move, names, slides=True, shares=()):
+def felt(key, measured, names, slides=True, shares=()):
     """The figures of these names with their ±."""
     best = {name: value for name, (value, _) in measured.items()}
-    whole = figures(best, move, slides)
+    whole = figures(best, slides)
     parts = {}
     for name, (value, u) in measured.items():
-        moved = [figures({**best, name: value + way * u}, move, slides) for way in (1, -1)]
+        moved = [figures({**best, name: value + way * u}, slides) for way in (1, -1)]
         parts[name] = {n: max(abs(one[n] - whole[n]) for one in moved) for n in names}
     for n in names:
         say(f"{key} {n}", whole[n])
@@ -241,81 +262,92 @@ def felt(key, measured, move, names, slides=True, shares=()):
     return whole
 
 
-def least(leans, phase, which, low, high, narrowings):
+def least(axes, phase, low, high, narrowings):
     """The change between two with the least steepness, and what it leaves."""
-
-    def value(change):
-        changed = list(leans)
-        changed[which] = (leans[which][0] + change, leans[which][1])
-        return -steepest([axis(*lean) for lean in changed], phase)
-
-    found, at = peak(value, low, high, 2 * round(high - low), narrowings, True)
+    found, at = peak(lambda c: -steepest(axes(c), phase), low, high, 2 * round(high - low), narrowings, True)
     return at, -found * SQUARE
 
 
-def pinions(key, measured):
+def felt_change(measured, at, change):
+    """The ± of a change: what it is found to be with each measurement moved. Yokes and length hardly
+    move it and are left out."""
+    best = {name: value for name, (value, _) in measured.items()}
+    square = 0.0
+    for name, (value, u) in measured.items():
+        if name not in ("phase", "length"):
+            moved = [change({**best, name: value + way * u}) for way in (1, -1)]
+            square += max(abs(one - at) for one in moved) ** 2
+    return T95 * sqrt(square)
+
+
+def read(m, lean):
+    """What the level shows on an axis that leans like this."""
+    return degrees(asin(-axis(*lean)[2])) + m["bias"]
+
+
+def pinions(key, measured, slides=True):
     """What a pinion is turned by, parallel and leaning to the gearbox, under power."""
+    measured = {**measured, **AT["power"]}
     best = {name: value for name, (value, _) in measured.items()}
     for layout in ("parallel", "intersecting"):
 
         def change(m, narrowings=28):
-            leans = raised(lying(m), m["length"], RISES["power"])
-            (gearbox, _), (shaft, _), (pinion, _) = leans
-            # On the side of the shaft that the layout asks for.
-            sides = {"parallel": (shaft - 6, shaft), "intersecting": (shaft, shaft + 6)}
-            low, high = [side - pinion for side in sides[layout]]
-            at, left = least(leans, m["phase"], 2, low, high, narrowings)
-            axes = [axis(*lean) for lean in leans[:2]] + [axis(pinion + at, leans[2][1])]
-            return at, left, pinion + at, between(axes[0], axes[1]), between(axes[1], axes[2])
+            ride = lying(m)
+            leans = lambda turned: raised(ride, m, slides, turned)
+            # On the side of the shaft, wherever the joint takes that, that the layout asks for.
+            above = lambda turned: leans(turned)[2][0] - leans(turned)[1][0]
+            border = halve_few(above, -12.0, 12.0)
+            low, high = {"parallel": (border - 6, border), "intersecting": (border, border + 6)}[layout]
+            axes = lambda turned: [axis(*lean) for lean in leans(turned)]
+            return *least(axes, m["phase"], low, high, narrowings), leans, border
 
-        at, left, to, front, rear = change(best)
-        square = 0.0
-        # What hardly moves it, and the ± off to the side, are left out.
-        in_line = not any(name == "offset" or name.endswith("plan") for name in measured)
-        for name, (value, u) in measured.items() if in_line else ():
-            if name in ("phase", "length"):
-                continue
-            # To a ten-thousandth of a degree: it moves by hundredths.
-            moved = [change({**best, name: value + way * u}, 18)[0] for way in (1, -1)]
-            square += max(abs(one - at) for one in moved) ** 2
+        at, left, leans, border = change(best)
+        (_, shaft, pinion), axes = leans(at), [axis(*lean) for lean in leans(at)]
         for what, number in [
             ("change", at),
             ("left", left),
-            ("to", to - RISES["power"][1]),
-            ("front", front),
-            ("rear", rear),
+            ("to", read(best, (pinion[0] - best["nose"], pinion[1]))),
+            ("front", between(axes[0], axes[1])),
+            ("rear", between(axes[1], axes[2])),
             ("wedge", 4.5 * tan(radians(abs(at)))),
+            ("border", border),
         ]:
             say(f"{key} {layout} {what}", number)
-        if in_line:
-            say(f"{key} {layout} doubt", T95 * sqrt(square))
+        # The ± off to the side is left out.
+        if not any(name == "offset" or name.endswith("plan") for name in measured):
+            # To a ten-thousandth of a degree: it moves by hundredths.
+            say(f"{key} {layout} doubt", felt_change(measured, at, lambda m: change(m, 18)[0]))
 
 
-def mount(key, measured, arm):
+def mount(key, measured, arm, overhang):
     """What a gearbox's tail is turned by, its front joint going down with it."""
-    m = {name: value for name, (value, _) in measured.items()}
-    leans = raised(lying(m), m["length"], RISES["power"])
-    (gearbox, plan), shaft, pinion = leans
-    rear = plus((0, 0, 0), m["length"], axis(*shaft))
-    down = lambda change: arm * (sin(radians(gearbox + change)) - sin(radians(gearbox)))
+    measured = {**measured, **AT["power"]}
+    best = {name: value for name, (value, _) in measured.items()}
 
-    def turned(change):
-        way = plus(rear, down(change), (0.0, 0.0, 1.0))
-        lean = degrees(atan2(-way[2], way[0])), degrees(atan2(way[1], way[0]))
-        return [axis(gearbox + change, plan), axis(*lean), axis(*pinion)]
+    def change(m, narrowings=28):
+        (gearbox, plan), shaft, pinion = raised(lying(m), m)
+        rear = plus((0, 0, 0), m["length"], axis(*shaft))
+        down = lambda turned: sin(radians(gearbox + turned)) - sin(radians(gearbox))
 
-    # No further than gearbox and pinion both stay flatter than the shaft.
-    found, at = peak(lambda change: -steepest(turned(change), m["phase"]), -3, 1, 16, 28, True)
-    axes = turned(at)
+        def axes(turned):
+            way = plus(rear, (arm + overhang) * down(turned), (0.0, 0.0, 1.0))
+            return [axis(gearbox + turned, plan), unit(way), axis(*pinion)]
+
+        # No further than gearbox and pinion both stay flatter than the shaft.
+        at, left = least(axes, m["phase"], -3, 1, narrowings)
+        return at, left, axes(at), arm * down(at), read(m, (gearbox + at, plan))
+
+    at, left, axes, down, to = change(best)
     for what, number in [
         ("change", at),
-        ("left", -found * SQUARE),
-        ("to", gearbox + at),
-        ("down", down(at)),
+        ("left", left),
+        ("to", to),
+        ("down", down),
         ("front", between(*axes[:2])),
         ("rear", between(*axes[1:])),
+        ("doubt", felt_change(measured, at, lambda m: change(m, 18)[0])),
     ]:
-        say(f"{key} mount {what}", number)
+        say(f"{key} {what}", number)
 
 
 def yokes(key, measured):
@@ -325,8 +357,8 @@ def yokes(key, measured):
     ride = [axis(*lean) for lean in lying(m)]
     one, two = [clock(ride[1], unit(cross(*pair))) for pair in (ride[:2], ride[1:])]
     say(f"{key} twist", degrees(near(two - one, 0.0)))
-    leans = raised(lying(m), m["length"], RISES["power"])
-    axes = [axis(*lean) for lean in leans]
+    m.update({name: value for name, (value, _) in AT["power"].items()})
+    axes = [axis(*lean) for lean in raised(lying(m), m)]
     found, at = peak(lambda phase: -steepest(axes, phase), -90, 90, 60, 32)
     # About its least the steepness is flat; twenty degrees to either side it is as great, and steep.
     at = halve_few(lambda turn: steepest(axes, turn + 20) - steepest(axes, turn - 20), at - 1, at + 1)
@@ -335,45 +367,62 @@ def yokes(key, measured):
     say(f"{key} yokes left", -found * SQUARE)
 
 
-ALL = ("pinion",)
+BOTH = ("pinion", "front", "rear")
 JOINTS = ("front", "rear", "slope", "pinion", "drive", "coast")
+
+
+def slopes(key, measured):
+    """The slope of the old shaft between the same joints, and how long either looks from the side."""
+    m = {name: value for name, (value, _) in measured.items()}
+    for who, length in [("new", m["length"]), ("old", float(OLD[0]))]:
+        shaft = lying(m, length)[1]
+        x, _, z = axis(*shaft)
+        say(f"{key} {who} from the side", length * hypot(x, z))
+        if who == "old":
+            say(f"{key} old slope", shaft[0])
 
 
 def angles():
     best = {name: value for name, (value, _) in BASE.items()}
-    for at, move in RISES.items():
-        names, shares = (JOINTS, ("pinion", "front", "slope")) if at == "ride" else (ALL, ())
-        whole = felt(f"angles {at}", BASE, move, names, shares=shares)
+    for at, move in AT.items():
+        names, shares = (JOINTS, ("pinion", "front", "slope")) if at == "ride" else (BOTH, ("pinion",))
+        whole = felt(f"angles {at}", {**BASE, **move}, names, shares=shares)
         say(f"angles {at} as one", one_joint(whole["pinion"] / SQUARE))
-        leans = [axis(*lean) for lean in raised(lying(best), best["length"], move)]
-        say(f"angles {at} front joint", between(*leans[:2]))
-        say(f"angles {at} rear joint", between(*leans[1:]))
+        m = {**best, **{name: value for name, (value, _) in move.items()}}
+        leans = [axis(*lean) for lean in raised(lying(m), m)]
         # The summary of both joints in one plane, out of phase by the yokes' turn.
         one, two = [radians(between(*pair)) ** 2 for pair in (leans[:2], leans[1:])]
         turn = 2 * radians(best["phase"])
         say(f"angles {at} summary", degrees(sqrt(hypot(one - two * cos(turn), two * sin(turn)))))
-    say("angles old slope", lying(best, float(OLD[0]))[1][0])
-    power = [axis(*lean) for lean in raised(lying(best), best["length"], RISES["power"])]
-    for key, axes, phase in [("pinion", power, best["phase"]), ("shaft", power[:2], 0)]:
-        half, lead = swing(axes, phase)
-        say(f"angles {key} swing", half)
-        if key == "pinion":
-            say("angles lead", lead)
-    say("angles in one plane", steepest(power, 0.0) * SQUARE)
+        if at == "power":
+            for key, axes, phase in [("pinion", leans, best["phase"]), ("shaft", leans[:2], 0)]:
+                half, lead = swing(axes, phase)
+                say(f"angles {key} swing", half)
+                if key == "pinion":
+                    say("angles lead", lead)
+            say("angles in one plane", steepest(leans, 0.0) * SQUARE)
     say("angles most", one_joint(1000.0 / SQUARE))
-    for key, measured in [("angles", BASE), ("angles read", READ), ("angles untold", UNTURNED)]:
+    for key, measured in [("angles", BASE), ("angles read", READ), ("angles untold", UNTURNED), ("angles flat", FLAT)]:
         pinions(key, measured)
-    mount("angles", BASE, 31.0)
-    felt("angles read ride", READ, None, JOINTS, shares=("pinion",))
-    felt("angles untold ride", UNTURNED, None, JOINTS)
+    mount("angles mount", FLAT, 31.0, 7.0)
+    mount("angles mount at joint", BASE, 31.0, 0.0)
+    felt("angles read ride", READ, JOINTS, shares=("pinion",))
+    felt("angles untold ride", UNTURNED, JOINTS)
     # A slip in the shaft: the front joint stays where it is.
-    for at in ("bump", "droop"):
-        felt(f"angles in shaft {at}", BASE, RISES[at], ALL, slides=False)
+    for at in ("power", "bump", "droop"):
+        felt(f"angles in shaft {at}", {**BASE, **AT[at]}, BOTH, slides=False)
+    pinions("angles in shaft", BASE, slides=False)
+    for key, measured in [("angles", BASE), ("angles offset", OFFSET), ("angles plan", PLANS)]:
+        slopes(key, measured)
     for key, measured in [("offset", OFFSET), ("plan", PLANS)]:
-        for at, move in RISES.items():
-            felt(f"angles {key} {at}", measured, move, JOINTS if at == "ride" else ALL)
+        for at, move in AT.items():
+            felt(f"angles {key} {at}", {**measured, **move}, JOINTS if at == "ride" else BOTH)
         pinions(f"angles {key}", measured)
         yokes(f"angles {key}", measured)
+    # Read on a shaft that goes off to the side.
+    felt("angles read offset ride", {**READ, "offset": ASIDE}, JOINTS)
+    plans = {name: PLANS[name] for name in ("gearbox plan", "shaft plan", "pinion plan")}
+    felt("angles read plan ride", {**READ, **plans}, JOINTS)
 
 
 if __name__ == "__main__":

@@ -14,7 +14,7 @@ fn laid(page: &Page) {
     page.stage("angles");
     page.tap_word("button", "Cancel the instrument's own error?");
     page.fill(ANGLES);
-    page.fill(&[("bump-travel", "3"), ("droop-travel", "4-1/2"), ("top-speed", "4200")]);
+    page.fill(&[("bump-travel", "3"), ("droop-travel", "4-1/2"), ("top-speed", "3500")]);
     page.stage("phase");
     page.fill(&[("front-level-1-0", "0.4"), ("rear-level-1-0", "-0.2")]);
     page.stage("angles");
@@ -52,9 +52,9 @@ fn joints_shakes_and_what_to_change() {
         page.until("three drawings", "document.querySelectorAll('.drawing svg').length === 3");
         page.no_bad_number();
         // Twice as fast shakes four times as hard: over the limit, and its own reason beside it.
-        page.write("top-speed", "8400");
+        page.write("top-speed", "7000");
         page.answers(Answer::of("FrontJoint", by_hand("angles ride front")).judged("Stop").says("Over"));
-        page.write("top-speed", "4200");
+        page.write("top-speed", "3500");
         // The other end of the shaft goes off to the side: the planes part, and a turn that cancels it
         // is offered.
         page.choose("Gearbox, shaft and pinion", "side by side, both straight");
@@ -66,7 +66,7 @@ fn joints_shakes_and_what_to_change() {
         page.reload();
         page.at_stage("angles");
         page.holds(ANGLES);
-        page.holds(&[("side-offset", "3"), ("top-speed", "4200")]);
+        page.holds(&[("side-offset", "3"), ("top-speed", "3500")]);
     });
 }
 

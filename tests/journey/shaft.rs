@@ -44,6 +44,7 @@ pub const ANGLES: &Fields = &[
     ("rear-height", "1' 7-7/8\""),
     ("one-way", "2.5"),
     ("turned-round", "2.3"),
+    ("pinion-arm", "241.3 mm"),
     ("bump-rise", "0.4"),
     ("droop-rise", "0.9"),
 ];
@@ -88,7 +89,7 @@ pub const WEIGHTS: &Fields = &[
 ];
 
 /// The tube's wall and the speed; its diameter is known from the cut.
-pub const CHECK: &Fields = &[("tube-wall", "0,083"), ("top-speed", "4200")];
+pub const CHECK: &Fields = &[("tube-wall", "0,083"), ("top-speed", "3500")];
 
 impl Page {
     /// Goes to a stage by its station on the rail.
