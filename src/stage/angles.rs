@@ -6,11 +6,11 @@ use super::bounds::{shake_source, with_bounds};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Shaken, Source, Value, Verdict};
 use super::joint::{self, worse};
-pub use super::lie::reading_apart;
-use super::lie::{Lie, lie};
+pub use super::line::reading_apart;
+use super::line::{MeasuredLine, measured_line};
+pub use super::reckoned::At;
+use super::reckoned::{Of, Reckoned, moved};
 use super::reset;
-pub use super::told::At;
-use super::told::{Of, Told, moved};
 use crate::job::{Entry, Job, PlanBy};
 use crate::mechanics::attitude::Attitude;
 use crate::mechanics::line::{Line, acceleration, joint_with_gain};
@@ -19,16 +19,16 @@ use crate::quantity::{Angle, AngularAcceleration, Base, Length, RoadSpeed, degre
 
 /// What follows from the angles.
 pub fn findings(job: &Job) -> Vec<Finding> {
-    let lie = lie(job);
+    let measured = measured_line(job);
     let [power, ride, bump, droop] =
-        [At::Power, At::Ride, At::Bump, At::Droop].map(|at| told(job, &lie, at));
+        [At::Power, At::Ride, At::Bump, At::Droop].map(|at| reckoned_at(job, &measured, at));
     let mut found = vec![
         shake(job, Name::ShakeUnderPower, &power),
         shake(job, Name::ShakeAtRide, &ride),
         smooth(job, &power, &ride),
         joint::finding(job, Name::FrontJoint, &ride, &power),
         joint::finding(job, Name::RearJoint, &ride, &power),
-        slope(job, &lie, &ride),
+        slope(job, &measured, &ride),
         swing(&power),
         shake(job, Name::ShakeAtBump, &bump),
         shake(job, Name::ShakeAtDroop, &droop),
@@ -36,22 +36,26 @@ pub fn findings(job: &Job) -> Vec<Finding> {
     if job.angles.plan_by != PlanBy::Straight {
         found.push(twist(&ride));
     }
-    found.extend(reset::findings(job, lie.as_ref().ok(), &power));
+    found.extend(reset::findings(job, measured.as_ref().ok(), &power));
     found
 }
 
 /// The first of them alone.
 pub(super) fn first(job: &Job) -> Finding {
-    shake(job, Name::ShakeUnderPower, &told(job, &lie(job), At::Power))
+    shake(job, Name::ShakeUnderPower, &reckoned_at(job, &measured_line(job), At::Power))
 }
 
 /// What is reckoned of the line there, or all that stands in its way at once.
-fn told(job: &Job, lie: &Result<Lie, Vec<Need>>, at: At) -> Result<Told, Blocked> {
-    match (lie, moved(job, at)) {
-        (Ok(lie), Ok(moved)) => lie.tell(moved),
-        (lie, moved) => {
+fn reckoned_at(
+    job: &Job,
+    measured: &Result<MeasuredLine, Vec<Need>>,
+    at: At,
+) -> Result<Reckoned, Blocked> {
+    match (measured, moved(job, at)) {
+        (Ok(measured), Ok(moved)) => measured.reckon(moved),
+        (measured, moved) => {
             let mut fields = Fields::of(job);
-            for needs in [lie.as_ref().err(), moved.as_ref().err()].into_iter().flatten() {
+            for needs in [measured.as_ref().err(), moved.as_ref().err()].into_iter().flatten() {
                 fields.also(needs);
             }
             Err(Blocked::Missing(fields.needs()))
@@ -61,12 +65,12 @@ fn told(job: &Job, lie: &Result<Lie, Vec<Need>>, at: At) -> Result<Told, Blocked
 
 /// The line there, for a drawing.
 pub fn line(job: &Job, at: At) -> Option<Line> {
-    told(job, &lie(job), at).ok().map(|told| told.line)
+    reckoned_at(job, &measured_line(job), at).ok().map(|reckoned| reckoned.line)
 }
 
 /// The slopes and plan angles of that line, for a drawing.
 pub fn attitude(job: &Job, at: At) -> Option<Attitude> {
-    told(job, &lie(job), at).ok().map(|told| told.attitude)
+    reckoned_at(job, &measured_line(job), at).ok().map(|reckoned| reckoned.attitude)
 }
 
 /// How shakes grow with speed: each is its gain times the square of the shaft's speed.
@@ -84,8 +88,8 @@ pub struct Growth {
 
 /// How shakes grow with speed; `None` while they or the limits are not known.
 pub fn growth(job: &Job) -> Option<Growth> {
-    let lie = lie(job);
-    let [power, ride] = [At::Power, At::Ride].map(|at| told(job, &lie, at).ok());
+    let measured = measured_line(job);
+    let [power, ride] = [At::Power, At::Ride].map(|at| reckoned_at(job, &measured, at).ok());
     let (power, ride) = (power?.line, ride?.line);
     Some(Growth {
         pinion: power.peaks().pinion_gain,
@@ -96,13 +100,13 @@ pub fn growth(job: &Job) -> Option<Growth> {
 }
 
 /// How much the pinion is shaken at top speed.
-fn shake(job: &Job, name: Name, told: &Result<Told, Blocked>) -> Finding {
-    let (told, bounds) = match with_bounds(job, told) {
+fn shake(job: &Job, name: Name, reckoned: &Result<Reckoned, Blocked>) -> Finding {
+    let (reckoned, bounds) = match with_bounds(job, reckoned) {
         Ok(known) => known,
         Err(blocked) => return Finding::blocked(name, blocked),
     };
     let factor = turn_rate_squared(bounds.top);
-    let found: Measured<AngularAcceleration> = told.measured(Of::PinionGain, factor);
+    let found: Measured<AngularAcceleration> = reckoned.measured(Of::PinionGain, factor);
     let (size, doubt) = (found.best.base(), found.spread.expanded());
     let allowed = bounds.shake;
     let verdict = if size > allowed.base() {
@@ -117,13 +121,13 @@ fn shake(job: &Job, name: Name, told: &Result<Told, Blocked>) -> Finding {
         Verdict::Good
     };
     let verdict = match name {
-        Name::ShakeAtBump | Name::ShakeAtDroop => match reach(job, told) {
+        Name::ShakeAtBump | Name::ShakeAtDroop => match reach(job, reckoned) {
             Ok(reach) => worse(reach, verdict),
             Err(needs) => return Finding::missing(name, needs),
         },
         _ => verdict,
     };
-    let verdict = told.remarked(verdict);
+    let verdict = reckoned.remarked(verdict);
     let gain = size / factor;
     let one = joint_with_gain(gain);
     let value = Value {
@@ -131,30 +135,30 @@ fn shake(job: &Job, name: Name, told: &Result<Told, Blocked>) -> Finding {
         plus_minus: Some(Amount::Acceleration(doubt)),
         sense: one.map(|angle| Sense::AsOneJoint {
             angle,
-            front: told.line.front_joint(),
-            rear: told.line.rear_joint(),
+            front: reckoned.line.front_joint(),
+            rear: reckoned.line.rear_joint(),
         }),
     };
     let mut finding = Finding::known(name, value, verdict)
         .step(
             Law::TrueAngles,
             &[
-                Amount::Angle(told.attitude.gearbox.slope),
-                Amount::Angle(told.attitude.shaft.slope),
-                Amount::Angle(told.attitude.pinion.slope),
-                Amount::Angle(told.line.front_joint()),
+                Amount::Angle(reckoned.attitude.gearbox.slope),
+                Amount::Angle(reckoned.attitude.shaft.slope),
+                Amount::Angle(reckoned.attitude.pinion.slope),
+                Amount::Angle(reckoned.line.front_joint()),
             ],
-            Amount::Angle(told.line.rear_joint()),
+            Amount::Angle(reckoned.line.rear_joint()),
         )
         .step(
             Law::EquivalentAngle,
             &[
-                Amount::Angle(told.line.front_joint()),
-                Amount::Angle(told.line.rear_joint()),
-                Amount::Angle(told.attitude.phase),
-                Amount::Angle(told.line.twist().unwrap_or(degrees(0.0))),
+                Amount::Angle(reckoned.line.front_joint()),
+                Amount::Angle(reckoned.line.rear_joint()),
+                Amount::Angle(reckoned.attitude.phase),
+                Amount::Angle(reckoned.line.twist().unwrap_or(degrees(0.0))),
             ],
-            Amount::Angle(told.line.equivalent()),
+            Amount::Angle(reckoned.line.equivalent()),
         );
     if let Some(one) = one {
         finding = finding.step(
@@ -163,7 +167,7 @@ fn shake(job: &Job, name: Name, told: &Result<Told, Blocked>) -> Finding {
             Amount::Acceleration(found.best),
         );
     }
-    finding.causes = told.causes(Of::PinionGain);
+    finding.causes = reckoned.causes(Of::PinionGain);
     finding.within(Amount::Acceleration(allowed), shake_source(allowed)).from(&[
         Source::UniversalJoints,
         Source::JointsInSeries,
@@ -178,10 +182,10 @@ const MOST_OF_TOP: f64 = 5.0;
 const FAR_DEGREES: f64 = 15.0;
 
 /// Whether the joints allow the angles that they have there.
-fn reach(job: &Job, told: &Told) -> Result<Verdict, Vec<Need>> {
+fn reach(job: &Job, reckoned: &Reckoned) -> Result<Verdict, Vec<Need>> {
     let mut fields = Fields::of(job);
     let most = (!fields.is_empty(Entry::JointMost)).then(|| fields.angle(Entry::JointMost));
-    let (front, rear) = (told.line.front_joint(), told.line.rear_joint());
+    let (front, rear) = (reckoned.line.front_joint(), reckoned.line.rear_joint());
     let angle = if front.base() > rear.base() { front } else { rear };
     match most {
         Some(None) => Err(fields.needs()),
@@ -196,21 +200,25 @@ fn reach(job: &Job, told: &Told) -> Result<Verdict, Vec<Need>> {
 }
 
 /// The new shaft's slope, and how much steeper it is than the old one between the same heights.
-fn slope(job: &Job, lie: &Result<Lie, Vec<Need>>, ride: &Result<Told, Blocked>) -> Finding {
+fn slope(
+    job: &Job,
+    measured: &Result<MeasuredLine, Vec<Need>>,
+    ride: &Result<Reckoned, Blocked>,
+) -> Finding {
     let name = Name::ShaftLies;
-    let (lie, told) = match (lie, ride) {
-        (Ok(lie), Ok(told)) => (lie, told),
+    let (measured, reckoned) = match (measured, ride) {
+        (Ok(measured), Ok(reckoned)) => (measured, reckoned),
         (Err(needs), _) => return Finding::missing(name, needs.clone()),
         (_, Err(blocked)) => return Finding::blocked(name, blocked.clone()),
     };
-    let found: Measured<Angle> = told.measured(Of::ShaftSlope, 1.0);
+    let found: Measured<Angle> = reckoned.measured(Of::ShaftSlope, 1.0);
     let value = Value {
         amount: Amount::Angle(found.best),
         plus_minus: Some(Amount::Angle(found.spread.expanded())),
-        sense: lie.old_slope.map(|old| Sense::Steeper { by: found.best - old, was: old }),
+        sense: measured.old_slope.map(|old| Sense::Steeper { by: found.best - old, was: old }),
     };
     let mut finding = Finding::known(name, value, Verdict::Figure).from(&[Source::Geometry]);
-    if let (Some([front, rear, new, old_length]), Some(old)) = (lie.heights, lie.old_slope) {
+    if let (Some([front, rear, new, old_length]), Some(old)) = (measured.heights, measured.old_slope) {
         // A shaft that goes off to one side looks shorter from the side.
         let seen = |length: Length, slope: Angle| match job.angles.plan_by {
             PlanBy::Straight => length,
@@ -221,12 +229,12 @@ fn slope(job: &Job, lie: &Result<Lie, Vec<Need>>, ride: &Result<Told, Blocked>) 
             finding = finding.step(Law::SlopeOfHeights, &put_in, Amount::Angle(slope));
         }
     }
-    finding.causes = told.causes(Of::ShaftSlope);
+    finding.causes = reckoned.causes(Of::ShaftSlope);
     finding
 }
 
 /// The speed up to which nothing passes its limit.
-fn smooth(job: &Job, power: &Result<Told, Blocked>, ride: &Result<Told, Blocked>) -> Finding {
+fn smooth(job: &Job, power: &Result<Reckoned, Blocked>, ride: &Result<Reckoned, Blocked>) -> Finding {
     let name = Name::SmoothUpTo;
     let (power, bounds) = match with_bounds(job, power) {
         Ok(known) => known,
@@ -256,12 +264,12 @@ fn smooth(job: &Job, power: &Result<Told, Blocked>, ride: &Result<Told, Blocked>
 }
 
 /// How unevenly shaft and pinion turn.
-fn swing(told: &Result<Told, Blocked>) -> Finding {
-    let told = match told {
-        Ok(told) => told,
+fn swing(reckoned: &Result<Reckoned, Blocked>) -> Finding {
+    let reckoned = match reckoned {
+        Ok(reckoned) => reckoned,
         Err(blocked) => return Finding::blocked(Name::SpeedSwing, blocked.clone()),
     };
-    let peaks = told.line.peaks();
+    let peaks = reckoned.line.peaks();
     let half = |(least, most): (f64, f64)| (most - least) / 2.0;
     let value = Value {
         amount: Amount::Percent(half(peaks.pinion_ratio)),
@@ -273,13 +281,13 @@ fn swing(told: &Result<Told, Blocked>) -> Finding {
 }
 
 /// How far the joints' planes are turned against each other, which counts as phase.
-fn twist(ride: &Result<Told, Blocked>) -> Finding {
+fn twist(ride: &Result<Reckoned, Blocked>) -> Finding {
     let name = Name::PlaneTwist;
-    let told = match ride {
-        Ok(told) => told,
+    let reckoned = match ride {
+        Ok(reckoned) => reckoned,
         Err(blocked) => return Finding::blocked(name, blocked.clone()),
     };
-    match told.line.twist() {
+    match reckoned.line.twist() {
         Some(twist) => {
             let value = Value {
                 amount: Amount::Angle(Angle::from_base(twist.base().abs())),
@@ -307,13 +315,13 @@ fn twist(ride: &Result<Told, Blocked>) -> Finding {
 /// only where the angles are known: phase can be set without them.
 pub(super) fn cost_of_phase(job: &Job, wanted: Angle) -> Option<Finding> {
     let name = Name::PhaseCost;
-    let power = told(job, &lie(job), At::Power);
-    let (told, bounds) = with_bounds(job, &power).ok()?;
-    let mut attitude = told.attitude;
+    let power = reckoned_at(job, &measured_line(job), At::Power);
+    let (reckoned, bounds) = with_bounds(job, &power).ok()?;
+    let mut attitude = reckoned.attitude;
     attitude.phase = wanted;
     let set = attitude.line().ok()?;
     let factor = turn_rate_squared(bounds.top);
-    let found: Measured<AngularAcceleration> = told.measured(Of::PinionGain, factor);
+    let found: Measured<AngularAcceleration> = reckoned.measured(Of::PinionGain, factor);
     let value = Value {
         amount: Amount::Acceleration(found.best),
         plus_minus: Some(Amount::Acceleration(found.spread.expanded())),

@@ -2,7 +2,7 @@
 
 use super::field::Fields;
 use super::finding::{Blocked, Need, Source};
-use super::told::Told;
+use super::reckoned::Reckoned;
 use crate::job::{Entry, Job};
 use crate::mechanics::line::joint_with_gain;
 use crate::quantity::{
@@ -90,14 +90,14 @@ pub fn bounds(job: &Job) -> Result<Bounds, Vec<Need>> {
 /// Both, or what stands in the way of either.
 pub(super) fn with_bounds<'a>(
     job: &Job,
-    told: &'a Result<Told, Blocked>,
-) -> Result<(&'a Told, Bounds), Blocked> {
-    match (told, bounds(job)) {
+    reckoned: &'a Result<Reckoned, Blocked>,
+) -> Result<(&'a Reckoned, Bounds), Blocked> {
+    match (reckoned, bounds(job)) {
         (Err(Blocked::Impossible(reason)), _) => Err(Blocked::Impossible(*reason)),
-        (Ok(told), Ok(bounds)) => Ok((told, bounds)),
-        (told, bounds) => {
+        (Ok(reckoned), Ok(bounds)) => Ok((reckoned, bounds)),
+        (reckoned, bounds) => {
             let mut fields = Fields::of(job);
-            if let Err(Blocked::Missing(needs)) = told {
+            if let Err(Blocked::Missing(needs)) = reckoned {
                 fields.also(needs);
             }
             if let Err(needs) = bounds {

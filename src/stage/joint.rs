@@ -3,7 +3,7 @@
 use super::amount::Amount;
 use super::bounds::{Bounds, inertia_source, least_source, with_bounds};
 use super::finding::{Blocked, Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
-use super::told::{Of, Told};
+use super::reckoned::{Of, Reckoned};
 use crate::job::Job;
 use crate::mechanics::uncertainty::Measured;
 use crate::quantity::{Angle, AngularAcceleration, Base, degrees, turn_rate_squared};
@@ -35,10 +35,10 @@ pub(super) fn worse(one: Verdict, other: Verdict) -> Verdict {
 pub(super) fn finding(
     job: &Job,
     name: Name,
-    ride: &Result<Told, Blocked>,
-    power: &Result<Told, Blocked>,
+    ride: &Result<Reckoned, Blocked>,
+    power: &Result<Reckoned, Blocked>,
 ) -> Finding {
-    let (told, bounds) = match with_bounds(job, ride) {
+    let (reckoned, bounds) = match with_bounds(job, ride) {
         Ok(known) => known,
         Err(blocked) => return Finding::blocked(name, blocked),
     };
@@ -46,10 +46,10 @@ pub(super) fn finding(
         Name::FrontJoint => (Of::FrontJoint, Of::DriveGain),
         _ => (Of::RearJoint, Of::CoastGain),
     };
-    let angle: Measured<Angle> = told.measured(of, 1.0);
-    let shaft: Measured<AngularAcceleration> = told.measured(gain, turn_rate_squared(bounds.top));
+    let angle: Measured<Angle> = reckoned.measured(of, 1.0);
+    let shaft: Measured<AngularAcceleration> = reckoned.measured(gain, turn_rate_squared(bounds.top));
     let (most, least) = (bounds.most_angle(), bounds.least);
-    let mut verdict = judged(told, of, bounds);
+    let mut verdict = judged(reckoned, of, bounds);
     // Without it the shake under power is not judged either, and says what is missing.
     if let Ok(power) = power {
         verdict = worse(verdict, judged(power, of, bounds));
@@ -59,7 +59,7 @@ pub(super) fn finding(
         plus_minus: Some(Amount::Angle(angle.spread.expanded())),
         sense: Some(Sense::ShakesShaft(shaft.best)),
     };
-    let mut finding = Finding::known(name, value, told.remarked(verdict))
+    let mut finding = Finding::known(name, value, reckoned.remarked(verdict))
         .step(
             Law::JointShake,
             &[Amount::Speed(bounds.top), Amount::Angle(angle.best)],
@@ -75,18 +75,18 @@ pub(super) fn finding(
     if matches!(verdict, Verdict::Watch(Reason::ParallelOver { .. })) {
         finding = finding.from(&[Source::ParallelBound]);
     }
-    finding.causes = told.causes(of);
+    finding.causes = reckoned.causes(of);
     finding
 }
 
-fn judged(told: &Told, of: Of, bounds: Bounds) -> Verdict {
-    let Measured { best, spread } = told.measured::<Angle>(of, 1.0);
+fn judged(reckoned: &Reckoned, of: Of, bounds: Bounds) -> Verdict {
+    let Measured { best, spread } = reckoned.measured::<Angle>(of, 1.0);
     let (size, doubt) = (best.base(), spread.expanded().base());
     let (most, least, parallel) = (bounds.most_angle(), bounds.least, most_parallel());
-    let both = [told.line.front_joint(), told.line.rear_joint()];
+    let both = [reckoned.line.front_joint(), reckoned.line.rear_joint()];
     if size > most.base() {
         Verdict::Stop(Reason::JointOverMost { allowed: most })
-    } else if told.is_parallel() && both.iter().all(|joint| joint.base() >= parallel.base()) {
+    } else if reckoned.is_parallel() && both.iter().all(|joint| joint.base() >= parallel.base()) {
         Verdict::Watch(Reason::ParallelOver { allowed: parallel })
     } else if size + doubt > most.base() {
         Verdict::Watch(Reason::JointNearMost { allowed: most })

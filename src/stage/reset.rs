@@ -5,8 +5,8 @@ use super::bounds::{Bounds, with_bounds};
 use super::field::Fields;
 use super::finding::{Against, Blocked, Finding, Name, Reason, Reset, Sense, Source, Value, Verdict};
 use super::joint::most_parallel;
-use super::lie::{Lie, Setting, true_slope};
-use super::told::Told;
+use super::line::{MeasuredLine, Setting, true_slope};
+use super::reckoned::Reckoned;
 use crate::job::{Entry, Job, PlanBy};
 use crate::mechanics::attitude::{Attitude, Leaning, Ties};
 use crate::mechanics::line::{Line, acceleration};
@@ -27,7 +27,7 @@ const AT_BOUND_DEGREES: f64 = 0.001;
 
 /// The line that is to be changed, and what it is judged by.
 struct Present<'a> {
-    lie: &'a Lie,
+    measured: &'a MeasuredLine,
     now: &'a Attitude,
     bounds: Bounds,
     ties: Ties,
@@ -38,24 +38,28 @@ struct Present<'a> {
 }
 
 /// What could be changed.
-pub(super) fn findings(job: &Job, lie: Option<&Lie>, power: &Result<Told, Blocked>) -> Vec<Finding> {
-    let (told, bounds) = match with_bounds(job, power) {
+pub(super) fn findings(
+    job: &Job,
+    measured: Option<&MeasuredLine>,
+    power: &Result<Reckoned, Blocked>,
+) -> Vec<Finding> {
+    let (reckoned, bounds) = match with_bounds(job, power) {
         Ok(known) => known,
         // One card says what is missing for all of them.
         Err(blocked) => return vec![Finding::blocked(Name::PinionParallel, blocked)],
     };
     let mut fields = Fields::of(job);
     let (rise, arm) = (fields.angle(Entry::PowerRise), fields.length(Entry::PinionArm));
-    let (Some(lie), Some(rise), Some(arm)) = (lie, rise, arm) else { return Vec::new() };
-    let parallel = told.is_parallel();
+    let (Some(measured), Some(rise), Some(arm)) = (measured, rise, arm) else { return Vec::new() };
+    let parallel = reckoned.is_parallel();
     let present = Present {
-        lie,
-        now: &told.attitude,
+        measured,
+        now: &reckoned.attitude,
         bounds,
-        ties: lie.ties(arm),
+        ties: measured.ties(arm),
         rise,
         parallel,
-        shake: told.line.peaks().pinion_gain,
+        shake: reckoned.line.peaks().pinion_gain,
     };
     let mut found =
         vec![pinion(job, &present, Layout::Parallel), pinion(job, &present, Layout::Intersecting)];
@@ -69,7 +73,7 @@ pub(super) fn findings(job: &Job, lie: Option<&Lie>, power: &Result<Told, Blocke
 impl Present<'_> {
     /// The slope that the mechanic's own instrument shows on an axis that leans like this.
     fn as_read(&self, lean: Leaning) -> Angle {
-        true_slope(lean) + self.lie.laid.bias
+        true_slope(lean) + self.measured.readings.bias
     }
 
     /// What a change is known to, of an end that carries its joint on a lever.
@@ -79,7 +83,7 @@ impl Present<'_> {
             Layout::Intersecting => 2.0,
         };
         let setting = Setting { times, lever, arm: self.ties.arm, nose };
-        self.lie.spread_of_setting(&setting).expanded()
+        self.measured.spread_of_setting(&setting).expanded()
     }
 
     /// The line of a change under power, and without.

@@ -4,7 +4,7 @@ use super::amount::{Amount, plain};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 use super::length::{LAST_BIT, division, length_change, wanted};
-use super::lie::gearbox_slope;
+use super::line::gearbox_slope;
 use crate::job::{Entry, Guide, Job, ShaftKind, TravelBy};
 use crate::mechanics::travel::{Extremes, Link, Parabola, Swing, extremes};
 use crate::mechanics::uncertainty::{Spread, combined, of_division, rectangular};

@@ -2,7 +2,7 @@
 #![cfg(test)]
 
 use super::reader::{Piece, complaints, pieces};
-use crate::drawing::{lie, speed_curve, turn_curve};
+use crate::drawing::{line_views, speed_curve, turn_curve};
 use crate::job::{BEFORE_TACKING, Choice, Display, Entry, Job, PlanBy, ShaftBy, sample};
 use crate::quantity::{
     Base, as_kilometres_per_hour, as_miles_per_hour, as_radians_per_second_squared, as_rpm,
@@ -87,7 +87,7 @@ fn jobs() -> Vec<(&'static str, Job)> {
 }
 
 fn drawings(job: &Job) -> Vec<(&'static str, String)> {
-    [("turn", turn_curve(job)), ("speed", speed_curve(job)), ("lie", lie(job))]
+    [("turn", turn_curve(job)), ("speed", speed_curve(job)), ("line", line_views(job))]
         .into_iter()
         .filter_map(|(what, svg)| Some((what, svg?)))
         .collect()
@@ -204,7 +204,7 @@ fn nor_does_it_for_entries_by_luck() {
             let about = || format!("{what}: {svg}");
             assert_eq!(complaints(&svg), Vec::<String>::new(), "{}", about());
             assert_eq!(struck_out(&svg), Vec::<String>::new(), "{}", about());
-            drawn[["turn", "speed", "lie"].iter().position(|name| *name == what).unwrap()] += 1;
+            drawn[["turn", "speed", "line"].iter().position(|name| *name == what).unwrap()] += 1;
         }
     }
     assert!(drawn.iter().all(|count| *count > 500), "{drawn:?}");
@@ -358,7 +358,7 @@ fn scales_of_speed(all: &[Piece]) -> (Scale, Scale) {
 fn the_line_leans_as_it_does_times_what_is_said() {
     let (mut above, mut said) = (0, Vec::new());
     for (name, job) in jobs() {
-        let svg = lie(&job).unwrap();
+        let svg = line_views(&job).unwrap();
         let (_, _, all) = pieces(&svg);
         let stands = attitude(&job, At::Ride).unwrap();
         let axes = [stands.gearbox, stands.shaft, stands.pinion];
@@ -396,11 +396,11 @@ fn the_line_leans_as_it_does_times_what_is_said() {
         above == 3 && said.contains(&1.0) && said.contains(&2.0) && said.contains(&10.0),
         "{said:?}"
     );
-    let svg = lie(&lying(USUAL, &[])).unwrap();
+    let svg = line_views(&lying(USUAL, &[])).unwrap();
     // In one plane the joints are the slopes' differences.
     for words in [">+3.50°<", ">+6.00°<", ">+3.20°<", ">joint 2.50°<", ">joint 2.80°<", "from the side"]
     {
         assert!(svg.contains(words), "{words}: {svg}");
     }
-    assert!(!lie(&lying(LEVEL_LINE, &[])).unwrap().contains("drawn"));
+    assert!(!line_views(&lying(LEVEL_LINE, &[])).unwrap().contains("drawn"));
 }

@@ -41,7 +41,7 @@ pub struct LevelTarget {
 
 /// How to lay the device.
 #[derive(Clone, Copy)]
-pub struct Laid {
+pub struct Placing {
     /// One plain sentence.
     pub how: &'static str,
     /// Where the arrow points: "the rear".
@@ -52,7 +52,7 @@ pub struct Laid {
 /// when a signal that they follow changes. Nothing listens but for some seconds after a key was tapped.
 pub fn level_panel(
     state: State,
-    laid: Laid,
+    laid: Placing,
     division: fn(&Job) -> LevelDivision,
     targets: impl Fn() -> Vec<LevelTarget> + Send + Sync + 'static,
 ) -> AnyView {
@@ -63,13 +63,23 @@ type Targets = Arc<dyn Fn() -> Vec<LevelTarget> + Send + Sync>;
 
 /// One piece of code for every stage.
 #[inline(never)]
-fn folded(state: State, laid: Laid, division: fn(&Job) -> LevelDivision, targets: Targets) -> AnyView {
+fn folded(
+    state: State,
+    laid: Placing,
+    division: fn(&Job) -> LevelDivision,
+    targets: Targets,
+) -> AnyView {
     let never = Memo::new(|_| false);
     let inside = move || opened(state, laid, division, Arc::clone(&targets));
     fold("Read it with this tablet or phone", never, inside)
 }
 
-fn opened(state: State, laid: Laid, division: fn(&Job) -> LevelDivision, targets: Targets) -> AnyView {
+fn opened(
+    state: State,
+    laid: Placing,
+    division: fn(&Job) -> LevelDivision,
+    targets: Targets,
+) -> AnyView {
     let panel = Panel {
         state,
         division,

@@ -15,6 +15,6 @@ pub use card::{Part, answer_strip, cards, jump_to};
 pub use choice::{choice, labelled, segments};
 pub use element::{Element, all, either, el, fold, key, line, part, slot, text};
 pub use field::{field, field_row, fields};
-pub use level::{Laid, LevelTarget, level_panel};
+pub use level::{LevelTarget, Placing, level_panel};
 pub use notices::notices;
 pub use picture::{Follows, picture};

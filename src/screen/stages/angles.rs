@@ -2,10 +2,11 @@
 
 use leptos::prelude::*;
 
-use crate::drawing::{lie, speed_curve, turn_curve};
+use crate::drawing::{line_views, speed_curve, turn_curve};
 use crate::job::{Entry, Job, PlanBy, SLOPE_READINGS, ShaftBy};
 use crate::screen::parts::{
-    Follows, Laid, LevelTarget, all, choice, field_row, fields, fold, level_panel, part, picture, slot,
+    Follows, LevelTarget, Placing, all, choice, field_row, fields, fold, level_panel, part, picture,
+    slot,
 };
 use crate::screen::state::State;
 
@@ -107,7 +108,7 @@ fn by_device(state: State) -> AnyView {
         all.push(one("The same spot, turned", Entry::TurnedRound, true));
         all
     };
-    let laid = Laid {
+    let laid = Placing {
         how: "Lay it on the part, screen up, so that the arrow runs along it; tap and let go. For the same spot turned, lay it end for end. That takes out what a case or camera adds.",
         toward: "the rear",
     };
@@ -150,7 +151,7 @@ pub fn pictures(state: State) -> AnyView {
             state,
             "Gearbox, shaft and pinion at ride, no load: slopes, + falling toward the rear; from above, + going right",
             Follows::Pause,
-            lie,
+            line_views,
         ),
         picture(
             state,

@@ -8,8 +8,8 @@ use crate::job::{
     PhaseTarget, Side, Sitting,
 };
 use crate::screen::parts::{
-    Follows, Laid, LevelTarget, all, choice, el, field, field_row, fields, fold, labelled, level_panel,
-    line, part, picture, slot,
+    Follows, LevelTarget, Placing, all, choice, el, field, field_row, fields, fold, labelled,
+    level_panel, line, part, picture, slot,
 };
 use crate::screen::state::State;
 use crate::sheet::{Worded, cut_yoke};
@@ -140,7 +140,7 @@ fn by_device(state: State, at: usize) -> AnyView {
     };
     let targets =
         move || vec![yoke("Front yoke", Entry::FrontLevel), yoke("Rear yoke", Entry::RearLevel)];
-    let laid = Laid {
+    let laid = Placing {
         how: "Lay it across the ears, screen up, the same way on both yokes; tap and let go.",
         toward: "the right, seen from the rear",
     };

@@ -1,7 +1,7 @@
 // Makes the built program small and cuts it in two: what the page needs to start, and the rest, which
 // follows behind it.
 //
-//   node split.mjs FOLDER BINARYEN     FOLDER: a built site, BINARYEN: the package's folder
+//   node public/split.mjs FOLDER BINARYEN     FOLDER: a built site, BINARYEN: the package's folder
 //
 // One program is compiled; only here, after the optimiser, are its functions shared out. The first
 // file keeps memory, data and table; the rest takes them from it and puts its own functions into the

@@ -1,11 +1,11 @@
-//! The lie of the line: slopes, heights and plan angles as measured, and what each of them brings to
-//! the ± of whatever is reckoned from all.
+//! The line as measured: slopes, heights and plan angles, and what each of them brings to the ± of
+//! whatever is reckoned from all.
 
 use super::field::{Fields, level_division, read};
 use super::finding::{Need, Reason};
 use super::length::{division, length_change};
 use super::odd::odd;
-use super::told::{axle_spread, rise_spread};
+use super::reckoned::{axle_spread, rise_spread};
 use super::turn;
 use crate::job::{BEFORE_TACKING, Entry, Job, PhaseMethod, PlanBy, SLOPE_READINGS, ShaftBy, ShaftKind};
 use crate::mechanics::attitude::{Attitude, Leaning, plan_of_offset, slope_between};
@@ -41,7 +41,7 @@ enum Plan {
 
 /// Everything measured, before any sum.
 #[derive(Clone, Copy)]
-pub(super) struct Laid {
+pub(super) struct Readings {
     gearbox: Angle,
     pinion: Angle,
     shaft: ShaftSlope,
@@ -52,7 +52,7 @@ pub(super) struct Laid {
     pub(super) length: Length,
 }
 
-impl Laid {
+impl Readings {
     /// The line at ride height; `None` where heights or offset are out of the shaft's reach.
     pub(super) fn attitude(&self) -> Option<Attitude> {
         let slope = self.side_slope(self.length)?;
@@ -115,7 +115,7 @@ pub(super) fn true_slope(lean: Leaning) -> Angle {
 }
 
 /// What moves when a measurement does, by so much in SI units.
-type Shift = fn(&mut Laid, f64);
+type Shift = fn(&mut Readings, f64);
 
 /// One measurement: its spread in SI units, and what moves when it does.
 pub(super) struct Cause {
@@ -125,8 +125,8 @@ pub(super) struct Cause {
 }
 
 /// What was measured of the line with what each measurement is worth.
-pub(super) struct Lie {
-    pub(super) laid: Laid,
+pub(super) struct MeasuredLine {
+    pub(super) readings: Readings,
     pub(super) causes: Vec<Cause>,
     /// The old shaft's slope between the same heights, where heights were taken.
     pub(super) old_slope: Option<Angle>,
@@ -199,7 +199,7 @@ fn of_length(spread: Spread<Length>) -> Spread<Angle> {
 ///
 /// # Errors
 /// The fields that are needed.
-pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
+pub(super) fn measured_line(job: &Job) -> Result<MeasuredLine, Vec<Need>> {
     let mut fields = Fields::of(job);
     let mut causes: Vec<Cause> = Vec::new();
     let mut remark = None;
@@ -216,16 +216,18 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
         return Err(fields.needs());
     };
     let measured: [(Entry, Spread<Angle>, Shift); 5] = [
-        (Entry::GearboxSlope(0), gearbox.spread, |laid, by| laid.gearbox += Angle::from_base(by)),
-        (Entry::PinionSlope(0), pinion.spread, |laid, by| laid.pinion += Angle::from_base(by)),
-        (Entry::OneWay, bias.spread, |laid, by| laid.bias += Angle::from_base(by)),
-        (phase_entry(job), phase.spread, |laid, by| laid.phase += Angle::from_base(by)),
-        (Entry::WantedReading(0), of_length(lengths.wanted.spread), |laid, by| {
-            laid.length += Length::from_base(by);
+        (Entry::GearboxSlope(0), gearbox.spread, |readings, by| {
+            readings.gearbox += Angle::from_base(by)
+        }),
+        (Entry::PinionSlope(0), pinion.spread, |readings, by| readings.pinion += Angle::from_base(by)),
+        (Entry::OneWay, bias.spread, |readings, by| readings.bias += Angle::from_base(by)),
+        (phase_entry(job), phase.spread, |readings, by| readings.phase += Angle::from_base(by)),
+        (Entry::WantedReading(0), of_length(lengths.wanted.spread), |readings, by| {
+            readings.length += Length::from_base(by);
         }),
     ];
     causes.extend(measured.map(|(entry, spread, shift)| Cause { entry, spread, shift }));
-    let laid = Laid {
+    let readings = Readings {
         gearbox: gearbox.best,
         pinion: pinion.best,
         shaft,
@@ -239,11 +241,11 @@ pub(super) fn lie(job: &Job) -> Result<Lie, Vec<Need>> {
         ShaftSlope::Heights { front, rear } => Some((front, rear)),
         ShaftSlope::Read(_) => None,
     };
-    Ok(Lie {
-        laid,
+    Ok(MeasuredLine {
+        readings,
         causes,
-        old_slope: heights.and_then(|_| laid.side_slope(old)),
-        heights: heights.map(|(front, rear)| [front, rear, laid.length, old]),
+        old_slope: heights.and_then(|_| readings.side_slope(old)),
+        heights: heights.map(|(front, rear)| [front, rear, readings.length, old]),
         slides: job.measure.kind == ShaftKind::SlipInGearbox,
         remark,
     })
@@ -261,8 +263,8 @@ fn shaft(
             causes.push(Cause {
                 entry: Entry::ShaftSlopeRead(0),
                 spread: read.spread,
-                shift: |laid, by| {
-                    if let ShaftSlope::Read(slope) = &mut laid.shaft {
+                shift: |readings, by| {
+                    if let ShaftSlope::Read(slope) = &mut readings.shaft {
                         *slope += Angle::from_base(by);
                     }
                 },
@@ -271,13 +273,13 @@ fn shaft(
         }
         ShaftBy::Heights => {
             let shifts: [(Entry, Shift); 2] = [
-                (Entry::FrontHeight, |laid, by| {
-                    if let ShaftSlope::Heights { front, .. } = &mut laid.shaft {
+                (Entry::FrontHeight, |readings, by| {
+                    if let ShaftSlope::Heights { front, .. } = &mut readings.shaft {
                         *front += Length::from_base(by);
                     }
                 }),
-                (Entry::RearHeight, |laid, by| {
-                    if let ShaftSlope::Heights { rear, .. } = &mut laid.shaft {
+                (Entry::RearHeight, |readings, by| {
+                    if let ShaftSlope::Heights { rear, .. } = &mut readings.shaft {
                         *rear += Length::from_base(by);
                     }
                 }),
@@ -302,9 +304,9 @@ const fn phase_entry(job: &Job) -> Entry {
 fn plan(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<Plan> {
     let doubt = rectangular(degrees(PLAN_DOUBT_DEGREES));
     let shifts: [(Entry, Shift); 3] = [
-        (Entry::GearboxPlan, |laid, by| shift_plan(laid, 0, by)),
-        (Entry::ShaftPlan, |laid, by| shift_plan(laid, 1, by)),
-        (Entry::PinionPlan, |laid, by| shift_plan(laid, 2, by)),
+        (Entry::GearboxPlan, |readings, by| shift_plan(readings, 0, by)),
+        (Entry::ShaftPlan, |readings, by| shift_plan(readings, 1, by)),
+        (Entry::PinionPlan, |readings, by| shift_plan(readings, 2, by)),
     ];
     match job.angles.plan_by {
         // Nothing was measured of it: what the eye passes as straight is not asked for a ±.
@@ -313,8 +315,8 @@ fn plan(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<Plan>
             causes.push(Cause {
                 entry: Entry::SideOffset,
                 spread: of_length(rectangular(offset_doubt())),
-                shift: |laid, by| {
-                    if let Plan::Offset(offset) = &mut laid.plan {
+                shift: |readings, by| {
+                    if let Plan::Offset(offset) = &mut readings.plan {
                         *offset += Length::from_base(by);
                     }
                 },
@@ -329,8 +331,8 @@ fn plan(job: &Job, fields: &mut Fields, causes: &mut Vec<Cause>) -> Option<Plan>
     }
 }
 
-fn shift_plan(laid: &mut Laid, which: usize, by: f64) {
-    if let Plan::Angles(all) = &mut laid.plan
+fn shift_plan(readings: &mut Readings, which: usize, by: f64) {
+    if let Plan::Angles(all) = &mut readings.plan
         && let Some(angle) = all.get_mut(which)
     {
         *angle += Angle::from_base(by);
@@ -350,7 +352,7 @@ pub(super) struct Setting {
     pub(super) nose: Angle,
 }
 
-impl Lie {
+impl MeasuredLine {
     /// The spread of such a setting, to first order.
     ///
     /// Formula: c·(1 + n·l/L) = n·(σ₁ − p·ν/L) ∓ σ₀ − σ₂ − r; each slope counts as in that. The
@@ -359,7 +361,7 @@ impl Lie {
     /// Symbols: c change; n times, l lever, p arm, ν nose of the [`Setting`]; L joint to joint; σ slopes of
     /// gearbox, shaft and pinion; r rise under power.
     pub(super) fn spread_of_setting(&self, setting: &Setting) -> Spread<Angle> {
-        let length = self.laid.length.base();
+        let length = self.readings.length.base();
         let with = |lever: Length| 1.0 + setting.times * lever.base() / length;
         let one = 1.0 / with(setting.lever);
         let times = setting.times * one;

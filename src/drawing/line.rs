@@ -44,7 +44,7 @@ struct View {
 
 /// The line from the side, and from above where it is not straight there. `None` while the angles are
 /// not known.
-pub fn lie(job: &Job) -> Option<String> {
+pub fn line_views(job: &Job) -> Option<String> {
     let stands = attitude(job, At::Ride)?;
     let line = line(job, At::Ride)?;
     let all = [stands.gearbox, stands.shaft, stands.pinion];

@@ -3,7 +3,7 @@
 
 use super::field::Fields;
 use super::finding::{Blocked, Need, Reason, Verdict};
-use super::lie::{Laid, Lie};
+use super::line::{MeasuredLine, Readings};
 use crate::job::{Entry, Job};
 use crate::mechanics::attitude::{Attitude, Ties, Unfit};
 use crate::mechanics::line::{JointAt, Line};
@@ -23,7 +23,7 @@ pub enum At {
     Droop,
 }
 
-/// What is reckoned of a line, each with its place in [`Told`].
+/// What is reckoned of a line, each with its place in [`Reckoned`].
 #[derive(Clone, Copy)]
 pub(super) enum Of {
     FrontJoint,
@@ -40,7 +40,7 @@ pub(super) enum Of {
 const KINDS: usize = 6;
 
 /// What is reckoned of the line, and what each measurement does to it.
-pub(super) struct Told {
+pub(super) struct Reckoned {
     pub(super) attitude: Attitude,
     pub(super) line: Line,
     /// What is odd about the readings of a slope.
@@ -141,10 +141,10 @@ impl Moved {
     }
 }
 
-impl Lie {
+impl MeasuredLine {
     /// What ties the line to an axle whose centre is so far from the rear joint.
     pub(super) fn ties(&self, arm: Length) -> Ties {
-        Ties { length: self.laid.length, slides: self.slides, arm }
+        Ties { length: self.readings.length, slides: self.slides, arm }
     }
 
     /// What is reckoned of the line there.
@@ -154,21 +154,22 @@ impl Lie {
     /// each measurement moves by its standard uncertainty, the larger move of either way: about a straight
     /// line both ways move it the same way, and half their difference would be nothing. Our own choice
     /// within JCGM 100:2008 5.1.3.
-    pub(super) fn tell(&self, moved: Moved) -> Result<Told, Blocked> {
-        let of = |laid: &Laid, moved: &Moved| -> Result<(Attitude, Line), Unfit> {
-            let ties = Ties { length: laid.length, ..self.ties(moved.arm) };
-            let ride = laid.attitude().ok_or(Unfit::OutOfReach)?;
+    pub(super) fn reckon(&self, moved: Moved) -> Result<Reckoned, Blocked> {
+        let of = |readings: &Readings, moved: &Moved| -> Result<(Attitude, Line), Unfit> {
+            let ties = Ties { length: readings.length, ..self.ties(moved.arm) };
+            let ride = readings.attitude().ok_or(Unfit::OutOfReach)?;
             let attitude = ride.raised(moved.up, moved.nose, ties)?;
             Ok((attitude, attitude.line()?))
         };
-        let (attitude, line) = of(&self.laid, &moved).map_err(|no| Blocked::Impossible(unfit(no)))?;
+        let (attitude, line) =
+            of(&self.readings, &moved).map_err(|no| Blocked::Impossible(unfit(no)))?;
         let best = reckoned(&attitude, &line);
-        let part = |shifted: &dyn Fn(f64) -> (Laid, Moved), by: f64| {
+        let part = |shifted: &dyn Fn(f64) -> (Readings, Moved), by: f64| {
             let mut moves = [0.0_f64; KINDS];
             for way in [by, -by] {
-                let (laid, moved) = shifted(way);
+                let (readings, moved) = shifted(way);
                 // What is past 45° a hair further on is not past it here.
-                let Ok((attitude, line)) = of(&laid, &moved) else { continue };
+                let Ok((attitude, line)) = of(&readings, &moved) else { continue };
                 for ((most, here), best) in moves.iter_mut().zip(reckoned(&attitude, &line)).zip(best) {
                     *most = most.max((here - best).abs());
                 }
@@ -178,9 +179,9 @@ impl Lie {
         let mut parts = Vec::with_capacity(self.causes.len() + 3);
         for cause in &self.causes {
             let shifted = |by: f64| {
-                let mut laid = self.laid;
-                (cause.shift)(&mut laid, by);
-                (laid, moved)
+                let mut readings = self.readings;
+                (cause.shift)(&mut readings, by);
+                (readings, moved)
             };
             let moves = part(&shifted, cause.spread.standard.base());
             parts.push((cause.entry, moves, cause.spread.freedom));
@@ -189,15 +190,15 @@ impl Lie {
             let shifted = |by: f64| {
                 let mut moved = moved;
                 shift(&mut moved, by);
-                (self.laid, moved)
+                (self.readings, moved)
             };
             parts.push((entry, part(&shifted, by), f64::INFINITY));
         }
-        Ok(Told { attitude, line, remark: self.remark, best, parts })
+        Ok(Reckoned { attitude, line, remark: self.remark, best, parts })
     }
 }
 
-impl Told {
+impl Reckoned {
     /// Gearbox and pinion lie on one side of the shaft's slope.
     pub(super) fn is_parallel(&self) -> bool {
         let side = |slope: Angle| (slope - self.attitude.shaft.slope).base();
