@@ -4,12 +4,12 @@ use shaftwright::job::{Entry, Job, LevelDivision, PlanBy, ShaftBy, ShaftKind};
 use shaftwright::quantity::{as_degrees, as_radians_per_second_squared, turn_rate_squared};
 use shaftwright::stage::angles::{At, bounds, growth, line};
 use shaftwright::stage::{
-    Answer, Finding, Law, Name, Need, Reason, Sense, Source, Stage, Standing, Verdict, Why, whole,
+    Answer, Finding, Law, Name, Need, Reason, Sense, Stage, Standing, Verdict, Why, whole,
 };
 
 use super::EXACT;
 use super::shaft::{
-    agrees, by_hand, find, needs, number, repeats, shaft, shares_agree, value, verdict, with, with_all,
+    agrees, by_hand, find, needs, number, repeats, shaft, shares_agree, value, with, with_all,
 };
 
 /// The shaft before its weld: what the yokes were turned by then is what is known.
@@ -52,7 +52,7 @@ pub fn plan() -> Job {
     job
 }
 
-const SHAKES: [(Name, &str); 4] = [
+pub const SHAKES: [(Name, &str); 4] = [
     (Name::ShakeAtRide, "ride"),
     (Name::ShakeUnderPower, "power"),
     (Name::ShakeAtBump, "bump"),
