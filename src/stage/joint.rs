@@ -19,8 +19,12 @@ pub(super) fn most_parallel() -> Angle {
 /// The worse of two verdicts.
 pub(super) fn worse(one: Verdict, other: Verdict) -> Verdict {
     let rank = |verdict: &Verdict| match verdict {
-        Verdict::Stop(_) => 2,
-        Verdict::Watch(_) => 1,
+        Verdict::Stop(_) => 3,
+        // What only might be so.
+        Verdict::Watch(
+            Reason::JointNearMost { .. } | Reason::JointNearLeast { .. } | Reason::NearShake { .. },
+        ) => 1,
+        Verdict::Watch(_) => 2,
         _ => 0,
     };
     if rank(&other) > rank(&one) { other } else { one }

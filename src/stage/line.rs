@@ -24,6 +24,19 @@ fn offset_doubt() -> Length {
     inches(0.125)
 }
 
+/// How well a rise of the pinion's nose is known, ±. Our own choice: the trade says "1 to 2°".
+const RISE_DOUBT_DEGREES: f64 = 0.5;
+
+/// How well a rise of the pinion's nose is known.
+pub(super) fn rise_spread() -> Spread<Angle> {
+    rectangular(degrees(RISE_DOUBT_DEGREES))
+}
+
+/// How well the axle's travel and the place of its centre are known: ±1/4 in. Our own choice.
+pub(super) fn axle_spread() -> Spread<Length> {
+    rectangular(inches(0.25))
+}
+
 /// The shaft's slope as it was found.
 #[derive(Clone, Copy)]
 enum ShaftSlope {
@@ -108,6 +121,11 @@ fn from_the_side(read: Angle, plan: Angle) -> Angle {
     Angle::from_base((read.base().tan() / plan.base().cos()).atan())
 }
 
+/// The slope that a level shows on an axis that leans like this, the other way round.
+pub(super) fn true_slope(lean: Leaning) -> Angle {
+    Angle::from_base((lean.slope.base().tan() * lean.plan.base().cos()).atan())
+}
+
 /// What moves when a measurement does, by so much in SI units.
 type Shift = fn(&mut Readings, f64);
 
@@ -185,7 +203,7 @@ pub(super) fn gearbox_slope(job: &Job) -> Option<Measured<Angle>> {
 }
 
 /// A length's spread as the numbers of a cause, which all stand in SI units.
-fn of_length(spread: Spread<Length>) -> Spread<Angle> {
+pub(super) fn of_length(spread: Spread<Length>) -> Spread<Angle> {
     Spread { standard: Angle::from_base(spread.standard.base()), freedom: spread.freedom }
 }
 
@@ -330,29 +348,5 @@ fn shift_plan(readings: &mut Readings, which: usize, by: f64) {
         && let Some(angle) = all.get_mut(which)
     {
         *angle += Angle::from_base(by);
-    }
-}
-
-impl MeasuredLine {
-    /// The spread of a slope that is set to make two others agree: gearbox and pinion, and the shaft
-    /// `times` over. To first order. The instrument's own error cancels between what it read, so it counts
-    /// where heights stand for its reading of the shaft.
-    pub(super) fn spread_of_setting(&self, times: f64) -> Spread<Angle> {
-        let share = |entry| match entry {
-            Entry::GearboxSlope(_) | Entry::PinionSlope(_) => 1.0,
-            Entry::ShaftSlopeRead(_) => times,
-            Entry::OneWay if self.heights.is_some() => times,
-            Entry::FrontHeight | Entry::RearHeight => times / self.readings.length.base(),
-            _ => 0.0,
-        };
-        let parts: Vec<Spread<Angle>> = self
-            .causes
-            .iter()
-            .map(|cause| Spread {
-                standard: cause.spread.standard * share(cause.entry),
-                freedom: cause.spread.freedom,
-            })
-            .collect();
-        combined(&parts)
     }
 }

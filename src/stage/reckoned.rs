@@ -3,12 +3,12 @@
 
 use super::field::Fields;
 use super::finding::{Blocked, Need, Reason, Verdict};
-use super::line::{MeasuredLine, Readings};
+use super::line::{MeasuredLine, Readings, axle_spread, rise_spread};
 use crate::job::{Entry, Job};
 use crate::mechanics::attitude::{Attitude, Ties, Unfit};
 use crate::mechanics::line::{JointAt, Line};
-use crate::mechanics::uncertainty::{Measured, Spread, combined, rectangular};
-use crate::quantity::{Angle, Base, Length, degrees, inches};
+use crate::mechanics::uncertainty::{Measured, Spread, combined};
+use crate::quantity::{Angle, Base, Length, degrees};
 
 /// Where the axle and its pinion are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -71,14 +71,6 @@ pub(super) fn unfit(unfit: Unfit) -> Reason {
     }
 }
 
-/// How well a rise of the pinion's nose is known, ±. Our own choice: the trade says "1 to 2°".
-const RISE_DOUBT_DEGREES: f64 = 0.5;
-
-/// How well the axle's travel and the place of its centre are known, ±. Our own choice.
-fn axle_doubt() -> Length {
-    inches(0.25)
-}
-
 /// How far axle and pinion have moved from ride.
 #[derive(Clone, Copy)]
 pub(super) struct Moved {
@@ -122,8 +114,7 @@ impl Moved {
     /// Each measurement of it with its standard uncertainty in SI units.
     fn causes(&self) -> Vec<(Entry, f64, Shift)> {
         let (travel, rise) = self.by;
-        let axle = rectangular(axle_doubt()).standard.base();
-        let nose = rectangular(degrees(RISE_DOUBT_DEGREES)).standard.base();
+        let (axle, nose) = (axle_spread().standard.base(), rise_spread().standard.base());
         let mut all: Vec<(Entry, f64, Shift)> = Vec::new();
         all.extend(travel.map(|entry| {
             let shift: Shift = |moved, by| moved.up += Length::from_base(by);

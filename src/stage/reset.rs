@@ -5,10 +5,11 @@ use super::bounds::{Bounds, with_bounds};
 use super::field::Fields;
 use super::finding::{Against, Blocked, Finding, Name, Reason, Reset, Sense, Source, Value, Verdict};
 use super::joint::most_parallel;
-use super::line::MeasuredLine;
+use super::line::{MeasuredLine, true_slope};
 use super::reckoned::Reckoned;
+use super::setting::Setting;
 use crate::job::{Entry, Job, PlanBy};
-use crate::mechanics::attitude::{Attitude, Ties};
+use crate::mechanics::attitude::{Attitude, Leaning, Ties};
 use crate::mechanics::line::{Line, acceleration};
 use crate::mechanics::mend::{self, Layout, Mend, mount_drop, wedge};
 use crate::quantity::{Angle, Base, Length, degrees};
@@ -71,9 +72,19 @@ pub(super) fn findings(
 }
 
 impl Present<'_> {
-    /// The slope that the mechanic's own instrument shows at a true one.
-    fn as_read(&self, slope: Angle) -> Angle {
-        slope + self.measured.readings.bias
+    /// The slope that the mechanic's own instrument shows on an axis that leans like this.
+    fn as_read(&self, lean: Leaning) -> Angle {
+        true_slope(lean) + self.measured.readings.bias
+    }
+
+    /// What a change is known to, of an end that carries its joint on a lever.
+    fn doubt(&self, layout: Layout, lever: Length, nose: Angle) -> Angle {
+        let times = match layout {
+            Layout::Parallel => 0.0,
+            Layout::Intersecting => 2.0,
+        };
+        let setting = Setting { times, lever, arm: self.ties.arm, nose };
+        self.measured.spread_of_setting(&setting).expanded()
     }
 
     /// The line of a change under power, and without.
@@ -151,9 +162,9 @@ fn too_much(name: Name, size: f64) -> Option<Against> {
 }
 
 fn pinion(job: &Job, present: &Present, layout: Layout) -> Finding {
-    let (name, shaft_counts) = match layout {
-        Layout::Parallel => (Name::PinionParallel, 0.0),
-        Layout::Intersecting => (Name::PinionIntersecting, 2.0),
+    let name = match layout {
+        Layout::Parallel => Name::PinionParallel,
+        Layout::Intersecting => Name::PinionIntersecting,
     };
     let most = degrees(MOST_CHANGE_DEGREES);
     let Some(mend) = mend::pinion(present.now, layout, most, present.ties) else { return none(name) };
@@ -161,9 +172,10 @@ fn pinion(job: &Job, present: &Present, layout: Layout) -> Finding {
     let pad = fields.optional_length(Entry::SpringPad);
     let size = Angle::from_base(mend.change.base().abs());
     // Under power the nose rises by itself: it is set so much lower.
-    let to = present.as_read(mend.attitude.pinion.slope - present.rise);
+    let pinion = mend.attitude.pinion;
+    let to = present.as_read(Leaning { slope: pinion.slope - present.rise, ..pinion });
     let thick = pad.map(|pad| wedge(pad, size));
-    let doubt = present.measured.spread_of_setting(shaft_counts).expanded();
+    let doubt = present.doubt(layout, present.ties.arm, present.rise + mend.change);
     named(fields, name).unwrap_or_else(|| {
         present.finding((name, layout == Layout::Parallel), &mend, to, thick, Some(doubt))
     })
@@ -200,8 +212,9 @@ fn gearbox(job: &Job, present: &Present) -> Option<Finding> {
     };
     let drop = mount_drop(arm, present.now.gearbox.slope, mend.change);
     let thick = Length::from_base(drop.base().abs());
-    let to = present.as_read(mend.attitude.gearbox.slope);
-    Some(present.finding((name, present.parallel), &mend, to, Some(thick), None))
+    let to = present.as_read(mend.attitude.gearbox);
+    let doubt = present.doubt(layout, lever, present.rise);
+    Some(present.finding((name, present.parallel), &mend, to, Some(thick), Some(doubt)))
 }
 
 /// The yokes' turn that cancels what the plan view twists.

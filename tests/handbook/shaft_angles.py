@@ -174,6 +174,8 @@ READ = {key: value for key, value in BASE.items() if key not in ("front", "rear"
 READ["shaft"] = slope(["5.1", "5.2", "5.1"])
 # A pinion that lies too flat: here there is something to change.
 FLAT = {**BASE, "pinion": slope(["0.3", "0.2", "0.3"])}
+# One past the shaft's own slope: gearbox and pinion lean to each other.
+LEANING = {**BASE, "pinion": slope(["4.2", "4.1", "4.2"])}
 UNTURNED = {**BASE, "bias": (0.0, 0.1 / sqrt(3))}
 ASIDE = 2.0, 0.125 / sqrt(3)
 OFFSET = {**BASE, "offset": ASIDE}
@@ -319,7 +321,7 @@ def pinions(key, measured, slides=True):
             say(f"{key} {layout} doubt", felt_change(measured, at, lambda m: change(m, 18)[0]))
 
 
-def mount(key, measured, arm, overhang):
+def mount(key, measured, arm, overhang, most=1):
     """What a gearbox's tail is turned by, its front joint going down with it."""
     measured = {**measured, **AT["power"]}
     best = {name: value for name, (value, _) in measured.items()}
@@ -333,8 +335,8 @@ def mount(key, measured, arm, overhang):
             way = plus(rear, (arm + overhang) * down(turned), (0.0, 0.0, 1.0))
             return [axis(gearbox + turned, plan), unit(way), axis(*pinion)]
 
-        # No further than gearbox and pinion both stay flatter than the shaft.
-        at, left = least(axes, m["phase"], -3, 1, narrowings)
+        # No further than gearbox and pinion stay on their sides of the shaft.
+        at, left = least(axes, m["phase"], -3, most, narrowings)
         return at, left, axes(at), arm * down(at), read(m, (gearbox + at, plan))
 
     at, left, axes, down, to = change(best)
@@ -406,6 +408,9 @@ def angles():
         pinions(key, measured)
     mount("angles mount", FLAT, 31.0, 7.0)
     mount("angles mount at joint", BASE, 31.0, 0.0)
+    mount("angles mount leaning", LEANING, 31.0, 7.0, 2)
+    # A nose that goes down under power.
+    felt("angles falling power", {**BASE, **AT["power"], "nose": (-1.0, NOSE)}, BOTH)
     felt("angles read ride", READ, JOINTS, shares=("pinion",))
     felt("angles untold ride", UNTURNED, JOINTS)
     # A slip in the shaft: the front joint stays where it is.
