@@ -103,11 +103,13 @@ fn other_quantities_read_back_too() {
             assert!((back - here).abs() <= half + LAST_BITS, "{here} km/h shown as {text}");
         }
         // An acceleration to three figures: half of a hundredth of it at the most.
-        let here = f64::from(i) * f64::from(i) * 0.037;
+        let here = f64::from(i) * f64::from(i) * 0.057;
         let text = show_acceleration(radians_per_second_squared(here));
         let back = as_radians_per_second_squared(parse_acceleration(&text).unwrap());
         assert!((back - here).abs() <= 0.005_01 * here, "{here} rad/s² shown as {text}");
     }
+    // Less than a twentieth of a rad/s² is nothing: our own rule.
+    assert_eq!(show_acceleration(radians_per_second_squared(0.049)), "0 rad/s²");
     // Definition of three figures, on both sides of a carry.
     for (value, shown) in [
         (7825.4, "7830"),

@@ -1,7 +1,7 @@
 //! Check, its seed: whirl speed of the new length against the shaft's top speed.
 
 use super::amount::Amount;
-use super::field::Fields;
+use super::field::{Fields, tube_doubt};
 use super::finding::{Blocked, Finding, Law, Name, Reason, Source, Value, Verdict};
 use super::measure::length_change;
 use crate::job::{Entry, Job, Material, WhirlShare};
@@ -9,12 +9,7 @@ use crate::mechanics::material::{Stiffness, aluminium, steel};
 use crate::mechanics::tube::Tube;
 use crate::mechanics::uncertainty::{Measured, Spread, combined, rectangular, swing};
 use crate::mechanics::whirl::first_pinned;
-use crate::quantity::{AngularVelocity, Base, Length, millimetres};
-
-/// How well a tube's diameter and its wall are known to someone with a calliper, ±. Our own choice.
-pub(super) fn tube_doubt() -> (Length, Length) {
-    (millimetres(0.15), millimetres(0.1))
-}
+use crate::quantity::{AngularVelocity, Base, Length};
 
 /// Half the spread of the constants that makers publish for steel tube, 4.68 to 4.80 ×10⁶ in inches,
 /// as a share of the middle: what the closed form itself leaves open.

@@ -1,8 +1,8 @@
 //! The face of the tube: how square it must be, how square it is, and how the spigot sits in it.
 
 use super::amount::{Amount, plain};
-use super::check::tube_doubt;
 use super::cut_list::CutList;
+use super::field::tube_doubt;
 use super::field::{Fields, read};
 use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict, Why};
 use super::length::division;

@@ -152,6 +152,11 @@ pub(super) fn level_division(division: LevelDivision) -> Angle {
     })
 }
 
+/// How well a tube's diameter and its wall are known to someone with a calliper, ±. Our own choice.
+pub(super) fn tube_doubt() -> (Length, Length) {
+    (millimetres(0.15), millimetres(0.1))
+}
+
 /// A hair of room at a bound, so that the bound itself may be typed in either unit.
 fn slack(bound: f64, direction: f64) -> f64 {
     bound + direction * 1e-9 * bound.abs()

@@ -5,7 +5,6 @@ use super::field::{Fields, level_division, read};
 use super::finding::{Need, Reason};
 use super::length::{division, length_change};
 use super::odd::odd;
-use super::reckoned::{axle_spread, rise_spread};
 use super::turn;
 use crate::job::{BEFORE_TACKING, Entry, Job, PhaseMethod, PlanBy, SLOPE_READINGS, ShaftBy, ShaftKind};
 use crate::mechanics::attitude::{Attitude, Leaning, plan_of_offset, slope_between};
@@ -23,6 +22,19 @@ fn height_doubt() -> Length {
 /// How well it is known how far the rear joint lies beside the front one, ±. Our own choice.
 fn offset_doubt() -> Length {
     inches(0.125)
+}
+
+/// How well a rise of the pinion's nose is known, ±. Our own choice: the trade says "1 to 2°".
+const RISE_DOUBT_DEGREES: f64 = 0.5;
+
+/// How well a rise of the pinion's nose is known.
+pub(super) fn rise_spread() -> Spread<Angle> {
+    rectangular(degrees(RISE_DOUBT_DEGREES))
+}
+
+/// How well the axle's travel and the place of its centre are known: ±1/4 in. Our own choice.
+pub(super) fn axle_spread() -> Spread<Length> {
+    rectangular(inches(0.25))
 }
 
 /// The shaft's slope as it was found.
@@ -191,7 +203,7 @@ pub(super) fn gearbox_slope(job: &Job) -> Option<Measured<Angle>> {
 }
 
 /// A length's spread as the numbers of a cause, which all stand in SI units.
-fn of_length(spread: Spread<Length>) -> Spread<Angle> {
+pub(super) fn of_length(spread: Spread<Length>) -> Spread<Angle> {
     Spread { standard: Angle::from_base(spread.standard.base()), freedom: spread.freedom }
 }
 
@@ -336,51 +348,5 @@ fn shift_plan(readings: &mut Readings, which: usize, by: f64) {
         && let Some(angle) = all.get_mut(which)
     {
         *angle += Angle::from_base(by);
-    }
-}
-
-/// A slope that is set to make two others agree.
-pub(super) struct Setting {
-    /// How often the shaft's slope comes in: not at all where both ends shall be parallel, twice where
-    /// they shall lean to each other.
-    pub(super) times: f64,
-    /// From what the end is turned about to its joint.
-    pub(super) lever: Length,
-    /// From the axle's centre forward to the rear joint.
-    pub(super) arm: Length,
-    /// How far the pinion's nose has risen then, under power.
-    pub(super) nose: Angle,
-}
-
-impl MeasuredLine {
-    /// The spread of such a setting, to first order.
-    ///
-    /// Formula: c·(1 + n·l/L) = n·(σ₁ − p·ν/L) ∓ σ₀ − σ₂ − r; each slope counts as in that. The
-    /// instrument's own error cancels between what it read, so it counts where heights stand for its
-    /// reading of the shaft.
-    /// Symbols: c change; n times, l lever, p arm, ν nose of the [`Setting`]; L joint to joint; σ slopes of
-    /// gearbox, shaft and pinion; r rise under power.
-    pub(super) fn spread_of_setting(&self, setting: &Setting) -> Spread<Angle> {
-        let length = self.readings.length.base();
-        let with = |lever: Length| 1.0 + setting.times * lever.base() / length;
-        let one = 1.0 / with(setting.lever);
-        let times = setting.times * one;
-        let share = |entry| match entry {
-            Entry::GearboxSlope(_) | Entry::PinionSlope(_) => one,
-            Entry::ShaftSlopeRead(_) => times,
-            Entry::OneWay if self.heights.is_some() => times,
-            Entry::FrontHeight | Entry::RearHeight => times / length,
-            _ => 0.0,
-        };
-        let counted = |standard: Angle, freedom, share| Spread { standard: standard * share, freedom };
-        let mut parts: Vec<Spread<Angle>> = self
-            .causes
-            .iter()
-            .map(|cause| counted(cause.spread.standard, cause.spread.freedom, share(cause.entry)))
-            .collect();
-        let (rise, axle) = (rise_spread(), of_length(axle_spread()));
-        parts.push(counted(rise.standard, rise.freedom, with(setting.arm) * one));
-        parts.push(counted(axle.standard, axle.freedom, times * setting.nose.base() / length));
-        combined(&parts)
     }
 }

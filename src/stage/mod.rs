@@ -23,6 +23,7 @@ mod reckoned;
 mod reset;
 pub mod seal;
 mod sense;
+mod setting;
 pub mod slip;
 pub mod strip;
 pub mod tilt;

@@ -2,8 +2,8 @@
 
 use super::amount::Amount;
 use super::angles::cost_of_phase;
-use super::check::tube_doubt;
 use super::field::Fields;
+use super::field::tube_doubt;
 use super::finding::{Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
 pub use super::turn::{begun, in_force, off, target, turn};
 use super::turn::{off_wanted, wanted};

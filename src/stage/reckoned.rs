@@ -3,12 +3,12 @@
 
 use super::field::Fields;
 use super::finding::{Blocked, Need, Reason, Verdict};
-use super::line::{MeasuredLine, Readings};
+use super::line::{MeasuredLine, Readings, axle_spread, rise_spread};
 use crate::job::{Entry, Job};
 use crate::mechanics::attitude::{Attitude, Ties, Unfit};
 use crate::mechanics::line::{JointAt, Line};
-use crate::mechanics::uncertainty::{Measured, Spread, combined, rectangular};
-use crate::quantity::{Angle, Base, Length, degrees, inches};
+use crate::mechanics::uncertainty::{Measured, Spread, combined};
+use crate::quantity::{Angle, Base, Length, degrees};
 
 /// Where the axle and its pinion are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -69,19 +69,6 @@ pub(super) fn unfit(unfit: Unfit) -> Reason {
             Reason::JointTooSharp { rear: sharp.joint == JointAt::Rear, angle: sharp.angle }
         }
     }
-}
-
-/// How well a rise of the pinion's nose is known, ±. Our own choice: the trade says "1 to 2°".
-const RISE_DOUBT_DEGREES: f64 = 0.5;
-
-/// How well a rise of the pinion's nose is known.
-pub(super) fn rise_spread() -> Spread<Angle> {
-    rectangular(degrees(RISE_DOUBT_DEGREES))
-}
-
-/// How well the axle's travel and the place of its centre are known: ±1/4 in. Our own choice.
-pub(super) fn axle_spread() -> Spread<Length> {
-    rectangular(inches(0.25))
 }
 
 /// How far axle and pinion have moved from ride.

@@ -2,7 +2,7 @@
 //! to it.
 
 use super::amount::Amount;
-use super::check::tube_doubt;
+use super::field::tube_doubt;
 use super::field::{Fields, level_division, read};
 use super::finding::{Law, Need, Reason, Source, Step};
 use super::length::division;
