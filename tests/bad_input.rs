@@ -36,10 +36,10 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
     let weights = [PutBack(0), PutBack(1), LeftFront, LeftRear];
     // Under power alone it can be told what to change; one card says what is missing for all of it.
     let resets = [PinionParallel, PinionIntersecting];
-    let moved = [&[ShakeUnderPower, SpeedSwing], &resets[..]].concat();
+    let moved = [&[ShakeUnderPower, SmoothUpTo, SpeedSwing], &resets[..]].concat();
     let shakes = [ShakeAtRide, FrontJoint, RearJoint, ShakeAtBump, ShakeAtDroop];
     let lying = [&[ShaftLies], &moved[..], &shakes[..]].concat();
-    let judged = [&[ShakeUnderPower], &resets[..], &shakes[..]].concat();
+    let judged = [&[ShakeUnderPower, SmoothUpTo], &resets[..], &shakes[..]].concat();
     // What is only there beside a cut list goes with it and is not asked for.
     let lengths = [&[LengthChange, WhirlSpeed, SpeedShare], &cut[..], &weights[..], &lying[..]].concat();
     let travel = [PlungeIn, PlungeOut, EngagedSpline, LipBand];
@@ -85,7 +85,8 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
         (vec![Entry::RearHeight], lying.clone()),
         (vec![Entry::OneWay], lying.clone()),
         (vec![Entry::TurnedRound], lying.clone()),
-        (vec![Entry::PowerRise], moved),
+        (vec![Entry::PowerRise], moved.clone()),
+        (vec![Entry::PinionArm], [&moved[..], &[ShakeAtBump, ShakeAtDroop]].concat()),
         (vec![Entry::BumpRise], vec![ShakeAtBump]),
         (vec![Entry::DroopRise], vec![ShakeAtDroop]),
         (vec![Entry::TorsionalLimit], judged.clone()),

@@ -60,6 +60,7 @@ fn never_good_while_the_angles_are_not_known() {
         Entry::RearHeight,
         Entry::TurnedRound,
         Entry::PowerRise,
+        Entry::PinionArm,
         Entry::BumpRise,
         Entry::DroopRise,
         Entry::TorsionalLimit,
@@ -88,11 +89,15 @@ fn never_good_while_the_angles_are_not_known() {
     assert_eq!(shaft(|job| job.angles.plan_by = PlanBy::Offset), Standing::NotYet);
     assert_eq!(shaft(|job| job.angles.plan_by = PlanBy::Angles), Standing::NotYet);
     // What only adds to what is said holds nothing up, empty or wrong.
-    for entry in [Entry::SpringPad, Entry::MountArm, Entry::RoadSpeed] {
+    for entry in [Entry::SpringPad, Entry::MountArm, Entry::JointOverhang, Entry::RoadSpeed] {
         for text in ["", "banana"] {
             assert_eq!(shaft(|job| job.put(entry, text)), Standing::Good, "{entry:?} {text:?}");
         }
     }
+    // A maker's figure that was meant to be there holds up what is judged by it; without it there is none.
+    assert_eq!(shaft(|job| job.put(Entry::JointMost, "")), Standing::Good);
+    assert_eq!(shaft(|job| job.put(Entry::JointMost, "banana")), Standing::NotYet);
+    assert_eq!(shaft(|job| job.put(Entry::JointMost, "6")), Standing::Stop);
     // A shake that passes is a watch, one under power a stop.
     assert_eq!(shaft(|job| job.put(Entry::DroopRise, "6")), Standing::Watch);
     assert_eq!(shaft(|job| job.put(Entry::PowerRise, "10")), Standing::Stop);

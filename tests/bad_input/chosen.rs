@@ -87,6 +87,7 @@ pub fn what_needs() -> Vec<(Job, Entry, Vec<Name>)> {
     let lying = [
         ShaftLies,
         ShakeUnderPower,
+        SmoothUpTo,
         ShakeAtRide,
         ShakeAtBump,
         ShakeAtDroop,

@@ -132,6 +132,11 @@ fn absurd_numbers_are_told_what_is_allowed() {
         (Entry::RoadSpeed, "400", 400.0 * 1.609_344, 5.0, 500.0),
         (Entry::SpringPad, "1/2", 12.7, 20.0, 400.0),
         (Entry::MountArm, "4", 101.6, 200.0, 3000.0),
+        (Entry::PinionArm, "-9", -228.6, 0.0, 800.0),
+        (Entry::PinionArm, "95", 2413.0, 0.0, 800.0),
+        (Entry::JointOverhang, "-1", -25.4, 0.0, 800.0),
+        (Entry::JointMost, "4", 4.0, 5.0, 44.0),
+        (Entry::JointMost, "45", 45.0, 5.0, 44.0),
     ] {
         let mut job = asking(entry);
         job.put(entry, text);
@@ -143,7 +148,13 @@ fn absurd_numbers_are_told_what_is_allowed() {
         }
         // The seam's place is only printed on the strip, a road speed only drawn, and pad and mount only add
         // a thickness: nothing is judged by them.
-        let idle = [Entry::SeamClock, Entry::RoadSpeed, Entry::SpringPad, Entry::MountArm];
+        let idle = [
+            Entry::SeamClock,
+            Entry::RoadSpeed,
+            Entry::SpringPad,
+            Entry::MountArm,
+            Entry::JointOverhang,
+        ];
         if !idle.contains(&entry) {
             assert_ne!(whole(&job).shaft, Standing::Good, "{entry:?} {text:?}");
         }

@@ -350,6 +350,7 @@ fn a_change_that_is_made_leaves_what_it_said_and_is_then_left_alone() {
         let mut job = lying.job(luck.choice::<ShaftBy>(), luck.choice::<PlanBy>());
         put(&mut job, Entry::PowerRise, luck.between(-1.0, 3.0));
         job.put(Entry::MountArm, "31");
+        job.put(Entry::JointOverhang, "7");
         let shaken = |job: &Job| figure(job, Name::ShakeUnderPower)[0];
         for name in
             [Name::PinionParallel, Name::PinionIntersecting, Name::PhaseForTwist, Name::GearboxMount]
@@ -369,15 +370,17 @@ fn a_change_that_is_made_leaves_what_it_said_and_is_then_left_alone() {
             match name {
                 Name::PhaseForTwist => put(&mut done, Entry::RearLevel(1, 0), to),
                 Name::GearboxMount => {
-                    slope(&mut done, Entry::GearboxSlope, [to + lying.bias; 3]);
-                    let drop = in_inches(reset.thick.unwrap()) * if reset.plus { 1.0 } else { -1.0 };
+                    slope(&mut done, Entry::GearboxSlope, [to; 3]);
+                    // The joint hangs over the mount, and moves as much more.
+                    let thick = in_inches(reset.thick.unwrap()) * (31.0 + 7.0) / 31.0;
+                    let drop = thick * if reset.plus { 1.0 } else { -1.0 };
                     put(&mut done, Entry::FrontHeight, 24.75 - drop);
                     // The joint went straight down and the slip took up the rest, while the length that is
                     // typed stayed: the slope is out by as small a part as the length, 4 in of 55 at the
                     // most by 9°, of a joint of 20° at the most.
                     within = 0.02;
                 }
-                _ => slope(&mut done, Entry::PinionSlope, [to + lying.bias; 3]),
+                _ => slope(&mut done, Entry::PinionSlope, [to; 3]),
             }
             // A slope past its field's range is not a change that anybody makes.
             if Stage::Angles
