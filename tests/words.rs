@@ -209,6 +209,26 @@ fn mishaps() -> Vec<(&'static str, Job)> {
         ),
         ("a joint past 45°", with(&[&pinion(["-30"; 3])[..], &[(Entry::FrontHeight, "36")]].concat())),
         ("nothing to change it with", with(&pinion(["27", "27", "27"]))),
+        ("a nose whose lever is not known", with(&[(Entry::PinionArm, "")])),
+        ("a sign lost as the level was turned", with(&[(Entry::TurnedRound, "-3.4")])),
+        ("a slope misread", with(&[(Entry::GearboxSlope(2), "8.5")])),
+        ("two slopes that differ", with(&pinion(["2.8", "2.3", ""]))),
+        ("joints near too straight", with(&[(Entry::LeastAngle, "2")])),
+        ("joints at droop past their maker's most", with(&[(Entry::JointMost, "6")])),
+        ("joints far at droop", with(&[(Entry::DroopTravel, "14"), (Entry::DroopRise, "-8")])),
+        (
+            "parallel past twelve degrees",
+            with(
+                &[
+                    &pinion(["-7.5"; 3])[..],
+                    &[(Entry::GearboxSlope(0), "-6.5"), (Entry::GearboxSlope(1), "-6.5")],
+                    &[(Entry::GearboxSlope(2), "-6.5"), (Entry::TopSpeed, "1000")],
+                    &[(Entry::RoadSpeed, "18 mph")],
+                ]
+                .concat(),
+            ),
+        ),
+        ("a wrong pad", with(&[(Entry::SpringPad, "about so")])),
         ("a wrong distance of the mounts", with(&[(Entry::MountArm, "about so")])),
         (
             "a slope read on the shaft, side by side",
@@ -330,6 +350,12 @@ fn sentences_at_a_field() {
         (Entry::RoadSpeed, "fast"),
         (Entry::SpringPad, "1/4"),
         (Entry::MountArm, "3"),
+        (Entry::PinionArm, "95"),
+        (Entry::JointOverhang, "-2"),
+        (Entry::JointMost, "50"),
+        (Entry::TurnedRound, "-3.4"),
+        (Entry::RoadSpeed, "4200 km/h"),
+        (Entry::RoadSpeed, "6 mph"),
     ] {
         let mut job = sample();
         job.put(entry, given);

@@ -133,12 +133,9 @@ fn a_joint_that_power_makes_steeper_is_judged_there() {
     let falling =
         |limit: f64| laid(&[(Entry::PowerRise, "-1"), (Entry::InertiaLimit, &format!("{limit:.4}"))]);
     let [at, past] = ["at", "past"].map(|what| by_hand(&format!("angles falling power shakes {what}")));
-    for (limit, expected) in [
-        (at * 0.999, "over"),
-        (at * 1.001, "near"),
-        (past * 0.999, "near"),
-        (past * 1.001, "good"),
-    ] {
+    for (limit, expected) in
+        [(at * 0.999, "over"), (at * 1.001, "near"), (past * 0.999, "near"), (past * 1.001, "good")]
+    {
         let job = falling(limit);
         assert_eq!(judged(&job, Name::RearJoint), expected, "{limit}");
         // What is shown is the joint without load, which is what can be measured.
@@ -195,7 +192,8 @@ fn joints_go_no_further_at_bump_and_droop_than_their_maker_allows() {
     assert!(steeper > by_hand("angles droop rear"));
     let allowed = |allowed: f64| laid(&[(Entry::JointMost, &format!("{allowed:.4}"))]);
     let job = allowed(steeper - 0.001);
-    let Verdict::Stop(Reason::JointOverMaker { allowed: most }) = verdict(&job, Name::ShakeAtDroop) else {
+    let Verdict::Stop(Reason::JointOverMaker { allowed: most }) = verdict(&job, Name::ShakeAtDroop)
+    else {
         panic!("{:?}", verdict(&job, Name::ShakeAtDroop))
     };
     near(as_degrees(most), steeper - 0.001, 1e-4);
@@ -218,7 +216,9 @@ fn joints_go_no_further_at_bump_and_droop_than_their_maker_allows() {
     let low = |angle: f64, most: &str| {
         let mut job = as_read();
         job.measure.kind = ShaftKind::Flanged;
-        for entry in [Entry::ShaftSlopeRead as fn(usize) -> Entry, Entry::GearboxSlope, Entry::PinionSlope] {
+        for entry in
+            [Entry::ShaftSlopeRead as fn(usize) -> Entry, Entry::GearboxSlope, Entry::PinionSlope]
+        {
             repeats(&mut job, entry, &["0.1"; 3]);
         }
         for (entry, text) in [
@@ -233,7 +233,9 @@ fn joints_go_no_further_at_bump_and_droop_than_their_maker_allows() {
         }
         verdict(&job, Name::ShakeAtDroop)
     };
-    let Verdict::Watch(Reason::JointFar { angle }) = low(15.01, "") else { panic!("{:?}", low(15.01, "")) };
+    let Verdict::Watch(Reason::JointFar { angle }) = low(15.01, "") else {
+        panic!("{:?}", low(15.01, ""))
+    };
     near(as_degrees(angle), 15.01, 1e-4);
     assert_eq!(low(14.99, ""), Verdict::Good);
     assert_eq!(low(15.01, "16"), Verdict::Good);
@@ -289,7 +291,10 @@ fn a_reading_that_stands_apart_is_watched_and_said_at_its_field() {
     let mut stopped = laid(&[(Entry::PowerRise, "10"), (Entry::GearboxSlope(2), "2.9")]);
     assert!(matches!(verdict(&stopped, Name::ShakeUnderPower), Verdict::Stop(Reason::OverShake { .. })));
     stopped.put(Entry::PowerRise, "1");
-    assert!(matches!(verdict(&stopped, Name::ShakeUnderPower), Verdict::Watch(Reason::AngleApart { .. })));
+    assert!(matches!(
+        verdict(&stopped, Name::ShakeUnderPower),
+        Verdict::Watch(Reason::AngleApart { .. })
+    ));
 }
 
 #[test]
@@ -338,7 +343,8 @@ fn the_speed_up_to_which_nothing_passes_its_limit() {
     // Steeper in front than behind, it is the drive.
     let mut front = laid(&[(Entry::TorsionalLimit, "2000")]);
     repeats(&mut front, Entry::GearboxSlope, &["1"; 3]);
-    let Some(Sense::LimitedBy { shaft, by: Shaken::Drive }) = value(&front, Name::SmoothUpTo).sense else {
+    let Some(Sense::LimitedBy { shaft, by: Shaken::Drive }) = value(&front, Name::SmoothUpTo).sense
+    else {
         panic!("{:?}", value(&front, Name::SmoothUpTo))
     };
     let Some(Sense::ShakesShaft(shakes)) = value(&front, Name::FrontJoint).sense else { panic!() };

@@ -2,7 +2,9 @@
 
 use shaftwright::job::{Entry, Job, ShaftKind};
 use shaftwright::quantity::{as_degrees, as_radians_per_second_squared, in_inches};
-use shaftwright::stage::{Against, Answer, Finding, Name, Need, Reason, Sense, Source, Stage, Verdict, Why};
+use shaftwright::stage::{
+    Against, Answer, Finding, Name, Need, Reason, Sense, Source, Stage, Verdict, Why,
+};
 
 use super::angles::{FLAT, as_read, laid, near, offset, plan, untold};
 use super::shaft::{by_hand, find, number, repeats, value};
@@ -189,7 +191,10 @@ fn what_speaks_against_a_change() {
     let sharp = |limit: &str| of(&[(Entry::InertiaLimit, limit)], Name::PinionParallel);
     let steepest = parallel_without_load()[1];
     for (angle, is_sharp) in [(steepest - 0.01, true), (steepest + 0.01, false)] {
-        let limit = format!("{:.4}", by_hand("angles ride coast") * (angle / by_hand("angles ride rear")).powi(2));
+        let limit = format!(
+            "{:.4}",
+            by_hand("angles ride coast") * (angle / by_hand("angles ride rear")).powi(2)
+        );
         match sharp(&limit) {
             Some(Against::TooSharp { allowed }) if is_sharp => near(as_degrees(allowed), angle, 1e-3),
             None if !is_sharp => {}
