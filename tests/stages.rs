@@ -15,6 +15,8 @@ mod angles;
 mod cut;
 #[path = "stages/face.rs"]
 mod face;
+#[path = "stages/joints.rs"]
+mod joints;
 #[path = "stages/measure.rs"]
 mod measure;
 #[path = "stages/phase.rs"]

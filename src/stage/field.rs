@@ -203,7 +203,7 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
     let near = |other: Entry, most: f64| {
         let Ok(Some(known)) = in_range_alone(job, other) else { return Ok(()) };
         let apart = Angle::from_base((base(given) - base(known)).abs());
-        if apart.base() <= degrees(most).base() {
+        if apart.base() <= slack(degrees(most).base(), 1.0) {
             Ok(())
         } else {
             Err(Complaint::FarFrom { other, apart })

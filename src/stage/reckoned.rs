@@ -145,7 +145,11 @@ impl MeasuredLine {
         let of = |readings: &Readings, moved: &Moved| -> Result<(Attitude, Line), Unfit> {
             let ties = Ties { length: readings.length, ..self.ties(moved.arm) };
             let ride = readings.attitude().ok_or(Unfit::OutOfReach)?;
-            let attitude = ride.raised(moved.up, moved.nose, ties)?;
+            // Where nothing has moved, what does not come in shall not by a last bit.
+            let attitude = match moved.by {
+                (None, None) => ride,
+                _ => ride.raised(moved.up, moved.nose, ties)?,
+            };
             Ok((attitude, attitude.line()?))
         };
         let (attitude, line) =

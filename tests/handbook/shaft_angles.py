@@ -254,14 +254,16 @@ def felt(key, measured, names, slides=True, shares=()):
     for name, (value, u) in measured.items():
         moved = [figures({**best, name: value + way * u}, slides) for way in (1, -1)]
         parts[name] = {n: max(abs(one[n] - whole[n]) for one in moved) for n in names}
+    doubts = {}
     for n in names:
         say(f"{key} {n}", whole[n])
         square = sum(part[n] ** 2 for part in parts.values())
-        say(f"{key} {n} doubt", T95 * sqrt(square))
+        doubts[n] = T95 * sqrt(square)
+        say(f"{key} {n} doubt", doubts[n])
         for name, part in parts.items() if n in shares else ():
-            if part[n] ** 2 / square > 1e-9:
+            if part[n] ** 2 / square > 1e-14:
                 say(f"{key} {n} share {name}", part[n] ** 2 / square)
-    return whole
+    return {n: (whole[n], doubts[n]) for n in names}
 
 
 def least(axes, phase, low, high, narrowings):
@@ -389,7 +391,7 @@ def angles():
     for at, move in AT.items():
         names, shares = (JOINTS, ("pinion", "front", "slope")) if at == "ride" else (BOTH, ("pinion",))
         whole = felt(f"angles {at}", {**BASE, **move}, names, shares=shares)
-        say(f"angles {at} as one", one_joint(whole["pinion"] / SQUARE))
+        say(f"angles {at} as one", one_joint(whole["pinion"][0] / SQUARE))
         m = {**best, **{name: value for name, (value, _) in move.items()}}
         leans = [axis(*lean) for lean in raised(lying(m), m)]
         # The summary of both joints in one plane, out of phase by the yokes' turn.
@@ -410,7 +412,10 @@ def angles():
     mount("angles mount at joint", BASE, 31.0, 0.0)
     mount("angles mount leaning", LEANING, 31.0, 7.0, 2)
     # A nose that goes down under power.
-    felt("angles falling power", {**BASE, **AT["power"], "nose": (-1.0, NOSE)}, BOTH)
+    key, falling = "angles falling power", {**BASE, **AT["power"], "nose": (-1.0, NOSE)}
+    rear, doubt = felt(key, falling, BOTH)["rear"]
+    for what, angle in [("at", rear), ("past", rear + doubt)]:
+        say(f"{key} shakes {what}", steepest([axis(0, 0), axis(angle, 0)], 0) * SQUARE)
     felt("angles read ride", READ, JOINTS, shares=("pinion",))
     felt("angles untold ride", UNTURNED, JOINTS)
     # A slip in the shaft: the front joint stays where it is.

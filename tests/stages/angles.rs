@@ -52,7 +52,7 @@ pub fn plan() -> Job {
     job
 }
 
-const SHAKES: [(Name, &str); 4] = [
+pub const SHAKES: [(Name, &str); 4] = [
     (Name::ShakeAtRide, "ride"),
     (Name::ShakeUnderPower, "power"),
     (Name::ShakeAtBump, "bump"),
