@@ -53,28 +53,55 @@ async function start() {
   // Not asked for earlier: on a weak signal the two files would share it, and the page would start
   // later. Nor before the job book has been drawn, unless it is at hand.
   if (!isKept()) await new Promise((drawn) => setTimeout(drawn, 50));
-  const join = async (again) => {
-    if (root.dataset.whole) return;
-    try {
-      await joinRest(await fetch(address, again ? { cache: 'no-cache' } : {}), first);
-      announce('whole');
-    } catch (error) {
-      console.info('The rest of the program did not come:', error);
-      window.dispatchEvent(new Event('shaftwright:rest-missing'));
-    }
+  // Asked for from three sides, fetched once at a time: two would share a weak signal, and both be joined.
+  let running;
+  const join = (again) => {
+    if (!root.dataset.whole) running ??= bringRest(address, again, first).finally(() => { running = undefined; });
+    return running;
   };
   window.addEventListener('shaftwright:get-rest', join);
   window.addEventListener('online', join);
+  window.addEventListener('shaftwright:offline-ready', join); // the worker has it
   await join();
 }
 
-// The rest runs on the first file's memory and table, and calls its functions.
-async function joinRest(answer, first) {
-  if (!answer.ok) throw new Error(`${answer.status} ${answer.url}`);
-  const given = { f: first };
-  // Some hosts do not know the type.
-  if (answer.headers.get('Content-Type') === 'application/wasm') await WebAssembly.instantiateStreaming(answer, given);
-  else await WebAssembly.instantiate(await answer.arrayBuffer(), given);
+async function bringRest(address, again, first) {
+  try {
+    await joinRest(address, again ? 'no-cache' : 'default', first);
+    announce('whole');
+  } catch (error) {
+    console.info('The rest of the program did not come:', error);
+    window.dispatchEvent(new Event('shaftwright:rest-missing'));
+  }
+}
+
+// So long without a byte, and the line is taken for dead. A slow one may take all the time it needs.
+const STALLED_MS = 20000;
+
+// The rest runs on the first file's memory and table, and calls its functions. It is read piece by
+// piece to see whether it still comes; compiling it only then costs milliseconds.
+async function joinRest(address, cache, first) {
+  const line = new AbortController();
+  let stalled;
+  const comes = () => {
+    clearTimeout(stalled);
+    stalled = setTimeout(() => line.abort(), STALLED_MS);
+  };
+  comes();
+  try {
+    const answer = await fetch(address, { cache, signal: line.signal });
+    if (!answer.ok) throw new Error(`${answer.status} ${answer.url}`);
+    comes();
+    const reader = answer.body.getReader();
+    const pieces = [];
+    for (let piece = await reader.read(); !piece.done; piece = await reader.read()) {
+      comes();
+      pieces.push(piece.value);
+    }
+    await WebAssembly.instantiate(await new Blob(pieces).arrayBuffer(), { f: first });
+  } finally {
+    clearTimeout(stalled);
+  }
 }
 
 const settled = start().catch((error) => {
@@ -132,14 +159,24 @@ async function keepForOffline() {
     location.reload();
   });
 
-  const registration = await workers.register('./sw.js', { updateViaCache: 'none' });
-  watchForUpdate(registration);
-  const { active } = await workers.ready;
-  if (await hasEverything(active)) announce('offline');
+  const keep = async () => {
+    const registration = await workers.register('./sw.js', { updateViaCache: 'none' });
+    watchForUpdate(registration);
+    const { active } = await workers.ready;
+    if (await hasEverything(active)) announce('offline');
+  };
+  // A first visit's worker takes all or nothing. Where the rest did not come, most likely it got nothing.
+  if (!isKept() && !root.dataset.whole) window.addEventListener('shaftwright:whole-ready', () => keep().catch(sayUnkept));
+  await keep();
+}
+
+function sayUnkept(error) {
+  console.info('Not kept for offline use:', error);
 }
 
 // Neither exists on a plain http address in the local network; the program says what that costs.
 if (window.isSecureContext && 'serviceWorker' in navigator) {
   // A first visit's worker brings every file once more, and on a weak signal would take that from the start.
-  (isKept() ? keepForOffline() : settled.then(keepForOffline)).catch((error) => console.info('Not kept for offline use:', error));
+  // It waits until the rest has come or could not be had, and no longer.
+  (isKept() ? keepForOffline() : settled.then(keepForOffline)).catch(sayUnkept);
 }

@@ -175,6 +175,7 @@ function written(module) {
   binaryen.setOptimizeLevel(2);
   binaryen.setShrinkLevel(2);
   binaryen.setDebugInfo(false);
+  // Also ends the build where a function calls one that went into the other file and is not lent to it.
   if (!module.validate()) throw new Error('A file is not valid; above stands why.');
   module.optimize();
   module.runPasses(['reorder-functions', 'strip-debug', 'strip-producers', 'strip-target-features']);

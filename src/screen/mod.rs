@@ -46,6 +46,8 @@ fn listen(state: State) {
     browser::on_event("storage", move |_| state.take_news());
     browser::on_event("shaftwright:whole-ready", move |_| state.whole_here.set(true));
     browser::on_event("shaftwright:rest-missing", move |_| state.rest_missing.set(true));
+    // The start script tries again then.
+    browser::on_event("online", move |_| state.rest_missing.set(false));
     browser::on_event("shaftwright:update-ready", move |_| state.update_ready.set(true));
     browser::on_event("shaftwright:offline-ready", move |_| state.offline_ready.set(true));
     tilt::on_turn(move |quarters| state.turn.set(quarters));

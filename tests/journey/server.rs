@@ -6,17 +6,38 @@
 
 use std::env;
 use std::fs;
-use std::io::{self, BufRead, BufReader, Lines, Write};
+use std::io::{self, BufRead, BufReader, Lines, Read, Write};
 use std::net::{TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::process::{Child, ChildStdin, ChildStdout, Command, Stdio};
 use std::sync::{Arc, Mutex};
 use std::thread;
+use std::time::Duration;
 
 /// The page lies in a folder of its host, as it may on any static host.
 const FOLDER: &str = "/garage/";
+/// How the name of the rest of the program ends.
+pub const REST: &str = "_rest.wasm";
 /// What the process says first, its port behind it, and then after each folder.
 const READY: &str = "serving on port ";
+
+/// How the rest of the program is sent; all other files go at once.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Line {
+    /// At once.
+    Good,
+    /// In pieces, each in time, all of them together as long as `TRICKLE`.
+    Slow,
+    /// Its head, and then nothing.
+    Dead,
+}
+
+/// As the process is told them.
+const LINES: [(&str, Line); 3] = [("good", Line::Good), ("slow", Line::Slow), ("dead", Line::Dead)];
+/// How long a slow line takes.
+pub const TRICKLE: Duration = Duration::from_millis(2500);
+/// In how many pieces.
+const PIECES: u32 = 15;
 
 /// The server's process, as the test holds it.
 pub struct Server {
@@ -44,7 +65,13 @@ impl Server {
 
     /// Puts another folder in the place of the one served so far.
     pub fn serve(&mut self, folder: &Path) {
-        writeln!(self.asks, "{}", folder.display()).unwrap();
+        self.serve_over(Line::Good, folder);
+    }
+
+    /// The same, with the rest of the program over such a line.
+    pub fn serve_over(&mut self, line: Line, folder: &Path) {
+        let (word, _) = LINES.iter().find(|(_, known)| *known == line).unwrap();
+        writeln!(self.asks, "{word} {}", folder.display()).unwrap();
         let port = self.answers.find_map(|line| {
             // The test harness may begin the line itself.
             line.unwrap().split_once(READY).map(|(_, port)| port.trim().parse().unwrap())
@@ -83,7 +110,7 @@ impl Drop for Server {
 pub fn serve_as_told() {
     let listener = TcpListener::bind(("127.0.0.1", 0)).unwrap();
     let port = listener.local_addr().unwrap().port();
-    let folder = Arc::new(Mutex::new(PathBuf::new()));
+    let folder = Arc::new(Mutex::new((Line::Good, PathBuf::new())));
     let served = Arc::clone(&folder);
     thread::spawn(move || {
         for stream in listener.incoming().flatten() {
@@ -93,13 +120,16 @@ pub fn serve_as_told() {
         }
     });
     for line in io::stdin().lines() {
-        *folder.lock().unwrap() = PathBuf::from(line.unwrap());
+        let told = line.unwrap();
+        let (word, path) = told.split_once(' ').unwrap();
+        let (_, line) = LINES.iter().find(|(known, _)| *known == word).unwrap();
+        *folder.lock().unwrap() = (*line, PathBuf::from(path));
         println!("{READY}{port}");
     }
 }
 
 /// Answers one request: a file of the folder, or that there is none.
-fn answer(mut stream: TcpStream, folder: &Mutex<PathBuf>) -> io::Result<()> {
+fn answer(mut stream: TcpStream, folder: &Mutex<(Line, PathBuf)>) -> io::Result<()> {
     let mut lines = BufReader::new(stream.try_clone()?).lines();
     let request = lines.next().transpose()?.unwrap_or_default();
     // The rest of the head must be read before the connection is closed, or the answer may be lost.
@@ -108,7 +138,7 @@ fn answer(mut stream: TcpStream, folder: &Mutex<PathBuf>) -> io::Result<()> {
     let path = path.split('?').next().unwrap_or_default();
     // Locked only now: a browser opens lines ahead of need and says nothing on them, and whoever waited
     // for it with the lock in hand would keep all others waiting.
-    let folder = folder.lock().unwrap().clone();
+    let (line, folder) = folder.lock().unwrap().clone();
     let (status, kind, body) = match file(&folder, path) {
         Some((kind, body)) => ("200 OK", kind, body),
         None => ("404 Not Found", "text/plain", b"There is no such file.".to_vec()),
@@ -118,7 +148,17 @@ fn answer(mut stream: TcpStream, folder: &Mutex<PathBuf>) -> io::Result<()> {
         "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\nCache-Control: no-store\r\nConnection: close\r\n\r\n",
         body.len()
     )?;
-    stream.write_all(&body)
+    match line {
+        Line::Dead if path.ends_with(REST) => stream.read(&mut [0]).map(drop), // until the browser hangs up
+        Line::Slow if path.ends_with(REST) => {
+            for piece in body.chunks(body.len().div_ceil(PIECES as usize)) {
+                thread::sleep(TRICKLE / PIECES);
+                stream.write_all(piece)?;
+            }
+            Ok(())
+        }
+        _ => stream.write_all(&body),
+    }
 }
 
 /// A file of the folder and its type.
