@@ -45,7 +45,7 @@ pub(super) fn worded_reset(
         }
     }
     if name == Name::GearboxMount && !reset.leave {
-        text.push_str(" The front joint moves with it: measure its height again.");
+        text.push_str("The front joint moves with it: measure its height again. ");
     }
     let [front, rear] = reset.joints.map(|joint| show_angle(joint, 2));
     let left = show_acceleration(reset.left);

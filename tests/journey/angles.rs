@@ -76,6 +76,8 @@ fn slopes_that_no_joint_takes_and_texts_that_are_none() {
         let page = visit.new_job();
         laid(&page);
         refused(&page, "gearbox-slope-0", "87", &["“87” is outside", "−30° to 30°"]);
+        refused(&page, "turned-round", "-2.3", &["4.8° from", "Was a sign lost?"]);
+        refused(&page, "pinion-arm", "95", &["“95 in” is outside"]);
         refused(&page, "front-height", "1", &["“1 in” is outside"]);
         refused(&page, "torsional-limit", "four hundred", &["cannot be read", "400"]);
         refused(&page, "top-speed", "60 mph", &["“mph” is not a unit this takes", "rpm"]);

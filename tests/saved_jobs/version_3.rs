@@ -54,6 +54,9 @@ fn opens_and_says_what_it_said() {
         (Entry::RoadSpeed, "75", Unit::MilePerHour),
         (Entry::SpringPad, "114", Unit::Millimetre),
         (Entry::MountArm, "31", Unit::Inch),
+        (Entry::PinionArm, "9-1/2", Unit::Inch),
+        (Entry::JointOverhang, "178", Unit::Millimetre),
+        (Entry::JointMost, "22.5 deg", Unit::Degree),
     ] {
         let typed = job.typed(entry).unwrap();
         assert_eq!((typed.text.as_str(), typed.unit), (text, unit), "{entry:?}");
