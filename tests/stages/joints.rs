@@ -244,12 +244,8 @@ fn joints_go_no_further_at_bump_and_droop_than_their_maker_allows() {
 
 #[test]
 fn a_reading_that_stands_apart_is_watched_and_said_at_its_field() {
-    let listed: [(Entry, fn(usize) -> Entry); 3] = [
-        (Entry::GearboxSlope(2), Entry::GearboxSlope),
-        (Entry::PinionSlope(2), Entry::PinionSlope),
-        (Entry::ShaftSlopeRead(2), Entry::ShaftSlopeRead),
-    ];
-    for (entry, list) in listed {
+    for list in [Entry::GearboxSlope as fn(usize) -> Entry, Entry::PinionSlope, Entry::ShaftSlopeRead] {
+        let entry = list(2);
         let mut job = laid(&[]);
         let base = if list(0) == Entry::ShaftSlopeRead(0) {
             job.angles.shaft_by = ShaftBy::Read;
