@@ -247,10 +247,15 @@ fn smooth(job: &Job, power: &Result<Reckoned, Blocked>, ride: &Result<Reckoned, 
         Err(blocked) => return Finding::blocked(name, blocked.clone()),
     };
     let at_limit = |limit: AngularAcceleration, gain: f64| (limit.base() / gain).sqrt();
+    // The shaft at ride and under power, whichever shakes it more.
+    let shaft = |lines: [Line; 2]| {
+        let [one, other] = lines.map(|line| line.peaks().shaft_gain);
+        at_limit(bounds.inertia, one.max(other))
+    };
     let all = [
         (Shaken::Pinion, at_limit(bounds.shake, power.line.peaks().pinion_gain)),
-        (Shaken::Drive, at_limit(bounds.inertia, ride.peaks().shaft_gain)),
-        (Shaken::Coast, at_limit(bounds.inertia, ride.overrun().peaks().shaft_gain)),
+        (Shaken::Drive, shaft([*ride, power.line])),
+        (Shaken::Coast, shaft([ride.overrun(), power.line.overrun()])),
     ];
     let first = all
         .into_iter()
@@ -289,28 +294,13 @@ fn twist(ride: &Result<Reckoned, Blocked>) -> Finding {
         Ok(reckoned) => reckoned,
         Err(blocked) => return Finding::blocked(name, blocked.clone()),
     };
-    match reckoned.line.twist() {
-        Some(twist) => {
-            let value = Value {
-                amount: Amount::Angle(Angle::from_base(twist.base().abs())),
-                plus_minus: None,
-                sense: Some(if twist.base() < 0.0 {
-                    Sense::TwistCounterclockwise
-                } else {
-                    Sense::TwistClockwise
-                }),
-            };
-            Finding::known(name, value, Verdict::Figure).from(&[Source::Geometry])
-        }
-        None => {
-            let value = Value {
-                amount: Amount::Angle(degrees(0.0)),
-                plus_minus: None,
-                sense: Some(Sense::NoPlane),
-            };
-            Finding::known(name, value, Verdict::Figure).from(&[Source::Geometry])
-        }
-    }
+    let (size, sense) = match reckoned.line.twist() {
+        Some(twist) if twist.base() < 0.0 => (-twist, Sense::TwistCounterclockwise),
+        Some(twist) => (twist, Sense::TwistClockwise),
+        None => (degrees(0.0), Sense::NoPlane),
+    };
+    let value = Value { amount: Amount::Angle(size), plus_minus: None, sense: Some(sense) };
+    Finding::known(name, value, Verdict::Figure).from(&[Source::Geometry])
 }
 
 /// What the yokes' turn costs: the pinion's shake with it and with the turn that was wanted. A figure, and

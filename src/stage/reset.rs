@@ -143,7 +143,11 @@ impl Present<'_> {
             thick,
             left,
             joints: [power.front_joint(), power.rear_joint()],
-            against: self.against(&lines, mend, parallel).or_else(|| too_much(name, size)),
+            // What is left as it is need not be better.
+            against: self
+                .against(&lines, mend, parallel)
+                .or_else(|| too_much(name, size))
+                .filter(|against| !(leave && *against == Against::NoBetter)),
         };
         let value = Value {
             amount: Amount::Angle(Angle::from_base(size)),

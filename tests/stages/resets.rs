@@ -1,6 +1,6 @@
 //! What to change on the invented shaft: pinion, gearbox and yokes, and what speaks against each.
 
-use shaftwright::job::{Entry, Job, ShaftKind};
+use shaftwright::job::{Entry, Job, PlanBy, ShaftKind};
 use shaftwright::quantity::{as_degrees, as_radians_per_second_squared, in_inches};
 use shaftwright::stage::{
     Against, Answer, Finding, Name, Need, Reason, Sense, Source, Stage, Verdict, Why,
@@ -278,11 +278,23 @@ fn past_twelve_degrees_parallel_is_spoken_against_and_leaning_is_not() {
 
 #[test]
 fn a_change_that_cures_nothing_or_needs_too_much_of_a_wedge() {
-    // Where the pinion stands best already, a change leaves what there is.
+    // Where the pinion stands best already it is left, and the other layout leaves more.
     let mut best = laid(&[]);
     let at = format!("{:.9}", by_hand("angles parallel to"));
     repeats(&mut best, Entry::PinionSlope, &[at.as_str(); 3]);
-    assert_eq!(against(&best, Name::PinionParallel), Some(Against::NoBetter));
+    assert_eq!(against(&best, Name::PinionParallel), None);
+    // Off to the side, where the planes' twist is most of it; every limit is wide, so that nothing else
+    // speaks against that.
+    best.angles.plan_by = PlanBy::Offset;
+    for (entry, wide) in [
+        (Entry::SideOffset, "8"),
+        (Entry::LeastAngle, "0"),
+        (Entry::TorsionalLimit, "10000"),
+        (Entry::InertiaLimit, "10000"),
+    ] {
+        best.put(entry, wide);
+    }
+    assert_eq!(against(&best, Name::PinionIntersecting), Some(Against::NoBetter));
     // Six degrees and a hair to either side. By definition the change is less by what the slope is more.
     let wedge = |by: f64| {
         let mut job = laid(&[]);
