@@ -24,7 +24,7 @@ pub struct Face {
 /// Symbols: θ place on the clock, r reading, f height between high and low side, lengths.
 /// Range: `None` for fewer than 3 readings, two at one place, all on one side, or a division that is
 /// not above 0. Source: geometry of a plane across a cylinder; the fit and its ± as in
-/// [`fit`](super::runout::fit). Assumes a flat face: what is torn or burred belongs to no order, or
+/// [`fit`]. Assumes a flat face: what is torn or burred belongs to no order, or
 /// to order 2.
 pub fn face(readings: &[(Angle, Length)], division: Length) -> Option<Face> {
     let stations: Vec<_> =
