@@ -101,9 +101,9 @@ fn levels_across_the_yokes() {
                 "screenOrientation": {"type": "landscapePrimary", "angle": 90}}),
         );
         page.reads(".questions", "→ this way to the right, seen from the rear");
-        // The top edge toward the right-hand ear, which is low.
-        page.reads_tilt("Front yoke", -0.4, 0.0);
-        page.reads_tilt("Rear yoke", 0.2, 0.0);
+        // Held so, the top edge as made is at the left: raised there, the right-hand ear is low.
+        page.reads_tilt("Front yoke", 0.4, 0.0);
+        page.reads_tilt("Rear yoke", -0.2, 0.0);
         let levels: [String; 2] = page.ask(
             "['front-level', 'rear-level'].map((name) =>
                 document.querySelector(`[id^=\"${name}\"]`).value)",
