@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 use shaft::{find, number, shaft, value};
-use shaftwright::job::{Choice, Entry, Job};
+use shaftwright::job::{Choice, Division, Entry, Job};
 use shaftwright::mechanics::across::Across;
 use shaftwright::mechanics::phase::from_levels;
 use shaftwright::mechanics::runout::{RunOut, Station, fit, without_drift};
@@ -27,6 +27,18 @@ mod shaft;
 mod slip;
 #[path = "laws/yokes.rs"]
 mod yokes;
+
+/// Every division of a tape, rule or calliper, from the finest to the coarsest: 0.02 mm, 0.001 in, 1/64 in,
+/// 0.5 mm, 1/32 in, 1 mm, 1/16 in, in order of size by definition of the inch.
+const DIVISIONS: [Division; 7] = [
+    Division::Fiftieth,
+    Division::Thousandth,
+    Division::SixtyFourth,
+    Division::HalfMillimetre,
+    Division::ThirtySecond,
+    Division::Millimetre,
+    Division::Sixteenth,
+];
 
 /// A linear congruential generator (constants of Knuth's MMIX, from memory), high bits only.
 struct Luck(u64);

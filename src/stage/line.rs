@@ -11,7 +11,7 @@ use crate::mechanics::attitude::{Attitude, Leaning, plan_of_offset, slope_betwee
 use crate::mechanics::uncertainty::{Measured, Spread, combined, mean_of, of_division, rectangular};
 use crate::quantity::{Angle, Base, Length, degrees, inches};
 
-/// How well a plan angle is known that was read or taken as nothing, ±. Our own choice.
+/// How well a plan angle is known that was read, ±. Our own choice.
 const PLAN_DOUBT_DEGREES: f64 = 0.5;
 
 /// How well a joint's centre is found over a floor that is level as garages are, ±. Our own choice.

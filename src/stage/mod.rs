@@ -201,6 +201,7 @@ impl Stage {
             Stage::Measure => Some(measure::change_finding(job)),
             Stage::Angles => Some(angles::first(job)),
             Stage::Cut => Some(cut::tube_finding(job)),
+            Stage::Phase => phase::first(job),
             _ => self.findings(job).into_iter().next(),
         }
     }

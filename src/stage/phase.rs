@@ -34,6 +34,21 @@ pub fn reading_apart(job: &Job, entry: Entry) -> Option<Reason> {
 
 /// What follows for phase.
 pub fn findings(job: &Job) -> Vec<Finding> {
+    let mut found = of_the_yokes(job);
+    // The cost follows the angles, and is shown once the turn that is wanted is known.
+    if begun(job, BEFORE_TACKING) || begun(job, AFTER_WELDING) {
+        found.extend(wanted(job).ok().and_then(|wanted| cost_of_phase(job, wanted.best)));
+    }
+    found
+}
+
+/// The first of them, without the angles that only the cost is reckoned from.
+pub(super) fn first(job: &Job) -> Option<Finding> {
+    of_the_yokes(job).into_iter().next()
+}
+
+/// What the yokes' own readings say, the answer to act on first.
+fn of_the_yokes(job: &Job) -> Vec<Finding> {
     let off = off_wanted(job, BEFORE_TACKING);
     let welded = begun(job, AFTER_WELDING).then(|| off_wanted(job, AFTER_WELDING));
     // Once it is welded, what was read before is what it came from: nothing is judged by it or turned.
@@ -47,14 +62,9 @@ pub fn findings(job: &Job) -> Vec<Finding> {
         found.push(error_finding(job, &off, is_welded));
         found.push(arc_finding(job, &off, is_welded));
     }
-    // The first answer is the one to act on.
     found.insert(if is_welded { 0 } else { found.len() }, after);
     if job.phase.target != PhaseTarget::InLine {
         found.push(target_finding(job));
-    }
-    // The cost follows the angles, and is shown once the turn that is wanted is known.
-    if begun(job, BEFORE_TACKING) || begun(job, AFTER_WELDING) {
-        found.extend(wanted(job).ok().and_then(|wanted| cost_of_phase(job, wanted.best)));
     }
     found
 }

@@ -11,8 +11,8 @@ use shaftwright::stage::cut::{MarkName, cut_list};
 use shaftwright::stage::measure::length_change;
 use shaftwright::stage::{Amount, Answer, Finding, Name, Stage, read};
 
-use super::Luck;
 use super::shaft::{find, number, shaft, value};
+use super::{DIVISIONS, Luck};
 
 #[test]
 fn coarser_tapes_never_look_better() {
@@ -70,22 +70,12 @@ fn laid_off(job: &mut Job) {
 
 #[test]
 fn a_coarser_division_never_shrinks_the_doubt_of_the_change() {
-    // 0.02 mm, 0.001 in, 1/64 in, 0.5 mm, 1/32 in, 1 mm, 1/16 in: in order of size, by definition.
-    let by_size = [
-        Division::Fiftieth,
-        Division::Thousandth,
-        Division::SixtyFourth,
-        Division::HalfMillimetre,
-        Division::ThirtySecond,
-        Division::Millimetre,
-        Division::Sixteenth,
-    ];
-    assert!(Division::ALL.iter().all(|division| by_size.contains(division)));
+    assert!(Division::ALL.iter().all(|division| DIVISIONS.contains(division)));
     let mut luck = Luck(14);
     for _ in 0..300 {
         let mut job = any_measured(&mut luck);
         let (mut last, mut removed) = (0.0, 0.0);
-        for division in by_size {
+        for division in DIVISIONS {
             job.measure.division = division;
             let u = in_inches(length_change(&job).unwrap().change.spread.standard);
             assert!(u > last, "{division:?}: {u} after {last}");

@@ -1,14 +1,12 @@
 //! Laws of the yokes: what a turn does not care for, and that every way to measure it finds the same.
 
-use shaftwright::job::{
-    Choice, Division, End, Entry, Job, LevelDivision, PhaseMethod, PhaseTarget, Side,
-};
+use shaftwright::job::{Choice, End, Entry, Job, LevelDivision, PhaseMethod, PhaseTarget, Side};
 use shaftwright::quantity::as_degrees;
 use shaftwright::stage::phase::{off, turn};
 use shaftwright::stage::{Name, Sense};
 
-use super::Luck;
 use super::shaft::{number, shaft, value};
+use super::{DIVISIONS, Luck};
 
 const TACKED: usize = 1;
 
@@ -166,16 +164,7 @@ fn a_coarser_instrument_never_looks_better() {
         }
         measured(&mut job, made, PhaseMethod::Lines, TACKED);
         last = 0.0;
-        // By definition of the inch, from the finest to the coarsest.
-        for division in [
-            Division::Fiftieth,
-            Division::Thousandth,
-            Division::SixtyFourth,
-            Division::HalfMillimetre,
-            Division::ThirtySecond,
-            Division::Millimetre,
-            Division::Sixteenth,
-        ] {
+        for division in DIVISIONS {
             job.measure.division = division;
             let u = as_degrees(turn(&job, TACKED).unwrap().spread.standard);
             assert!(u > last, "{division:?}");

@@ -52,11 +52,11 @@ pub struct Placing {
 /// when a signal that they follow changes. Nothing listens but for some seconds after a key was tapped.
 pub fn level_panel(
     state: State,
-    laid: Placing,
+    placing: Placing,
     division: fn(&Job) -> LevelDivision,
     targets: impl Fn() -> Vec<LevelTarget> + Send + Sync + 'static,
 ) -> AnyView {
-    folded(state, laid, division, Arc::new(targets))
+    folded(state, placing, division, Arc::new(targets))
 }
 
 type Targets = Arc<dyn Fn() -> Vec<LevelTarget> + Send + Sync>;
@@ -65,18 +65,18 @@ type Targets = Arc<dyn Fn() -> Vec<LevelTarget> + Send + Sync>;
 #[inline(never)]
 fn folded(
     state: State,
-    laid: Placing,
+    placing: Placing,
     division: fn(&Job) -> LevelDivision,
     targets: Targets,
 ) -> AnyView {
     let never = Memo::new(|_| false);
-    let inside = move || opened(state, laid, division, Arc::clone(&targets));
+    let inside = move || opened(state, placing, division, Arc::clone(&targets));
     fold("Read it with this tablet or phone", never, inside)
 }
 
 fn opened(
     state: State,
-    laid: Placing,
+    placing: Placing,
     division: fn(&Job) -> LevelDivision,
     targets: Targets,
 ) -> AnyView {
@@ -89,7 +89,7 @@ fn opened(
     };
     let toward = text(move || {
         let (arrow, _) = ARROWS.get(state.turn.get()).copied().unwrap_or_default();
-        format!("{arrow} this way to {}", laid.toward)
+        format!("{arrow} this way to {}", placing.toward)
     });
     let keys = move || {
         Some(all(targets()
@@ -97,7 +97,7 @@ fn opened(
             .map(|target| key("", target.name, move || panel.tapped(target.clone())).into())))
     };
     all([
-        el("p").text(laid.how).into(),
+        el("p").text(placing.how).into(),
         el("p").class("value").words(toward).into(),
         el("fieldset")
             .class("segments")

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::drawing::{line_views, speed_curve, turn_curve};
-use crate::job::{Entry, Job, PlanBy, SLOPE_READINGS, ShaftBy};
+use crate::job::{Entry, PlanBy, SLOPE_READINGS, ShaftBy};
 use crate::screen::parts::{
     Follows, LevelTarget, Placing, all, choice, field_row, fields, fold, level_panel, part, picture,
     slot,
@@ -108,19 +108,18 @@ fn by_device(state: State) -> AnyView {
         all.push(one("The same spot, turned", Entry::TurnedRound, true));
         all
     };
-    let laid = Placing {
+    let placing = Placing {
         how: "Lay it on the part, screen up, so that the arrow runs along it; tap and let go. For the same spot turned, lay it end for end. That takes out what a case or camera adds.",
         toward: "the rear",
     };
-    level_panel(state, laid, |job| job.angles.division, targets)
+    level_panel(state, placing, |job| job.angles.division, targets)
 }
 
 /// The instrument was read both ways round, or is being.
 fn turned(state: State) -> Memo<bool> {
-    let filled =
-        |job: &Job, entry: Entry| job.typed(entry).is_some_and(|typed| !typed.text.trim().is_empty());
-    Memo::new(move |_| {
-        state.job.with(|job| filled(job, Entry::OneWay) || filled(job, Entry::TurnedRound))
+    state.follows(|job| {
+        let filled = |entry| job.typed(entry).is_some_and(|typed| !typed.is_blank());
+        [Entry::OneWay, Entry::TurnedRound].into_iter().any(filled)
     })
 }
 

@@ -140,11 +140,11 @@ fn by_device(state: State, at: usize) -> AnyView {
     };
     let targets =
         move || vec![yoke("Front yoke", Entry::FrontLevel), yoke("Rear yoke", Entry::RearLevel)];
-    let laid = Placing {
+    let placing = Placing {
         how: "Lay it across the ears, screen up, the same way on both yokes; tap and let go.",
         toward: "the right, seen from the rear",
     };
-    level_panel(state, laid, |job| job.phase.level_division, targets)
+    level_panel(state, placing, |job| job.phase.level_division, targets)
 }
 
 /// Which ear of a yoke is the higher one.
