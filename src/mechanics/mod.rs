@@ -11,6 +11,7 @@ pub mod attitude;
 pub mod budget;
 pub mod cut;
 mod extremes;
+pub mod fisher;
 mod least_squares;
 pub mod line;
 #[cfg(test)]
