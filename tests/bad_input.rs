@@ -177,7 +177,7 @@ fn absurd_numbers_are_told_what_is_allowed() {
         (Entry::FrontLevel(1, 0), "190", 190.0, -180.0, 180.0),
         (Entry::PhaseLimit, "90", 90.0, 0.1, 5.0),
         (Entry::RearLevel(2, 1), "-181", -181.0, -180.0, 180.0),
-        (Entry::StationReading(0, 3), "1 in", 25.4, -12.0, 12.0),
+        (Entry::StationReading(0, 0, 3), "1 in", 25.4, -12.0, 12.0),
         (Entry::WeightClock(0), "19 o'clock", 570.0, 0.0, 360.0),
         (Entry::WeightClock(0), "-1", -30.0, 0.0, 360.0),
         (Entry::WeightMass(1), "-9", -9.0, 0.5, 500.0),
@@ -272,8 +272,8 @@ fn free(stations: &[(&str, &str)]) -> Job {
     let mut job = shaft();
     job.truing.passes = vec![Pass::new(PassKind::Welded, Stations::Free)];
     for (station, (at, reading)) in stations.iter().enumerate() {
-        job.put(Entry::StationAt(0, station), at);
-        job.put(Entry::StationReading(0, station), reading);
+        job.put(Entry::StationAt(0, 0, station), at);
+        job.put(Entry::StationReading(0, 0, station), reading);
     }
     job
 }
@@ -291,19 +291,19 @@ fn turns_that_cannot_tell() {
     assert!(matches!(impossible(&one_turn_on), Reason::SamePlace { .. }));
     let no_place = free(&[("1:00", "3"), ("", "5"), ("7:00", "2")]);
     let asked = needs(&no_place, Name::OffsetReading);
-    assert_eq!(asked, [Need { entry: Entry::StationAt(0, 1), why: Why::Empty }]);
+    assert_eq!(asked, [Need { entry: Entry::StationAt(0, 0, 1), why: Why::Empty }]);
     let bad_place = free(&[("1:00", "3"), ("19:00", "5"), ("7:00", "2"), ("9:00", "1")]);
-    assert_eq!(needs(&bad_place, Name::OffsetReading)[0].entry, Entry::StationAt(0, 1));
+    assert_eq!(needs(&bad_place, Name::OffsetReading)[0].entry, Entry::StationAt(0, 0, 1));
     let mut two = shaft();
     two.truing.passes = vec![Pass::default()];
     readings(&mut two, 0, &["0", "3"], "");
-    assert_eq!(needs(&two, Name::TotalReading)[0].entry, Entry::StationReading(0, 2));
+    assert_eq!(needs(&two, Name::TotalReading)[0].entry, Entry::StationReading(0, 0, 2));
     // Wrong in one turn, right in another: each turn speaks for itself.
     let mut job = shaft();
     job.truing.passes.push(Pass::default());
     readings(&mut job, 1, &["0", "wobbly", "3"], "");
-    assert!(truing::findings(&job, 0).iter().all(|finding| finding.value().is_some()));
-    assert!(matches!(truing::findings(&job, 1)[0].answer, Answer::Missing(_)));
+    assert!(truing::findings(&job, 0, 0).iter().all(|finding| finding.value().is_some()));
+    assert!(matches!(truing::findings(&job, 1, 0)[0].answer, Answer::Missing(_)));
 }
 
 #[test]

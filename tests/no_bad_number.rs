@@ -250,7 +250,9 @@ impl Walk {
             }
         }
         for pass in 0..=job.truing.passes.len() {
-            truing::findings(job, pass).iter().for_each(|finding| check(finding, job));
+            for place in 0..=job.truing.places.len() {
+                truing::findings(job, pass, place).iter().for_each(|finding| check(finding, job));
+            }
         }
         for mark in cut::cut_list(job).iter().flat_map(|list| &list.marks) {
             let places = [Some(mark.from_far), mark.nearest.map(|(_, out)| out)];

@@ -71,12 +71,12 @@ fn version_1_opens_and_says_what_it_said() {
         (Entry::FrontLevel(1, 0), "−0.2", Unit::Degree),
         (Entry::PhaseLimit, "0.5", Unit::Degree),
         (Entry::OwnLimit, "0.012", Unit::Inch),
-        (Entry::StationReading(0, 7), "5", Unit::Thousandth),
-        (Entry::StationAt(1, 0), "12:30", Unit::Hour),
-        (Entry::StationReading(1, 0), "-1", Unit::Thousandth),
-        (Entry::StationReading(2, 0), "4", Unit::Hundredth),
-        (Entry::StationReading(2, 3), "about 3", Unit::Thousandth),
-        (Entry::Closing(2), "0", Unit::Thousandth),
+        (Entry::StationReading(0, 0, 7), "5", Unit::Thousandth),
+        (Entry::StationAt(1, 0, 0), "12:30", Unit::Hour),
+        (Entry::StationReading(1, 0, 0), "-1", Unit::Thousandth),
+        (Entry::StationReading(2, 0, 0), "4", Unit::Hundredth),
+        (Entry::StationReading(2, 0, 3), "about 3", Unit::Thousandth),
+        (Entry::Closing(2, 0), "0", Unit::Thousandth),
         (Entry::WeightMass(0), "½ oz", Unit::Gram),
         (Entry::WeightClock(0), "7:30", Unit::Hour),
         (Entry::WeightDistance(0), "5-1/4", Unit::Inch),
@@ -89,7 +89,7 @@ fn version_1_opens_and_says_what_it_said() {
         assert_eq!((typed.text.as_str(), typed.unit), (text, unit), "{entry:?}");
     }
     for entry in
-        [Entry::WantedReading(2), Entry::RearLevel(1, 0), Entry::Closing(0), Entry::WeightMass(1)]
+        [Entry::WantedReading(2), Entry::RearLevel(1, 0), Entry::Closing(0, 0), Entry::WeightMass(1)]
     {
         assert_eq!(job.typed(entry).unwrap().text, "", "{entry:?}");
     }
@@ -173,7 +173,7 @@ fn an_emptied_field_leaves_nothing_behind() {
     job.put(Entry::OldReading(0), "1455");
     job.put(Entry::OldReading(0), "");
     comes_back(&job);
-    job.put(Entry::Closing(0), "  ");
+    job.put(Entry::Closing(0, 0), "  ");
     job.put(Entry::OldReading(1), " 1455.7 mm\t\"\u{0}");
     comes_back(&job);
 }
@@ -190,8 +190,8 @@ fn rows_without_text_stay() {
     job.truing.passes.push(Pass::new(PassKind::Welded, Stations::Twelve));
     job.truing.passes[2].stations = Stations::Four;
     comes_back(&job);
-    job.put(Entry::StationReading(2, 10), "3");
-    job.put(Entry::StationAt(1, 2), "7:30");
+    job.put(Entry::StationReading(2, 0, 10), "3");
+    job.put(Entry::StationAt(1, 0, 2), "7:30");
     job.put(Entry::WeightRadius(2), "40 mm");
     comes_back(&job);
 }
@@ -205,8 +205,12 @@ fn lists_reach_to_their_last_text_and_are_never_empty() {
         "fields": {"old-4": field, "wanted-1": field, "station-at-0-1": field, "station-2-9": field},
     }))
     .unwrap();
-    let marks: Vec<_> =
-        job.truing.passes.iter().map(|pass| (pass.at.len(), pass.readings.len())).collect();
+    let marks: Vec<_> = job
+        .truing
+        .passes
+        .iter()
+        .map(|pass| (pass.turns[0].at.len(), pass.turns[0].readings.len()))
+        .collect();
     assert_eq!((job.measure.old.len(), job.measure.wanted.len(), job.weights.rows.len()), (5, 3, 1));
     assert_eq!(marks, [(2, 2), (12, 12), (10, 10)]);
     let none = with(json!({"counts": {"old": 0, "wanted": 0, "weights": 0}})).unwrap();

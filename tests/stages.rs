@@ -112,7 +112,7 @@ fn true_with_eight_stations() {
     let mut job = shaft();
     job.truing.passes.clear();
     let pass = add_turn(&mut job, PassKind::AsFitted, Stations::Eight, &TURN, "0");
-    let found = truing::findings(&job, pass);
+    let found = truing::findings(&job, pass, 0);
     let of = |name: Name| found.iter().find(|f| f.name == name).unwrap().value().unwrap();
     let thou = 0.001;
     agrees(of(Name::TotalReading), 16.0 * thou, None, EXACT);
@@ -133,13 +133,13 @@ fn a_drift_of_one_line_is_spread_and_of_more_is_not_believed() {
     let mut job = shaft();
     job.truing.passes.clear();
     let pass = add_turn(&mut job, PassKind::AsFitted, Stations::Eight, &TURN, "1");
-    let turn = truing::turn(&job, pass).unwrap();
+    let turn = truing::turn(&job, pass, 0).unwrap();
     assert!(turn.drifted.is_none());
     let offset = turn.run_out.offset;
     assert!((in_inches(offset.size()) * 1000.0 - by_hand("drift offset")).abs() < 1e-6);
     assert!((as_degrees(offset.at()) - by_hand("drift offset at")).abs() < 1e-5);
     let mut job = shaft();
-    job.put(Entry::Closing(0), "2");
+    job.put(Entry::Closing(0, 0), "2");
     for name in [Name::TotalReading, Name::OffsetReading, Name::Correction] {
         assert!(
             matches!(find(&job, name).verdict, Verdict::Stop(Reason::DialDrifted { .. })),
@@ -156,7 +156,7 @@ fn the_weld_pulled() {
     let mut job = shaft();
     let tacked = ["0", "1", "3", "4", "4", "3", "1", "0"];
     add_turn(&mut job, PassKind::Tacked, Stations::Eight, &tacked, "0");
-    let welded = truing::findings(&job, 0);
+    let welded = truing::findings(&job, 0, 0);
     let pull = welded.iter().find(|finding| finding.name == Name::WeldPull).unwrap().value().unwrap();
     agrees(pull, by_hand("pull") * 0.001, None, EXACT);
     let Some(Sense::At(at)) = pull.sense else { panic!("{pull:?}") };

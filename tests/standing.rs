@@ -175,7 +175,7 @@ fn one_stop_stops_the_shaft() {
         (Entry::InertiaLimit, "600", Name::RearJoint),
         (Entry::PowerRise, "10", Name::ShakeUnderPower),
         (Entry::RearLevel(2, 0), "3", Name::PhaseWelded),
-        (Entry::StationReading(2, 4), "40", Name::OffsetReading),
+        (Entry::StationReading(2, 0, 4), "40", Name::OffsetReading),
     ] {
         let mut job = sample();
         job.put(entry, text);

@@ -317,7 +317,7 @@ fn sentences_at_a_field() {
         (Entry::FrontLift(0, 1), "2"),
         (Entry::OwnTarget, "120"),
         (Entry::TopSpeed, "42"),
-        (Entry::StationReading(0, 0), "2 in"),
+        (Entry::StationReading(0, 0, 0), "2 in"),
         (Entry::WeightMass(0), "9 kg"),
         (Entry::WeightClock(0), "19"),
         (Entry::WeightClock(0), "7:75"),

@@ -111,7 +111,7 @@ fn turning_arrow(svg: &mut Svg, start: Angle, way: f64) {
 /// The high side of a turn on the clock, and where to move the tube. `None` while it is not known or
 /// cannot be seen.
 pub fn high_spot(job: &Job, pass: usize) -> Option<String> {
-    let turn = truing::turn(job, pass).ok()?;
+    let turn = truing::turn(job, pass, 0).ok()?;
     let mut svg = face(0.0);
     for station in &turn.stations {
         svg.circle(Pen::Thin, place(RIM - 4.5, station.at), 4.0, true);

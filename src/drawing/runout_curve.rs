@@ -24,8 +24,8 @@ const LEAST_SCALE: f64 = 2.0;
 /// No caption, legend or right axis: for those the plotter would ask the page how wide a text is, and
 /// the drawing would differ from place to place.
 pub fn runout_curve(job: &Job, pass: usize) -> Option<String> {
-    let now = turn(job, pass).ok()?;
-    let older: Vec<Turn> = (0..pass).filter_map(|i| turn(job, i).ok()).collect();
+    let now = turn(job, pass, 0).ok()?;
+    let older: Vec<Turn> = (0..pass).filter_map(|i| turn(job, i, 0).ok()).collect();
     let in_lines = |length: Length| match job.truing.dial {
         Dial::Hundredth => as_millimetres(length) * 100.0,
         _ => as_thousandths(length),

@@ -304,8 +304,69 @@ choices! {
         NearWeld,
         /// 0.8 mm.
         EightTenths,
+        /// 0.025 in, the middle of the tube.
+        MiddleOfTube,
+        /// 0.005 in, the stub's neck by the slip.
+        SlipNeck,
+        /// 0.035 in, anywhere.
+        Anywhere,
         /// The mechanic's own.
         Own,
+    }
+
+    /// What the shaft turns on while the dial is read.
+    SetUp {
+        /// Between its own joints, on the car.
+        #[default]
+        Joints,
+        /// Its slip yoke in the gearbox, the tail held.
+        Gearbox,
+        /// On two vee blocks.
+        Vees,
+        /// Between centres.
+        Centres,
+    }
+
+    /// Which way a dial counts.
+    Plunger {
+        /// Pushed in is plus: a high side reads more.
+        #[default]
+        InIsPlus,
+        /// Pushed in is minus.
+        InIsMinus,
+    }
+
+    /// What the marks round the tube are called.
+    MarkNames {
+        /// By the clock.
+        #[default]
+        Clock,
+        /// In degrees.
+        Degrees,
+        /// By number, from 1 at the witness mark.
+        Numbers,
+    }
+
+    /// How a reading's place on the tube is known.
+    TurnedHow {
+        /// By marks on the tube.
+        #[default]
+        ByMarks,
+        /// By turning the shaft clockwise, seen from the rear, under the dial.
+        Clockwise,
+        /// By turning it counter-clockwise.
+        Counterclockwise,
+    }
+
+    /// What is done about the tube's own seam.
+    SeamBy {
+        /// It is looked for in the readings.
+        #[default]
+        Found,
+        /// What was read on it is left out; its place is known.
+        Known,
+        /// Every reading counts.
+        Counted,
     }
 
     /// When a turn was taken.
@@ -337,8 +398,16 @@ choices! {
         Eight,
         /// Every hour of the clock.
         Twelve,
+        /// Every 22.5°.
+        Sixteen,
+        /// Every 15°.
+        TwentyFour,
+        /// Every 10°.
+        ThirtySix,
         /// Wherever the mechanic says.
         Free,
+        /// Only the highest place and the lowest.
+        HighLow,
     }
 }
 
@@ -368,18 +437,6 @@ impl ClockMarks {
             ClockMarks::Twelve => 12,
             ClockMarks::Sixteen => 16,
             ClockMarks::TwentyFour => 24,
-        }
-    }
-}
-
-impl Stations {
-    /// How many there are; `None` where the mechanic says.
-    pub const fn fixed_count(self) -> Option<usize> {
-        match self {
-            Stations::Four => Some(4),
-            Stations::Eight => Some(8),
-            Stations::Twelve => Some(12),
-            Stations::Free => None,
         }
     }
 }

@@ -14,13 +14,13 @@ use serde_json::{Map, Value};
 
 use super::name::{AnyChoice, choices};
 use super::{
-    BEFORE_TACKING, Choice, Display, Entry, Job, LONGEST_NAME, MOST_PASSES, MOST_READINGS,
-    MOST_STATIONS, MOST_WEIGHTS, Pass, PassKind, Stations, Typed,
+    BEFORE_TACKING, Choice, DialTurn, Display, Entry, Job, LONGEST_NAME, MOST_PASSES, MOST_PLACES,
+    MOST_READINGS, MOST_STATIONS, MOST_WEIGHTS, Pass, PassKind, Stations, Typed,
 };
 use crate::quantity::Unit;
 
 /// The version written now.
-const VERSION: u32 = 3;
+const VERSION: u32 = 4;
 
 /// Why text is not a job that can be opened.
 #[derive(Clone, Debug, PartialEq)]
@@ -67,6 +67,9 @@ const WEIGHTS: &str = "weights";
 const KIND: &str = "kind";
 const STATIONS: &str = "stations";
 const MARKS: &str = "marks";
+const BEGUN: &str = "begun";
+const ASIDE: &str = "aside";
+const PLACES: &str = "places";
 const TEXT: &str = "text";
 const UNIT: &str = "unit";
 
@@ -88,13 +91,22 @@ pub fn to_text(job: &Job) -> Option<String> {
         let mut turn = Members::new();
         put(&mut turn, KIND, Choice::code(pass.kind).into());
         put(&mut turn, STATIONS, Choice::code(pass.stations).into());
-        put(&mut turn, MARKS, pass.readings.len().into());
+        put(&mut turn, MARKS, pass.turns.first().map_or(0, |turn| turn.readings.len()).into());
+        if let Some(begun) = pass.begun {
+            put(&mut turn, BEGUN, begun.into());
+        }
+        let aside = pass.turns.iter().enumerate().flat_map(|(place, turn)| {
+            let marks = turn.aside.iter().enumerate().filter(|(_, aside)| **aside);
+            marks.map(move |(mark, _)| Value::from(vec![place, mark]))
+        });
+        put(&mut turn, ASIDE, aside.collect::<Vec<Value>>().into());
         saved.turns.push(turn.into());
     }
     put(&mut saved.counts, OLD, job.measure.old.len().into());
     put(&mut saved.counts, WANTED, job.measure.wanted.len().into());
     put(&mut saved.counts, ENDS, job.measure.ends.len().into());
     put(&mut saved.counts, WEIGHTS, job.weights.rows.len().into());
+    put(&mut saved.counts, PLACES, job.truing.places.len().into());
     for entry in job.entries() {
         if let Some(typed) = job.typed(entry).filter(|typed| !typed.text.is_empty()) {
             let mut field = Members::new();
@@ -140,9 +152,12 @@ pub fn from_text(text: &str) -> Result<Job, NotAJob> {
             WANTED => resize(&mut job.measure.wanted, count, MOST_READINGS),
             ENDS => resize(&mut job.measure.ends, count, MOST_READINGS),
             WEIGHTS => resize(&mut job.weights.rows, count, MOST_WEIGHTS),
+            PLACES => resize(&mut job.truing.places, count, MOST_PLACES),
             _ => Err(damaged("unknown count", name)),
         }?;
     }
+    job.truing.match_places();
+    set_aside(&mut job, group("turns")?)?;
     for (name, field) in members(group("fields")?, "fields")? {
         read_field(&mut job, &name_since(version, name), field)?;
     }
@@ -157,10 +172,20 @@ pub fn from_text(text: &str) -> Result<Job, NotAJob> {
 }
 
 /// The name that a field of an earlier version has now. Until version 2 each yoke was measured once,
-/// before tacking, with one reading.
+/// before tacking, with one reading; until version 3 the dial stood at one place.
 fn name_since(version: u32, name: &str) -> String {
     if version < 3 && matches!(name, "lift" | "front-level" | "rear-level") {
         return format!("{name}-{BEFORE_TACKING}-0");
+    }
+    if version < 4 {
+        for mark in ["station-at-", "station-"] {
+            if let Some((pass, station)) = name.strip_prefix(mark).and_then(|at| at.split_once('-')) {
+                return format!("{mark}{pass}-0-{station}");
+            }
+        }
+        if name.starts_with("closing-") {
+            return format!("{name}-0");
+        }
     }
     name.to_owned()
 }
@@ -193,20 +218,40 @@ fn read_turns(job: &mut Job, turns: &Value) -> Result<(), NotAJob> {
 
 fn read_turn(turn: &Value) -> Result<Pass, NotAJob> {
     let (mut kind, mut stations, mut marks) = (PassKind::default(), Stations::default(), None);
+    let mut begun = None;
     let mut places: [(_, &mut dyn AnyChoice); 2] = [(KIND, &mut kind), (STATIONS, &mut stations)];
     for (name, value) in members(turn, "turn")? {
         if name == MARKS {
             marks = Some(number(value).ok_or_else(|| damaged("not a count", name))?);
-        } else {
+        } else if name == BEGUN {
+            begun = Some(value.as_u64().ok_or_else(|| damaged("not a time", name))?);
+        } else if name != ASIDE {
             choose(&mut places, name, value)?;
         }
     }
     let mut pass = Pass::new(kind, stations);
     // Readings of a finer division wait behind a coarser one; there are never fewer than are shown.
-    let marks = marks.unwrap_or(pass.readings.len()).max(stations.fixed_count().unwrap_or(1));
-    resize(&mut pass.readings, marks, MOST_STATIONS)?;
-    resize(&mut pass.at, marks, MOST_STATIONS)?;
+    let marks = marks.unwrap_or(pass.count()).max(stations.fixed_count().unwrap_or(1));
+    if marks > MOST_STATIONS {
+        return Err(NotAJob::TooMuch);
+    }
+    pass.turns.iter_mut().for_each(|turn| turn.resize(marks));
+    pass.begun = begun;
     Ok(pass)
+}
+
+/// The marks that were set aside, by place and mark: read when the places are there.
+fn set_aside(job: &mut Job, turns: &Value) -> Result<(), NotAJob> {
+    let lists = turns.as_array().into_iter().flatten().map(|turn| turn.get(ASIDE));
+    for (pass, list) in job.truing.passes.iter_mut().zip(lists) {
+        let no_mark = || damaged("no such mark", ASIDE);
+        for pair in list.map_or(Some(&Vec::new()), Value::as_array).ok_or_else(no_mark)? {
+            let at = |which: usize| pair.get(which).and_then(number);
+            let slot = at(0).and_then(|place| pass.turns.get_mut(place)?.aside.get_mut(at(1)?));
+            *slot.ok_or_else(no_mark)? = true;
+        }
+    }
+    Ok(())
 }
 
 fn read_field(job: &mut Job, name: &str, field: &Value) -> Result<(), NotAJob> {
@@ -258,10 +303,14 @@ fn make_room(job: &mut Job, entry: Entry) -> Result<(), NotAJob> {
         | Entry::WeightClock(row)
         | Entry::WeightDistance(row)
         | Entry::WeightRadius(row) => reach(&mut job.weights.rows, row, MOST_WEIGHTS),
-        Entry::StationAt(turn, station) | Entry::StationReading(turn, station) => {
-            let Some(pass) = job.truing.passes.get_mut(turn) else { return Ok(()) };
-            reach(&mut pass.at, station, MOST_STATIONS)?;
-            reach(&mut pass.readings, station, MOST_STATIONS)
+        Entry::StationAt(pass, _, mark) | Entry::StationReading(pass, _, mark) => {
+            let Some(pass) = job.truing.passes.get_mut(pass) else { return Ok(()) };
+            if mark >= MOST_STATIONS {
+                return Err(NotAJob::TooMuch);
+            }
+            let marks = |turn: &DialTurn| turn.readings.len().max(mark + 1);
+            pass.turns.iter_mut().for_each(|turn| turn.resize(marks(turn)));
+            Ok(())
         }
         _ => Ok(()),
     }

@@ -10,6 +10,7 @@ macro_rules! entries {
         single { $($(#[$about:meta])* $single:ident = $single_name:literal,)+ }
         of_row { $($(#[$row_about:meta])* $row:ident = $row_name:literal,)+ }
         of_turn { $($(#[$mark_about:meta])* $mark:ident = $mark_name:literal,)+ }
+        of_mark { $($(#[$point_about:meta])* $point:ident = $point_name:literal,)+ }
     ) => {
         /// A field that is typed into.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -17,6 +18,7 @@ macro_rules! entries {
             $($(#[$about])* $single,)+
             $($(#[$row_about])* $row(usize),)+
             $($(#[$mark_about])* $mark(usize, usize),)+
+            $($(#[$point_about])* $point(usize, usize, usize),)+
         }
 
         impl Entry {
@@ -25,14 +27,16 @@ macro_rules! entries {
                 $(($single_name, Entry::$single),)+
                 $(($row_name, Entry::$row(0)),)+
                 $(($mark_name, Entry::$mark(0, 0)),)+
+                $(($point_name, Entry::$point(0, 0, 0)),)+
             ];
 
-            /// Its numbers: row, or turn and station.
-            pub(super) fn numbers(&mut self) -> [Option<&mut usize>; 2] {
+            /// Its numbers: row; or sitting and reading, pass and place; or pass, place and mark.
+            pub(super) fn numbers(&mut self) -> [Option<&mut usize>; 3] {
                 match self {
-                    $(Entry::$single)|+ => [None, None],
-                    $(Entry::$row(row))|+ => [Some(row), None],
-                    $(Entry::$mark(turn, station))|+ => [Some(turn), Some(station)],
+                    $(Entry::$single)|+ => [None, None, None],
+                    $(Entry::$row(row))|+ => [Some(row), None, None],
+                    $(Entry::$mark(turn, row))|+ => [Some(turn), Some(row), None],
+                    $(Entry::$point(pass, place, mark))|+ => [Some(pass), Some(place), Some(mark)],
                 }
             }
         }
@@ -177,6 +181,12 @@ entries! {
         MountArm = "mount-arm",
         /// Rear mount of the gearbox to the front joint.
         JointOverhang = "joint-overhang",
+        /// What the dial loses when it turns back.
+        Backlash = "backlash",
+        /// Far datum to the vee block nearer the gearbox.
+        FrontVee = "front-vee",
+        /// Far datum to the vee block nearer the axle.
+        RearVee = "rear-vee",
     }
     of_row {
         /// A reading of the old length.
@@ -193,8 +203,8 @@ entries! {
         ShaftSlopeRead = "shaft-slope-read",
         /// A slope of the pinion.
         PinionSlope = "pinion-slope",
-        /// First station read again: pass.
-        Closing = "closing",
+        /// A place along the tube.
+        PlaceAlong = "place",
         /// Mass of a weight.
         WeightMass = "weight-mass",
         /// Clock position of a weight.
@@ -205,10 +215,8 @@ entries! {
         WeightRadius = "weight-radius",
     }
     of_turn {
-        /// Place of a free station: pass, station.
-        StationAt = "station-at",
-        /// Reading at a station: pass, station.
-        StationReading = "station",
+        /// First station read again: pass, place.
+        Closing = "closing",
         /// Lift under one ear of the rear yoke: sitting, reading.
         Lift = "lift",
         /// Lift under one ear of the front yoke: sitting, reading.
@@ -219,6 +227,12 @@ entries! {
         RearLevel = "rear-level",
         /// Arc from the front yoke's line to the rear yoke's: sitting, reading.
         LineArc = "line-arc",
+    }
+    of_mark {
+        /// Where on the tube a station is: pass, place, mark.
+        StationAt = "station-at",
+        /// Reading at a station: pass, place, mark.
+        StationReading = "station",
     }
 }
 
@@ -310,11 +324,22 @@ macro_rules! places {
             Entry::MountArm => Some($($borrow)+ $job.angles.mount_arm),
             Entry::PhaseLimit => Some($($borrow)+ $job.phase.limit),
             Entry::OwnLimit => Some($($borrow)+ $job.truing.own_limit),
-            Entry::StationAt(p, s) => $job.truing.passes.$get(p).and_then(|pass| pass.at.$get(s)),
-            Entry::StationReading(p, s) => {
-                $job.truing.passes.$get(p).and_then(|pass| pass.readings.$get(s))
+            Entry::Backlash => Some($($borrow)+ $job.truing.backlash),
+            Entry::FrontVee => Some($($borrow)+ $job.truing.front_vee),
+            Entry::RearVee => Some($($borrow)+ $job.truing.rear_vee),
+            Entry::PlaceAlong(i) => $job.truing.places.$get(i),
+            Entry::StationAt(p, i, m) => {
+                let pass = $job.truing.passes.$get(p);
+                pass.and_then(|pass| pass.turns.$get(i)).and_then(|turn| turn.at.$get(m))
             }
-            Entry::Closing(p) => $job.truing.passes.$get(p).map(|pass| $($borrow)+ pass.closing),
+            Entry::StationReading(p, i, m) => {
+                let pass = $job.truing.passes.$get(p);
+                pass.and_then(|pass| pass.turns.$get(i)).and_then(|turn| turn.readings.$get(m))
+            }
+            Entry::Closing(p, i) => {
+                let pass = $job.truing.passes.$get(p);
+                pass.and_then(|pass| pass.turns.$get(i)).map(|turn| $($borrow)+ turn.closing)
+            }
             Entry::WeightMass(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.mass),
             Entry::WeightClock(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.clock),
             Entry::WeightDistance(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.distance),
@@ -364,7 +389,7 @@ impl Job {
             Entry::RoadSpeed if inch => Unit::MilePerHour,
             Entry::RoadSpeed => Unit::KilometrePerHour,
             Entry::StationAt(..) | Entry::WeightClock(_) | Entry::SeamClock => Unit::Hour,
-            Entry::StationReading(..) | Entry::Closing(_) => match self.truing.dial {
+            Entry::StationReading(..) | Entry::Closing(..) | Entry::Backlash => match self.truing.dial {
                 Dial::Hundredth => Unit::Hundredth,
                 _ => Unit::Thousandth,
             },

@@ -1,11 +1,8 @@
 //! The parts of a job, one a stage, and the rows of its lists.
 
-use crate::quantity::Unit;
-
 use super::{
-    ClockMarks, CutAt, Datum, Dial, Division, End, FACE_PLACES, Groove, Guide, MOST_STATIONS, Material,
-    Paper, PassKind, Route, RunOutLimit, ShaftKind, SquareBy, Stations, TravelBy, Typed, WeightsCame,
-    WhirlShare, YokeAt,
+    ClockMarks, CutAt, Datum, Division, End, FACE_PLACES, Groove, Guide, Material, Paper, Route,
+    ShaftKind, SquareBy, TravelBy, Typed, WeightsCame, WhirlShare, YokeAt,
 };
 
 /// The tube, asked once and used by several stages.
@@ -164,34 +161,6 @@ pub struct CutForm {
     pub spigot: Typed,
 }
 
-/// Dial readings.
-#[derive(Clone, Debug, PartialEq)]
-pub struct TruingForm {
-    /// The dial.
-    pub dial: Dial,
-    /// The limit chosen for the total reading.
-    pub limit: RunOutLimit,
-    /// The mechanic's own limit.
-    pub own_limit: Typed,
-    /// Turns taken, oldest first.
-    pub passes: Vec<Pass>,
-}
-
-/// One turn of the dial.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Pass {
-    /// When in the job it was taken.
-    pub kind: PassKind,
-    /// Where its stations are.
-    pub stations: Stations,
-    /// Places of free stations, clockwise from the witness mark seen from the rear.
-    pub at: Vec<Typed>,
-    /// Readings, one a station.
-    pub readings: Vec<Typed>,
-    /// The first station read again at the end of the turn.
-    pub closing: Typed,
-}
-
 /// Balance weights.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WeightsForm {
@@ -216,79 +185,6 @@ pub struct WeightRow {
     pub distance: Typed,
     /// Distance of its middle from the shaft's axis.
     pub radius: Typed,
-}
-
-impl Pass {
-    /// An empty turn.
-    pub fn new(kind: PassKind, stations: Stations) -> Self {
-        let count = stations.fixed_count().unwrap_or(FREE_STATIONS);
-        Pass {
-            kind,
-            stations,
-            at: vec![Typed::default(); count],
-            readings: vec![Typed::default(); count],
-            closing: Typed::default(),
-        }
-    }
-
-    /// How many stations it shows.
-    pub fn count(&self) -> usize {
-        self.stations.fixed_count().unwrap_or(self.readings.len())
-    }
-
-    /// Takes other marks round the tube; every reading goes with its place. Where a reading has no place
-    /// among the new marks nothing is changed and `false` comes back: those marks want a turn of their own.
-    #[must_use]
-    pub fn set_stations(&mut self, stations: Stations) -> bool {
-        let mut new = Pass::new(self.kind, stations);
-        new.closing = self.closing.clone();
-        let typed = |slot: &Typed| !slot.is_blank();
-        let old_count = self.count();
-        for (index, reading) in self.readings.iter().enumerate().filter(|(_, slot)| typed(slot)) {
-            let Some(degrees) = self.place(index, old_count) else { return false };
-            let found = match new.stations.fixed_count() {
-                Some(count) => (0..count).find(|to| new.place(*to, count) == Some(degrees)),
-                None => {
-                    let free = new.readings.iter().position(|slot| !typed(slot));
-                    let to = free.unwrap_or(new.readings.len());
-                    new.readings.resize_with(new.readings.len().max(to + 1), Typed::default);
-                    new.at.resize_with(new.readings.len(), Typed::default);
-                    if let Some(at) = new.at.get_mut(to) {
-                        *at = Typed { text: format!("{degrees}°"), unit: Unit::Hour };
-                    }
-                    Some(to)
-                }
-            };
-            match found.and_then(|to| new.readings.get_mut(to)) {
-                Some(slot) => *slot = reading.clone(),
-                None => return false,
-            }
-        }
-        *self = new;
-        true
-    }
-
-    /// The place of a fixed mark in whole degrees; `None` for a free one, whose place is typed.
-    fn place(&self, index: usize, count: usize) -> Option<usize> {
-        (self.stations != Stations::Free && count > 0 && index < count).then(|| 360 * index / count)
-    }
-
-    /// Shows one more free station.
-    pub fn add_station(&mut self) {
-        if self.readings.len() < MOST_STATIONS {
-            self.readings.push(Typed::default());
-            self.at.resize_with(self.readings.len(), Typed::default);
-        }
-    }
-}
-
-/// Free stations that a new turn starts with.
-const FREE_STATIONS: usize = 6;
-
-impl Default for Pass {
-    fn default() -> Self {
-        Pass::new(PassKind::AsFitted, Stations::Eight)
-    }
 }
 
 impl Default for MeasureForm {
@@ -349,17 +245,6 @@ impl Default for WeightsForm {
             rows: vec![WeightRow::default()],
             yoke_turned: Typed::default(),
             shaft_mass: Typed::default(),
-        }
-    }
-}
-
-impl Default for TruingForm {
-    fn default() -> Self {
-        TruingForm {
-            dial: Dial::default(),
-            limit: RunOutLimit::default(),
-            own_limit: Typed::default(),
-            passes: vec![Pass::default()],
         }
     }
 }

@@ -9,22 +9,24 @@ mod forms;
 mod name;
 mod phase_form;
 mod sample;
+mod truing_form;
 mod typed;
 
 pub use angles_form::AnglesForm;
 pub use choice::{
     Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Groove, Guide, LevelDivision,
-    Material, Paper, PassKind, PhaseMethod, PhaseTarget, PlanBy, Route, RunOutLimit, ShaftBy, ShaftKind,
-    Side, SquareBy, Stations, TravelBy, WeightsCame, WhirlShare, YokeAt,
+    MarkNames, Material, Paper, PassKind, PhaseMethod, PhaseTarget, PlanBy, Plunger, Route, RunOutLimit,
+    SeamBy, SetUp, ShaftBy, ShaftKind, Side, SquareBy, Stations, TravelBy, TurnedHow, WeightsCame,
+    WhirlShare, YokeAt,
 };
 pub use disk::{NotAJob, from_text, to_text};
 pub use entry::Entry;
 pub use forms::{
-    CheckForm, CutForm, DatumPair, MeasureForm, Pass, SlipForm, TruingForm, TubeForm, WeightRow,
-    WeightsForm,
+    CheckForm, CutForm, DatumPair, MeasureForm, SlipForm, TubeForm, WeightRow, WeightsForm,
 };
 pub use phase_form::{PhaseForm, Sitting};
 pub use sample::sample;
+pub use truing_form::{DialTurn, Pass, TruingForm};
 pub use typed::Typed;
 
 /// Most repeat readings of one length.
@@ -43,9 +45,11 @@ pub const AFTER_WELDING: usize = 2;
 pub const PHASE_READINGS: usize = 3;
 /// Repeat readings of one slope.
 pub const SLOPE_READINGS: usize = 3;
-/// Most turns of the dial kept in one job.
+/// Most places along the tube at which the dial stands.
+pub const MOST_PLACES: usize = 12;
+/// Most passes of the dial kept in one job.
 pub const MOST_PASSES: usize = 20;
-/// Most stations in one turn.
+/// Most marks round the tube.
 pub const MOST_STATIONS: usize = 36;
 /// Most weights logged.
 pub const MOST_WEIGHTS: usize = 24;
@@ -246,25 +250,28 @@ mod tests {
     fn a_reading_goes_with_its_place() {
         let mut job = Job::default();
         assert!(job.truing.passes[0].set_stations(Stations::Four));
-        job.put(Entry::StationReading(0, 1), "16");
-        job.put(Entry::StationReading(0, 3), "4");
+        job.put(Entry::StationReading(0, 0, 1), "16");
+        job.put(Entry::StationReading(0, 0, 3), "4");
         // A quarter of the clock is mark 1 of four, 2 of eight and 3 of twelve.
         for (stations, first, last) in
             [(Stations::Eight, 2, 6), (Stations::Twelve, 3, 9), (Stations::Four, 1, 3)]
         {
             assert!(job.truing.passes[0].set_stations(stations));
-            assert_eq!(job.typed(Entry::StationReading(0, first)).unwrap().text, "16");
-            assert_eq!(job.typed(Entry::StationReading(0, last)).unwrap().text, "4");
+            assert_eq!(job.typed(Entry::StationReading(0, 0, first)).unwrap().text, "16");
+            assert_eq!(job.typed(Entry::StationReading(0, 0, last)).unwrap().text, "4");
         }
+        // A clock of sixteen has every mark of four too, each as it is called.
+        assert!(job.truing.passes[0].set_stations(Stations::Sixteen));
         assert!(job.truing.passes[0].set_stations(Stations::Free));
-        assert_eq!(job.typed(Entry::StationAt(0, 0)).unwrap().text, "90°");
-        assert_eq!(job.typed(Entry::StationReading(0, 0)).unwrap().text, "16");
+        assert_eq!(job.typed(Entry::StationAt(0, 0, 1)).unwrap().text, "22.5°");
+        assert_eq!(job.typed(Entry::StationAt(0, 0, 4)).unwrap().text, "90°");
+        assert_eq!(job.typed(Entry::StationReading(0, 0, 4)).unwrap().text, "16");
     }
 
     #[test]
     fn a_reading_without_a_place_among_the_new_marks_stays() {
         let mut job = Job::default();
-        job.put(Entry::StationReading(0, 7), "5");
+        job.put(Entry::StationReading(0, 0, 7), "5");
         let before = job.clone();
         assert!(!job.truing.passes[0].set_stations(Stations::Twelve));
         assert!(!job.truing.passes[0].set_stations(Stations::Four));
@@ -276,7 +283,7 @@ mod tests {
         let mut job = Job::default();
         let before = job.clone();
         job.put(Entry::OldReading(99), "1");
-        job.put(Entry::StationReading(7, 0), "1");
+        job.put(Entry::StationReading(7, 0, 0), "1");
         assert_eq!(job, before);
     }
 }

@@ -3,7 +3,7 @@
 use super::{Choice, Entry, Job};
 
 impl Entry {
-    /// Its name: `tube-wall`, `old-0`, or `station-0-3` for the fourth station of the first turn.
+    /// Its name: `tube-wall`, `old-0`, or `station-0-2-3` for the fourth mark at the third place in the first pass.
     pub fn name(self) -> String {
         let mut first = self;
         let numbers = first.numbers().map(|number| number.map(core::mem::take));
@@ -33,7 +33,7 @@ impl Entry {
     }
 
     /// The same kind of field with other numbers.
-    fn at(mut self, numbers: [usize; 2]) -> Entry {
+    fn at(mut self, numbers: [usize; 3]) -> Entry {
         for (place, number) in self.numbers().into_iter().flatten().zip(numbers) {
             *place = number;
         }
@@ -46,13 +46,20 @@ impl Job {
     pub fn entries(&self) -> Vec<Entry> {
         let mut all = Vec::new();
         for (_, mut first) in Entry::KINDS.iter().copied() {
+            let there = |entry: Entry| self.typed(entry).is_some();
             match first.numbers() {
-                [None, _] => all.push(first),
-                [_, None] => self.go_on(&mut all, |row| first.at([row, 0])),
+                [None, ..] => all.push(first),
+                [_, None, _] => self.go_on(&mut all, |row| first.at([row, 0, 0])),
+                [.., None] => {
+                    for turn in (0..).take_while(|turn| there(first.at([*turn, 0, 0]))) {
+                        self.go_on(&mut all, |row| first.at([turn, row, 0]));
+                    }
+                }
                 _ => {
-                    let there = |turn: &usize| self.typed(first.at([*turn, 0])).is_some();
-                    for turn in (0..).take_while(there) {
-                        self.go_on(&mut all, |station| first.at([turn, station]));
+                    for pass in (0..).take_while(|pass| there(first.at([*pass, 0, 0]))) {
+                        for place in (0..).take_while(|place| there(first.at([pass, *place, 0]))) {
+                            self.go_on(&mut all, |mark| first.at([pass, place, mark]));
+                        }
                     }
                 }
             }
@@ -85,7 +92,7 @@ impl<C: Choice> AnyChoice for C {
 }
 
 /// Every choice of a job outside its turns: one list for reading and for writing.
-pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 34] {
+pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 39] {
     let [before, tacking, welded] = &mut job.phase.sittings;
     [
         ("display", &mut job.display),
@@ -121,6 +128,11 @@ pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 34]
         ("plan-by", &mut job.angles.plan_by),
         ("dial", &mut job.truing.dial),
         ("run-out-limit", &mut job.truing.limit),
+        ("set-up", &mut job.truing.set_up),
+        ("plunger", &mut job.truing.plunger),
+        ("mark-names", &mut job.truing.marks),
+        ("turned-how", &mut job.truing.turned),
+        ("seam-by", &mut job.truing.seam),
         ("weights-came", &mut job.weights.came),
     ]
 }
@@ -143,7 +155,7 @@ mod tests {
         }
         for (name, first) in Entry::KINDS {
             assert!(all.contains(first), "{name}");
-            let far = first.at([10, 2345]);
+            let far = first.at([10, 2345, 7]);
             assert_eq!(Entry::from_name(&far.name()), Some(far));
         }
         // 15 single ones of version 1; of version 2 the slip's 18, 8 of the yokes, 5 of the cut; of version 3
@@ -204,9 +216,9 @@ mod tests {
             (Entry::MountArm, "mount-arm"),
             (Entry::PhaseLimit, "phase-limit"),
             (Entry::OwnLimit, "own-limit"),
-            (Entry::StationAt(1, 35), "station-at-1-35"),
-            (Entry::StationReading(0, 3), "station-0-3"),
-            (Entry::Closing(2), "closing-2"),
+            (Entry::StationAt(1, 0, 35), "station-at-1-0-35"),
+            (Entry::StationReading(0, 0, 3), "station-0-0-3"),
+            (Entry::Closing(2, 0), "closing-2-0"),
             (Entry::WeightMass(0), "weight-mass-0"),
             (Entry::WeightClock(1), "weight-clock-1"),
             (Entry::WeightDistance(2), "weight-distance-2"),
@@ -310,6 +322,11 @@ mod tests {
                 "Quarter",
                 "Hundredth",
                 "Own",
+                "Vees",
+                "InIsMinus",
+                "Numbers",
+                "Clockwise",
+                "Known",
             ] {
                 let mut job = Job::default();
                 if choices(&mut job)[place].1.take(code) {

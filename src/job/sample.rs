@@ -88,9 +88,9 @@ pub fn sample() -> Job {
         (2, ["0", "2", "4", "6", "6", "4", "2", "0"]),
     ] {
         for (station, reading) in readings.into_iter().enumerate() {
-            job.put(Entry::StationReading(pass, station), reading);
+            job.put(Entry::StationReading(pass, 0, station), reading);
         }
-        job.put(Entry::Closing(pass), "0");
+        job.put(Entry::Closing(pass, 0), "0");
     }
     job
 }

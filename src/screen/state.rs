@@ -89,8 +89,10 @@ pub struct State {
     pub offline_ready: RwSignal<bool>,
     /// Colours.
     pub theme: RwSignal<Theme>,
-    /// The turn of the dial that is shown.
+    /// The pass of the dial that is shown.
     pub pass: RwSignal<usize>,
+    /// The place along the tube that is shown.
+    pub along: RwSignal<usize>,
     /// The field typed into last: the one that follows the keystroke itself.
     pub typing: RwSignal<Option<Entry>>,
     /// Quarter turns of the device, counterclockwise, against the way it was made to be held.
@@ -126,6 +128,7 @@ impl State {
             offline_ready: RwSignal::new(browser::flag("data-offline")),
             theme: RwSignal::new(theme),
             pass: RwSignal::new(0),
+            along: RwSignal::new(0),
             typing: RwSignal::new(None),
             turn: RwSignal::new(0),
             shelf: StoredValue::new_local(shelf),
@@ -197,6 +200,7 @@ impl State {
         match self.with_shelf(|shelf| shelf.open(id)) {
             Ok(job) => {
                 self.pass.set(crate::stage::truing::latest(&job));
+                self.along.set(0);
                 self.job.set(job);
                 self.job_id.set(Some(id.to_owned()));
                 self.unsaved.set(false);

@@ -78,7 +78,11 @@ pub const fn hint(entry: Entry) -> &'static str {
         Entry::MountArm => "To give a shim's height under the gearbox's rear mount.",
         Entry::PhaseLimit => "1° (published, US Army TM 5-4210-230-14&P-1).",
         Entry::StationAt(..) => "Clockwise from the witness mark, seen from the rear: 4:30 or 135°.",
-        Entry::Closing(_) => "Shows whether the dial moved.",
+        Entry::Closing(..) => "Shows whether the dial moved.",
+        Entry::Backlash => {
+            "Push the plunger past a mark and let it back: what the two ways differ by. Empty: none."
+        }
+        Entry::PlaceAlong(0) => "Empty: no offset along the shaft, and no opening of the joint.",
         Entry::WeightClock(_) => "7:30, or 225°.",
         Entry::WeightRadius(_) => "Shaft's axis to the middle of the weight.",
         Entry::YokeTurned => "+ clockwise seen from the rear. Usual: 0, back in its own marks.",

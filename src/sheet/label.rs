@@ -2,10 +2,11 @@
 
 use crate::job::{
     ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide, Job, LevelDivision,
-    Material, Paper, PassKind, PhaseMethod, PhaseTarget, PlanBy, Route, RunOutLimit, ShaftBy, ShaftKind,
-    Side, SquareBy, Stations, TravelBy, WeightsCame, WhirlShare, YokeAt,
+    MarkNames, Material, Paper, PassKind, PhaseMethod, PhaseTarget, PlanBy, Plunger, Route, RunOutLimit,
+    SeamBy, SetUp, ShaftBy, ShaftKind, Side, SquareBy, Stations, TravelBy, TurnedHow, WeightsCame,
+    WhirlShare, YokeAt,
 };
-use crate::quantity::{degrees, show_clock};
+use crate::quantity::{degrees, show_angle, show_clock};
 use crate::stage::Stage;
 use crate::stage::truing::station_at;
 
@@ -125,12 +126,42 @@ worded! {
         HomeTruing => "0.010 in, a careful hand",
         ArmyTube => "0.015 in, tube anywhere",
         NearWeld => "0.020 in, 3 in from a weld",
-        EightTenths => "0.8 mm",
+        EightTenths => "0.8 mm, anywhere",
+        MiddleOfTube => "0.025 in, middle of the tube",
+        SlipNeck => "0.005 in, neck beside the slip",
+        Anywhere => "0.035 in, the most anywhere",
         Own => "my own",
+    }
+    SetUp {
+        Joints => "its own joints, on the car",
+        Gearbox => "slip yoke in the gearbox, tail held",
+        Vees => "two vee blocks",
+        Centres => "centres",
+    }
+    Plunger { InIsPlus => "reads more (plus)", InIsMinus => "reads less (minus)" }
+    MarkNames { Clock => "clock", Degrees => "degrees", Numbers => "numbers" }
+    TurnedHow {
+        ByMarks => "marks on the tube pass the dial",
+        Clockwise => "shaft turned clockwise, step by step",
+        Counterclockwise => "shaft turned counter-clockwise",
+    }
+    SeamBy {
+        Found => "looked for in the readings",
+        Known => "left out where the seam is",
+        Counted => "every reading counts",
     }
     PassKind { AsFitted => "As fitted", Tacked => "Tacked", Welded => "Welded" }
     WeightsCame { Off => "yes, logged below", None => "none came off" }
-    Stations { Four => "4", Eight => "8", Twelve => "12", Free => "my own" }
+    Stations {
+        Four => "4",
+        Eight => "8",
+        Twelve => "12",
+        Sixteen => "16",
+        TwentyFour => "24",
+        ThirtySix => "36",
+        Free => "my own",
+        HighLow => "high and low only",
+    }
 }
 
 /// The title of a stage.
@@ -280,9 +311,17 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::MountArm => "Gearbox's front mounts to its rear one",
         Entry::PhaseLimit => "Turn allowed",
         Entry::OwnLimit => "My limit of the total reading",
-        Entry::StationAt(_, s) => return format!("Place of mark {}", s + 1),
-        Entry::StationReading(p, s) => return station_label(job, p, s),
-        Entry::Closing(_) => "First mark again, to close the turn",
+        Entry::StationAt(_, _, s) => return format!("Place of mark {}", s + 1),
+        Entry::StationReading(p, i, s) => return station_label(job, p, i, s),
+        Entry::Closing(..) => "First mark again, to close the turn",
+        Entry::Backlash => "What the dial loses when it turns back",
+        Entry::FrontVee => {
+            return format!("Front vee block, from the {} joint's centre", far_joint(job));
+        }
+        Entry::RearVee => return format!("Rear vee block, from the {} joint's centre", far_joint(job)),
+        Entry::PlaceAlong(i) => {
+            return format!("Place {}: dial from the {} joint's centre", i + 1, far_joint(job));
+        }
         Entry::WeightMass(i) => return format!("Weight {}: mass", i + 1),
         Entry::WeightClock(i) => return format!("Weight {}: clock position", i + 1),
         Entry::WeightDistance(i) => {
@@ -295,12 +334,19 @@ pub fn label(job: &Job, entry: Entry) -> String {
     fixed.to_owned()
 }
 
-fn station_label(job: &Job, pass: usize, station: usize) -> String {
-    match station_at(job, pass, station) {
-        Some(at) => {
-            let text = crate::quantity::show_clock(at);
+/// What a mark round the tube is called: by the clock, in degrees, or by number.
+fn station_label(job: &Job, pass: usize, place: usize, station: usize) -> String {
+    let numbered = || format!("Mark {}", station + 1);
+    let highest_or_lowest = job.truing.passes.get(pass).map(|pass| pass.stations);
+    if highest_or_lowest == Some(Stations::HighLow) {
+        return if station == 0 { "Highest" } else { "Lowest" }.to_owned();
+    }
+    match (job.truing.marks, station_at(job, pass, place, station)) {
+        (MarkNames::Numbers, _) | (_, None) => numbered(),
+        (MarkNames::Degrees, Some(at)) => show_angle(at, 1),
+        (MarkNames::Clock, Some(at)) => {
+            let text = show_clock(at);
             text.split(' ').next().unwrap_or(&text).to_owned()
         }
-        None => format!("Mark {}", station + 1),
     }
 }

@@ -16,6 +16,11 @@ pub const fn source(which: Source) -> &'static str {
         Source::PassengerCarManual => {
             "Published: Jeep Cherokee service manual, 0.020 in, 3 in from the welds"
         }
+        Source::PassengerCarMiddle => {
+            "Published: Jeep Cherokee service manual, 0.025 in at the middle of the tube"
+        }
+        Source::ArmyNeck => "Published: US Army TM 5-4210-230-14&P-1, slip stub neck 0.005 in",
+        Source::WorkshopManual => "Published: Mustang 2003 workshop manual, 0.035 in at most anywhere",
         Source::SeveralCarManuals => "Published: several passenger-car service manuals, 0.8 mm",
         Source::OwnLimit => "Your own limit",
         Source::UniversalJoints => "Published: Machinery's Handbook, universal joints",

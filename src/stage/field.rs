@@ -93,7 +93,10 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
         Entry::StationAt(..) | Entry::WeightClock(_) | Entry::SeamClock => {
             (Amount::Clock(degrees(0.0)), Amount::Clock(degrees(360.0)))
         }
-        Entry::StationReading(..) | Entry::Closing(_) => fine(-12.0, 12.0),
+        Entry::StationReading(..) | Entry::Closing(..) => fine(-12.0, 12.0),
+        Entry::Backlash => fine(0.0, 0.25),
+        Entry::PlaceAlong(_) => length(10.0, 3000.0),
+        Entry::FrontVee | Entry::RearVee => length(0.0, 3000.0),
         Entry::FaceReading(_) => length(-10.0, 10.0),
         Entry::WeightMass(_) => mass(0.5, 500.0),
         Entry::WeightDistance(_) => length(0.0, 3000.0),
@@ -119,7 +122,7 @@ pub fn read(job: &Job, entry: Entry) -> Result<Option<Amount>, Complaint> {
     if !(at_least && at_most) {
         return Err(Complaint::OutOfRange { given, least, most });
     }
-    if matches!(entry, Entry::StationReading(..) | Entry::Closing(_)) && finer_than_dial(job, given) {
+    if matches!(entry, Entry::StationReading(..) | Entry::Closing(..)) && finer_than_dial(job, given) {
         return Err(Complaint::FinerThanDial);
     }
     against_others(job, entry, given)?;

@@ -17,6 +17,7 @@ mod length;
 mod line;
 pub mod measure;
 mod odd;
+pub mod passes;
 pub mod phase;
 mod reason;
 mod reckoned;
@@ -172,7 +173,13 @@ impl Stage {
             | Entry::LineArc(..)
             | Entry::OwnTarget
             | Entry::PhaseLimit => Stage::Phase,
-            Entry::StationAt(..) | Entry::StationReading(..) | Entry::Closing(_) => Stage::True,
+            Entry::StationAt(..)
+            | Entry::StationReading(..)
+            | Entry::Closing(..)
+            | Entry::Backlash
+            | Entry::FrontVee
+            | Entry::RearVee
+            | Entry::PlaceAlong(_) => Stage::True,
             Entry::WeightMass(_)
             | Entry::WeightClock(_)
             | Entry::WeightDistance(_)
@@ -190,7 +197,7 @@ impl Stage {
             Stage::Check => check::findings(job),
             Stage::Cut => cut::findings(job),
             Stage::Phase => phase::findings(job),
-            Stage::True => truing::findings(job, truing::latest(job)),
+            Stage::True => truing::findings(job, truing::latest(job), 0),
             Stage::Weights => weights::findings(job),
         }
     }
@@ -202,6 +209,7 @@ impl Stage {
             Stage::Angles => Some(angles::first(job)),
             Stage::Cut => Some(cut::tube_finding(job)),
             Stage::Phase => phase::first(job),
+            Stage::True => truing::first(job, truing::latest(job), 0),
             _ => self.findings(job).into_iter().next(),
         }
     }

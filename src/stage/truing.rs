@@ -28,6 +28,9 @@ pub fn named_limit(limit: RunOutLimit) -> Option<(Length, Source)> {
         RunOutLimit::ArmyTube => Some((inches(0.015), Source::ArmyTube)),
         RunOutLimit::NearWeld => Some((inches(0.020), Source::PassengerCarManual)),
         RunOutLimit::EightTenths => Some((millimetres(0.8), Source::SeveralCarManuals)),
+        RunOutLimit::MiddleOfTube => Some((inches(0.025), Source::PassengerCarMiddle)),
+        RunOutLimit::SlipNeck => Some((inches(0.005), Source::ArmyNeck)),
+        RunOutLimit::Anywhere => Some((inches(0.035), Source::WorkshopManual)),
         RunOutLimit::Own => None,
     }
 }
@@ -39,11 +42,11 @@ pub(super) fn chosen_limit(job: &Job, fields: &mut Fields) -> Option<(Length, So
 }
 
 /// The place of a station on the tube; `None` for a free one that has none that can be read.
-pub fn station_at(job: &Job, pass: usize, station: usize) -> Option<Angle> {
+pub fn station_at(job: &Job, pass: usize, place: usize, station: usize) -> Option<Angle> {
     let stations = job.truing.passes.get(pass)?.stations;
-    match stations.fixed_count() {
+    match stations.evenly() {
         Some(count) => Some(degrees(360.0 * station as f64 / count as f64)),
-        None => match read(job, Entry::StationAt(pass, station)) {
+        None => match read(job, Entry::StationAt(pass, place, station)) {
             Ok(Some(Amount::Clock(at))) => Some(at),
             _ => None,
         },
@@ -69,7 +72,7 @@ pub struct Turn {
 ///
 /// # Errors
 /// [`Blocked`].
-pub fn turn(job: &Job, pass: usize) -> Result<Turn, Blocked> {
+pub fn turn(job: &Job, pass: usize, place: usize) -> Result<Turn, Blocked> {
     let mut wrong: Vec<Need> = Vec::new();
     let mut complain = |entry: Entry, complaint: Complaint| {
         wrong.push(Need { entry, why: Why::Wrong(complaint) });
@@ -82,16 +85,16 @@ pub fn turn(job: &Job, pass: usize) -> Result<Turn, Blocked> {
     let mut readings = Vec::new();
     let mut empty = Vec::new();
     for station in 0..count {
-        let entry = Entry::StationReading(pass, station);
+        let entry = Entry::StationReading(pass, place, station);
         match length(job, entry) {
-            Ok(Some(reading)) => match station_at(job, pass, station) {
+            Ok(Some(reading)) => match station_at(job, pass, place, station) {
                 Some(angle) => {
                     at.push(angle);
                     readings.push((station, reading));
                 }
-                None => match read(job, Entry::StationAt(pass, station)) {
-                    Err(complaint) => complain(Entry::StationAt(pass, station), complaint),
-                    _ => empty.push(Entry::StationAt(pass, station)),
+                None => match read(job, Entry::StationAt(pass, place, station)) {
+                    Err(complaint) => complain(Entry::StationAt(pass, place, station), complaint),
+                    _ => empty.push(Entry::StationAt(pass, place, station)),
                 },
             },
             Ok(None) if free => {}
@@ -99,15 +102,15 @@ pub fn turn(job: &Job, pass: usize) -> Result<Turn, Blocked> {
             Err(complaint) => complain(entry, complaint),
         }
     }
-    let closing = length(job, Entry::Closing(pass)).unwrap_or_else(|complaint| {
-        complain(Entry::Closing(pass), complaint);
+    let closing = length(job, Entry::Closing(pass, place)).unwrap_or_else(|complaint| {
+        complain(Entry::Closing(pass, place), complaint);
         None
     });
     if !wrong.is_empty() {
         return Err(Blocked::Missing(wrong));
     }
     if readings.len() < FEWEST {
-        let first = empty.first().copied().unwrap_or(Entry::StationReading(pass, 0));
+        let first = empty.first().copied().unwrap_or(Entry::StationReading(pass, place, 0));
         return Err(Blocked::Missing(vec![Need { entry: first, why: Why::Empty }]));
     }
     let division = dial_division(job);
@@ -142,15 +145,18 @@ fn length(job: &Job, entry: Entry) -> Result<Option<Length>, Complaint> {
 /// The latest turn that has a reading: the last one begun, whatever state of the shaft it was taken in.
 /// A weld that is cut off and tacked again is judged by its new turn.
 pub fn latest(job: &Job) -> usize {
-    let has_reading =
-        |pass: &crate::job::Pass| pass.readings.iter().take(pass.count()).any(|typed| !typed.is_blank());
-    job.truing.passes.iter().rposition(has_reading).unwrap_or(0)
+    job.truing.passes.iter().rposition(|pass| !pass.is_blank()).unwrap_or(0)
+}
+
+/// The first of what follows from a turn: what to do.
+pub fn first(job: &Job, pass: usize, place: usize) -> Option<Finding> {
+    findings(job, pass, place).into_iter().next()
 }
 
 /// What follows from a turn.
-pub fn findings(job: &Job, pass: usize) -> Vec<Finding> {
+pub fn findings(job: &Job, pass: usize, place: usize) -> Vec<Finding> {
     const NAMES: [Name; 3] = [Name::Correction, Name::OffsetReading, Name::TotalReading];
-    let turn = match turn(job, pass) {
+    let turn = match turn(job, pass, place) {
         Ok(turn) => turn,
         Err(blocked) => {
             return NAMES.map(|name| Finding::blocked(name, blocked.clone())).to_vec();
@@ -325,7 +331,7 @@ fn weld_pull(job: &Job, after: &Turn) -> Option<Finding> {
         return None;
     }
     let tacked = job.truing.passes.iter().enumerate().rev().filter(|(_, p)| p.kind == PassKind::Tacked);
-    let before = tacked.into_iter().find_map(|(i, _)| turn(job, i).ok())?;
+    let before = tacked.into_iter().find_map(|(i, _)| turn(job, i, 0).ok())?;
     let (from, to) = (before.run_out.offset, after.run_out.offset);
     let pull: Across<Length> = to - from;
     let both = |of: fn(&RunOut) -> Length| of(&before.run_out).base().hypot(of(&after.run_out).base());

@@ -2,9 +2,9 @@
 
 use shaftwright::job::{
     Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide, Job,
-    LevelDivision, Material, Paper, Pass, PassKind, PhaseMethod, PhaseTarget, PlanBy, Route,
-    RunOutLimit, ShaftBy, ShaftKind, Side, SquareBy, Stations, TravelBy, WeightRow, WeightsCame,
-    WhirlShare, YokeAt, sample,
+    LevelDivision, MarkNames, Material, Paper, Pass, PassKind, PhaseMethod, PhaseTarget, PlanBy,
+    Plunger, Route, RunOutLimit, SeamBy, SetUp, ShaftBy, ShaftKind, Side, SquareBy, Stations, TravelBy,
+    TurnedHow, WeightRow, WeightsCame, WhirlShare, YokeAt, sample,
 };
 
 /// A linear congruential generator with the constants of Knuth's MMIX (from memory); the seed is
@@ -193,9 +193,13 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
         Entry::MountArm => format!("{}", 20 + few),
         Entry::PhaseLimit => "1".into(),
         Entry::OwnLimit => "0.012".into(),
-        Entry::StationAt(_, s) => format!("{}:15", (s + few / 4) % 12),
+        Entry::StationAt(_, _, s) => format!("{}:15", (s + few / 4) % 12),
         Entry::StationReading(..) => format!("{}", few as i32 - 4),
-        Entry::Closing(_) => ["0", "1", "-1", "9"][few % 4].into(),
+        Entry::Backlash => "0.5".into(),
+        Entry::FrontVee => format!("{}", 6 + few),
+        Entry::RearVee => format!("{}", 38 + few),
+        Entry::PlaceAlong(place) => format!("{}.{few}", 8 + 6 * place),
+        Entry::Closing(..) => ["0", "1", "-1", "9"][few % 4].into(),
         Entry::WeightMass(_) => format!("{few}.5"),
         Entry::WeightClock(_) => format!("{}:20", few + 1),
         Entry::WeightDistance(_) => format!("{}.5", few * 7),
@@ -242,11 +246,24 @@ pub fn any_job(luck: &mut Luck) -> Job {
     job.phase.level_division = luck.choice::<LevelDivision>();
     job.truing.dial = luck.choice::<Dial>();
     job.truing.limit = luck.choice::<RunOutLimit>();
+    job.truing.set_up = luck.choice::<SetUp>();
+    job.truing.plunger = luck.choice::<Plunger>();
+    job.truing.marks = luck.choice::<MarkNames>();
+    job.truing.turned = luck.choice::<TurnedHow>();
+    job.truing.seam = luck.choice::<SeamBy>();
+    for _ in 0..[0, 0, 0, 2, 4][luck.next() % 5] {
+        job.truing.add_place();
+    }
     // Seldom: a job without weights leaves nothing of the stage to walk.
     job.weights.came =
         luck.of(&[WeightsCame::Off, WeightsCame::Off, WeightsCame::Off, WeightsCame::None]);
     for _ in 0..luck.next() % 3 {
-        job.truing.passes.push(Pass::new(luck.choice::<PassKind>(), luck.choice::<Stations>()));
+        job.truing.begin(luck.choice::<PassKind>(), luck.choice::<Stations>());
+    }
+    for aside in
+        job.truing.passes.iter_mut().flat_map(|pass| &mut pass.turns).flat_map(|turn| &mut turn.aside)
+    {
+        *aside = luck.next().is_multiple_of(20);
     }
     job.measure.old.resize_with(1 + luck.next() % 6, Default::default);
     job.weights.rows.resize_with(luck.next() % 4, WeightRow::default);
@@ -290,8 +307,8 @@ pub fn near_the_sample(luck: &mut Luck) -> Job {
         9 => {
             job.truing.passes.push(Pass::new(PassKind::Welded, Stations::Free));
             for station in 0..5 {
-                job.put(Entry::StationAt(3, station), &format!("{}°", 45.0 + 0.505 * station as f64));
-                job.put(Entry::StationReading(3, station), luck.of(&["0", "1", "-1"]));
+                job.put(Entry::StationAt(3, 0, station), &format!("{}°", 45.0 + 0.505 * station as f64));
+                job.put(Entry::StationReading(3, 0, station), luck.of(&["0", "1", "-1"]));
             }
         }
         _ => {}

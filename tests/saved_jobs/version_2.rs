@@ -86,7 +86,7 @@ fn opens_and_says_what_it_said() {
         (Entry::FaceReading(0), "0", Unit::Inch),
         (Entry::FaceReading(3), "0.002", Unit::Inch),
         (Entry::FaceReading(7), "0.05 mm", Unit::Inch),
-        (Entry::StationReading(1, 11), "3", Unit::Thousandth),
+        (Entry::StationReading(1, 0, 11), "3", Unit::Thousandth),
         (Entry::WeightClock(1), "225°", Unit::Hour),
         (Entry::ShaftMass, "18.5", Unit::Pound),
     ] {

@@ -119,9 +119,9 @@ pub fn repeats(job: &mut Job, entry: fn(usize) -> Entry, texts: &[&str]) {
 /// Fills in a turn of the dial.
 pub fn readings(job: &mut Job, pass: usize, texts: &[&str], closing: &str) {
     for (station, text) in texts.iter().enumerate() {
-        job.put(Entry::StationReading(pass, station), text);
+        job.put(Entry::StationReading(pass, 0, station), text);
     }
-    job.put(Entry::Closing(pass), closing);
+    job.put(Entry::Closing(pass, 0), closing);
 }
 
 /// The shaft with one field changed.

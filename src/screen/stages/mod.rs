@@ -24,14 +24,16 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
     // Only the first answer is watched while typing; the others follow when the hand has paused.
     let first: Memo<Vec<Finding>> = Memo::new(move |_| {
         state.job.with(|job| match stage {
-            Stage::True => truing_stage::findings(job, state.pass.get()).into_iter().take(1).collect(),
+            Stage::True => {
+                truing_stage::first(job, state.pass.get(), state.along.get()).into_iter().collect()
+            }
             _ => stage.first(job).into_iter().collect(),
         })
     });
     let at_rest: Memo<Vec<Finding>> = Memo::new(move |_| {
-        let pass = state.pass.get();
+        let (pass, along) = (state.pass.get(), state.along.get());
         state.at_rest(|job| match stage {
-            Stage::True => truing_stage::findings(job, pass),
+            Stage::True => truing_stage::findings(job, pass, along),
             _ => stage.findings(job),
         })
     });

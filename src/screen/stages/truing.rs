@@ -48,7 +48,7 @@ fn new_turn(state: State, count: Memo<usize>) -> AnyView {
     let add = move |kind: PassKind| {
         let stations =
             state.job.with_untracked(|job| job.truing.passes.last().map(|pass| pass.stations));
-        state.change(|job| job.truing.passes.push(Pass::new(kind, stations.unwrap_or_default())));
+        state.change(|job| _ = job.truing.begin(kind, stations.unwrap_or_default()));
         state.pass.set(count.get_untracked().saturating_sub(1));
     };
     let keys = move || {
@@ -57,7 +57,7 @@ fn new_turn(state: State, count: Memo<usize>) -> AnyView {
     };
     // A turn begun by mistake can be taken away while nothing stands in it.
     let empty = Memo::new(move |_| {
-        let blank = |pass: &Pass| pass.readings.iter().all(|typed| typed.is_blank());
+        let blank = Pass::is_blank;
         let at = state.pass.get();
         state.job.with(|job| job.truing.passes.len() > 1 && job.truing.passes.get(at).is_some_and(blank))
     });
@@ -100,12 +100,10 @@ fn stations(state: State) -> AnyView {
             let count = job.truing.passes.len();
             if let (Some(pass), Some(stations)) = (job.truing.passes.get_mut(pass), stations)
                 && !pass.set_stations(stations)
-                && count < MOST_PASSES
             {
-                // The readings stay where they were taken: the new marks begin a turn of their own.
-                let turn = Pass::new(pass.kind, stations);
-                job.truing.passes.push(turn);
-                own_turn = Some(count);
+                // The readings stay where they were taken: the new marks begin a pass of their own.
+                let kind = pass.kind;
+                own_turn = job.truing.begin(kind, stations).then_some(count);
             }
         });
         if let Some(turn) = own_turn {
@@ -124,14 +122,14 @@ fn stations(state: State) -> AnyView {
 }
 
 fn fixed_readings(state: State, pass: usize, count: usize) -> AnyView {
-    let entries = (0..count).map(|station| Entry::StationReading(pass, station)).collect();
+    let entries = (0..count).map(|station| Entry::StationReading(pass, 0, station)).collect();
     let row = field_row(state, "Dial readings: plunger pushed in is plus", entries);
-    all([el("div").class("dial").child(row).into(), field(state, Entry::Closing(pass))])
+    all([el("div").class("dial").child(row).into(), field(state, Entry::Closing(pass, 0))])
 }
 
 fn free_readings(state: State, pass: usize, count: usize) -> AnyView {
     let pair = |station: usize| {
-        let both = [Entry::StationAt(pass, station), Entry::StationReading(pass, station)];
+        let both = [Entry::StationAt(pass, 0, station), Entry::StationReading(pass, 0, station)];
         el("div").class("pair").child(fields(state, &both)).into()
     };
     let add = move || {
@@ -143,7 +141,7 @@ fn free_readings(state: State, pass: usize, count: usize) -> AnyView {
     };
     let more = (count < MOST_STATIONS).then(|| key("plain", "One more mark", add).into());
     let marks = el("div").class("dial free").child(all((0..count).map(pair)));
-    all([marks.into()].into_iter().chain(more).chain([field(state, Entry::Closing(pass))]))
+    all([marks.into()].into_iter().chain(more).chain([field(state, Entry::Closing(pass, 0))]))
 }
 
 /// The curve and the clock.
