@@ -6,6 +6,7 @@
 //! centre.
 
 pub mod across;
+pub mod aim;
 pub mod apart;
 pub mod attitude;
 pub mod budget;
