@@ -10,6 +10,7 @@ pub mod apart;
 pub mod attitude;
 pub mod budget;
 pub mod cut;
+pub mod drift;
 pub mod ellipse;
 mod extremes;
 pub mod fisher;

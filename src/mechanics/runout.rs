@@ -7,6 +7,8 @@ use super::student::{circle_95, coverage_95};
 use super::uncertainty::{Spread, of_division};
 use crate::quantity::{Angle, Base, Length, as_degrees, clockwise_angle};
 
+pub use super::drift::{Drifted, without_drift};
+
 /// Fewest stations from which anything can be told.
 pub const FEWEST: usize = 3;
 /// Most stations taken in one turn: one every ten degrees.
@@ -268,38 +270,6 @@ fn repeated_place(stations: &[Station]) -> Option<Angle> {
     })
 }
 
-/// The dial did not come back to where it began.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Drifted {
-    /// Closing reading less first reading.
-    pub by: Length,
-}
-
-/// Takes a small drift out of a turn, spread evenly from the first station to the closing one.
-///
-/// Formula: rᵢ − (closing − first)·i/N. Range: a drift of at most one division. Source: common
-/// practice.
-///
-/// # Errors
-/// [`Drifted`] where the dial came back more than one division away: read the turn again.
-pub fn without_drift(
-    readings: &[Length],
-    closing: Length,
-    division: Length,
-) -> Result<Vec<Length>, Drifted> {
-    let Some(first) = readings.first() else {
-        return Ok(Vec::new());
-    };
-    let drift = closing.base() - first.base();
-    // A division typed as text and a difference of readings may miss each other in the last bit.
-    if drift.abs() > division.base() * (1.0 + 1e-9) {
-        return Err(Drifted { by: Length::from_base(drift) });
-    }
-    let count = readings.len() as f64;
-    let corrected = readings.iter().enumerate();
-    Ok(corrected.map(|(i, r)| Length::from_base(r.base() - drift * i as f64 / count)).collect())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -477,16 +447,5 @@ mod tests {
         // Three stations within two degrees still have a solution, with a ± that says it all.
         let got = fit(&close_by, inches(0.001)).unwrap();
         assert!(!got.offset_is_seen());
-    }
-
-    #[test]
-    fn drift() {
-        // By hand: 0, 2, 4, 2 closing at 1 with a division of 1: 0.25 comes off per station.
-        let readings = [0.0, 2.0, 4.0, 2.0].map(|r| inches(r / 1000.0));
-        let got = without_drift(&readings, inches(0.001), inches(0.001)).unwrap();
-        for (value, expected) in got.iter().zip([0.0, 1.75, 3.5, 1.25]) {
-            close(as_thousandths(*value), expected, 1e-9);
-        }
-        assert!(without_drift(&readings, inches(0.003), inches(0.001)).is_err());
     }
 }
