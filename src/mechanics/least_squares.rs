@@ -13,6 +13,15 @@ pub(super) struct Solution {
     pub residuals: Vec<f64>,
     /// Covariance of the coefficients for readings of unit variance, row by row.
     pub covariance: Vec<Vec<f64>>,
+    /// The columns made orthonormal, one vector a column: H = Σ q·qᵀ lays a target onto the fit.
+    pub basis: Vec<Vec<f64>>,
+}
+
+impl Solution {
+    /// The least sum of squares.
+    pub fn squares(&self) -> f64 {
+        dot(&self.residuals, &self.residuals)
+    }
 }
 
 /// The columns do not tell the coefficients apart: too few rows, or rows that repeat each other.
@@ -51,10 +60,11 @@ pub(super) fn solve(columns: &[Vec<f64>], target: &[f64]) -> Result<Solution, No
     let projected: Vec<f64> = basis.iter().map(|unit| take_out(&mut residuals, unit)).collect();
     let coefficients = back_substitute(&shares, projected);
     let covariance = covariance(&shares);
-    Ok(Solution { coefficients, residuals, covariance })
+    Ok(Solution { coefficients, residuals, covariance, basis })
 }
 
-fn dot(a: &[f64], b: &[f64]) -> f64 {
+/// The sum of products, as far as both lists go.
+pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
     a.iter().zip(b).map(|(x, y)| x * y).sum()
 }
 

@@ -130,6 +130,8 @@ pub fn turn(job: &Job, pass: usize, place: usize) -> Result<Turn, Blocked> {
             NoFit::TooFew { got, needed } => Reason::TooFewStations { got, needed },
             NoFit::SamePlace { at } => Reason::SamePlace { at },
             NoFit::OneSided => Reason::OneSided,
+            // No field takes such a number; the sums answer for it all the same.
+            NoFit::NoNumber => Reason::NotComputable,
         })
     })?;
     Ok(Turn { stations, run_out, drifted, unread: empty.len(), welded })
