@@ -1,7 +1,8 @@
 //! High and low: what the two extreme readings of a turn tell by themselves.
 
 use super::across::Across;
-use super::runout::{Ellipse, RunOut, Station};
+use super::ellipse::Ellipse;
+use super::runout::{RunOut, Station};
 use super::student::circle_95;
 use super::uncertainty::{of_division, rectangular};
 use crate::quantity::{Angle, Base, Length, as_degrees, degrees};

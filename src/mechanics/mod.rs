@@ -15,6 +15,7 @@ pub mod drift;
 pub mod ellipse;
 mod extremes;
 pub mod fisher;
+pub mod high_low;
 mod least_squares;
 pub mod line;
 #[cfg(test)]

@@ -132,7 +132,7 @@ pub fn turn(job: &Job, pass: usize, place: usize) -> Result<Turn, Blocked> {
                 NoFit::TooFew { got, needed } => Reason::TooFewStations { got, needed },
                 NoFit::SamePlace { at } => Reason::SamePlace { at },
                 NoFit::OneSided => Reason::OneSided,
-                NoFit::NotFinite => Reason::NotComputable,
+                NoFit::NoNumber => Reason::NotComputable,
             })
         }
     }

@@ -4,11 +4,13 @@
 mod amount;
 pub mod angles;
 mod basis;
+mod bent;
 mod bounds;
 pub mod check;
 mod complaint;
 pub mod cut;
 mod cut_list;
+mod dial;
 mod face;
 mod field;
 mod finding;
@@ -27,6 +29,7 @@ mod sense;
 mod setting;
 pub mod slip;
 pub mod strip;
+mod tapping;
 pub mod tilt;
 pub mod truing;
 mod turn;
@@ -197,7 +200,10 @@ impl Stage {
             Stage::Check => check::findings(job),
             Stage::Cut => cut::findings(job),
             Stage::Phase => phase::findings(job),
-            Stage::True => truing::findings(job, truing::latest(job), 0),
+            Stage::True => {
+                let pass = truing::latest(job);
+                truing::findings(job, pass, truing::first_read(job, pass))
+            }
             Stage::Weights => weights::findings(job),
         }
     }
@@ -209,7 +215,6 @@ impl Stage {
             Stage::Angles => Some(angles::first(job)),
             Stage::Cut => Some(cut::tube_finding(job)),
             Stage::Phase => phase::first(job),
-            Stage::True => truing::first(job, truing::latest(job), 0),
             _ => self.findings(job).into_iter().next(),
         }
     }

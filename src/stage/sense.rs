@@ -1,5 +1,8 @@
 //! Which way a value is meant, as plain data.
 
+use super::bent::BentBy;
+use super::dial::AsideBy;
+use crate::mechanics::aim::Answered;
 use crate::quantity::{Angle, AngularAcceleration, AngularVelocity, Length};
 
 /// Which way a value is meant.
@@ -49,8 +52,50 @@ pub enum Sense {
     At(Angle),
     /// Two lobes, at this place and opposite.
     LobesAt(Angle),
-    /// Move the tube from this place toward the place opposite.
-    MoveAwayFrom(Angle),
+    /// Tap the tube at this place toward the place opposite.
+    Tap {
+        /// The place.
+        at: Angle,
+        /// How far the dial is to move there.
+        by: Length,
+        /// How the tube answered to the taps before, where that is allowed for.
+        answered: Option<Answered>,
+    },
+    /// What the tube moved since the pass before.
+    Moved {
+        /// To this side.
+        toward: Angle,
+        /// How that answers to what was asked.
+        answered: Option<Answered>,
+        /// It is something else than was asked.
+        elsewhere: bool,
+    },
+    /// The joint opens at this side.
+    OpenAt(Angle),
+    /// Tack or weld from this place on, then opposite, then the quarters.
+    InThisOrder {
+        /// The place.
+        from: Angle,
+        /// No side is higher than another: any will do.
+        any: bool,
+    },
+    /// Readings that do not count.
+    SetAside {
+        /// Where the most of them stands.
+        at: Angle,
+        /// It stands out, not in.
+        out: bool,
+        /// How many there are.
+        count: usize,
+        /// Who set them aside.
+        by: AsideBy,
+    },
+    /// It was spread over the turn and taken out.
+    TakenOut,
+    /// At one of the places along the tube.
+    AtPlace(usize),
+    /// What the offsets along the tube come from.
+    Bent(BentBy),
     /// Welded: heat small spots at this place, or cut it off and start again.
     HeatAt(Angle),
     /// High at this place, and nothing to do about it at home.

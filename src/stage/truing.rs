@@ -1,17 +1,23 @@
 //! True: what a turn of the dial says, and what to do about it.
 
 use super::amount::Amount;
-use super::complaint::Complaint;
-use super::field::{Fields, dial_division, read};
-use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict, Why};
-use crate::job::{Entry, Job, Material, PassKind, RunOutLimit, Stations};
-use crate::mechanics::across::Across;
-use crate::mechanics::runout::{FEWEST, NoFit, RunOut, Station, fit, without_drift};
+pub use super::bent::{Bent, BentBy, bent};
+use super::bent;
+pub use super::dial::{AsideBy, Turn, line, station_at, turn};
+use super::field::Fields;
+use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::tapping;
+pub use super::tapping::before;
+use crate::job::{Entry, Job, RunOutLimit};
+use crate::mechanics::aim::Found;
+use crate::mechanics::runout::{FEWEST, Station};
 use crate::mechanics::uncertainty::{combined, of_division};
-use crate::quantity::{Angle, Base, Length, degrees, inches, millimetres};
+use crate::quantity::{Angle, Base, Length, inches, millimetres};
 
 /// From this many marks a turn may be called good: with fewer an oval tube or a seam passes for an offset.
 const ENOUGH_STATIONS: usize = 6;
+/// More than this many lines left over is no scatter of a dial any more. Our own choice.
+const ROUGH_LINES: f64 = 3.0;
 /// How many marks are advised.
 const BETTER_STATIONS: usize = 8;
 
@@ -41,148 +47,95 @@ pub(super) fn chosen_limit(job: &Job, fields: &mut Fields) -> Option<(Length, So
         .or_else(|| fields.length(Entry::OwnLimit).map(|limit| (limit, Source::OwnLimit)))
 }
 
-/// The place of a station on the tube; `None` for a free one that has none that can be read.
-pub fn station_at(job: &Job, pass: usize, place: usize, station: usize) -> Option<Angle> {
-    let stations = job.truing.passes.get(pass)?.stations;
-    match stations.evenly() {
-        Some(count) => Some(degrees(360.0 * station as f64 / count as f64)),
-        None => match read(job, Entry::StationAt(pass, place, station)) {
-            Ok(Some(Amount::Clock(at))) => Some(at),
-            _ => None,
-        },
-    }
-}
-
-/// A turn of the dial and what it holds.
-#[derive(Clone, Debug)]
-pub struct Turn {
-    /// The stations that have a reading, drift taken out.
-    pub stations: Vec<Station>,
-    /// What they hold.
-    pub run_out: RunOut,
-    /// The dial came back more than one division away.
-    pub drifted: Option<Length>,
-    /// Marks that were laid out and have no reading yet.
-    pub unread: usize,
-    /// Taken after welding.
-    pub welded: bool,
-}
-
-/// Reads a turn. Stations without a reading are left out; uneven ones are taken as they are.
-///
-/// # Errors
-/// [`Blocked`].
-pub fn turn(job: &Job, pass: usize, place: usize) -> Result<Turn, Blocked> {
-    let mut wrong: Vec<Need> = Vec::new();
-    let mut complain = |entry: Entry, complaint: Complaint| {
-        wrong.push(Need { entry, why: Why::Wrong(complaint) });
-    };
-    let taken = job.truing.passes.get(pass);
-    let count = taken.map_or(0, |p| p.count());
-    let free = taken.is_some_and(|p| p.stations == Stations::Free);
-    let welded = taken.is_some_and(|p| p.kind == PassKind::Welded);
-    let mut at = Vec::new();
-    let mut readings = Vec::new();
-    let mut empty = Vec::new();
-    for station in 0..count {
-        let entry = Entry::StationReading(pass, place, station);
-        match length(job, entry) {
-            Ok(Some(reading)) => match station_at(job, pass, place, station) {
-                Some(angle) => {
-                    at.push(angle);
-                    readings.push((station, reading));
-                }
-                None => match read(job, Entry::StationAt(pass, place, station)) {
-                    Err(complaint) => complain(Entry::StationAt(pass, place, station), complaint),
-                    _ => empty.push(Entry::StationAt(pass, place, station)),
-                },
-            },
-            Ok(None) if free => {}
-            Ok(None) => empty.push(entry),
-            Err(complaint) => complain(entry, complaint),
-        }
-    }
-    let closing = length(job, Entry::Closing(pass, place)).unwrap_or_else(|complaint| {
-        complain(Entry::Closing(pass, place), complaint);
-        None
-    });
-    if !wrong.is_empty() {
-        return Err(Blocked::Missing(wrong));
-    }
-    if readings.len() < FEWEST {
-        let first = empty.first().copied().unwrap_or(Entry::StationReading(pass, place, 0));
-        return Err(Blocked::Missing(vec![Need { entry: first, why: Why::Empty }]));
-    }
-    let division = dial_division(job);
-    let values: Vec<Length> = readings.iter().map(|(_, reading)| *reading).collect();
-    let begins_at_first = readings.first().is_some_and(|(station, _)| *station == 0);
-    let (values, drifted) = match closing.filter(|_| begins_at_first) {
-        Some(closing) => match without_drift(&values, closing, division) {
-            Ok(corrected) => (corrected, None),
-            Err(drifted) => (values, Some(drifted.by)),
-        },
-        None => (values, None),
-    };
-    let stations: Vec<Station> =
-        at.into_iter().zip(values).map(|(at, reading)| Station { at, reading }).collect();
-    let run_out = fit(&stations, division).map_err(|no_fit| {
-        Blocked::Impossible(match no_fit {
-            NoFit::TooFew { got, needed } => Reason::TooFewStations { got, needed },
-            NoFit::SamePlace { at } => Reason::SamePlace { at },
-            NoFit::OneSided => Reason::OneSided,
-            // No field takes such a number; the sums answer for it all the same.
-            NoFit::NoNumber => Reason::NotComputable,
-        })
-    })?;
-    Ok(Turn { stations, run_out, drifted, unread: empty.len(), welded })
-}
-
-fn length(job: &Job, entry: Entry) -> Result<Option<Length>, Complaint> {
-    Ok(match read(job, entry)? {
-        Some(Amount::FineLength(length) | Amount::PlainLength(length)) => Some(length),
-        _ => None,
-    })
-}
-
 /// The latest turn that has a reading: the last one begun, whatever state of the shaft it was taken in.
 /// A weld that is cut off and tacked again is judged by its new turn.
 pub fn latest(job: &Job) -> usize {
     job.truing.passes.iter().rposition(|pass| !pass.is_blank()).unwrap_or(0)
 }
 
+/// The first place along the tube at which a pass has a reading; the first of all where it has none.
+pub fn first_read(job: &Job, pass: usize) -> usize {
+    let turns = job.truing.passes.get(pass).map(|pass| pass.turns.as_slice()).unwrap_or_default();
+    turns.iter().position(|turn| !turn.is_blank()).unwrap_or(0)
+}
+
+/// The limit in force, where it can be read.
+pub fn limit(job: &Job) -> Option<Length> {
+    chosen_limit(job, &mut Fields::of(job)).map(|(limit, _)| limit)
+}
+
 /// The first of what follows from a turn: what to do.
-pub fn first(job: &Job, pass: usize, place: usize) -> Option<Finding> {
-    findings(job, pass, place).into_iter().next()
+/// `before` is what [`before`] says, kept while this turn is typed.
+pub fn first(job: &Job, pass: usize, place: usize, before: &[Found]) -> Option<Finding> {
+    Some(match known(job, pass, place) {
+        Ok((turn, limit, source)) => tapping::correction(job, before, &turn, limit, source),
+        Err(blocked) => Finding::blocked(Name::Correction, blocked),
+    })
 }
 
 /// What follows from a turn.
 pub fn findings(job: &Job, pass: usize, place: usize) -> Vec<Finding> {
     const NAMES: [Name; 3] = [Name::Correction, Name::OffsetReading, Name::TotalReading];
-    let turn = match turn(job, pass, place) {
-        Ok(turn) => turn,
+    let (turn, limit, source) = match known(job, pass, place) {
+        Ok(known) => known,
         Err(blocked) => {
             return NAMES.map(|name| Finding::blocked(name, blocked.clone())).to_vec();
         }
     };
-    let mut fields = Fields::of(job);
-    let limit = chosen_limit(job, &mut fields);
-    let needs = fields.needs();
-    let Some((limit, source)) = limit else {
-        return NAMES.map(|name| Finding::missing(name, needs.clone())).to_vec();
-    };
+    let before = before(job, pass, place);
     let mut found = vec![
-        correction(job, &turn, limit, source),
+        tapping::correction(job, &before, &turn, limit, source),
         offset(&turn, limit, source),
         until_welded(&turn, total(job, &turn, limit, source)),
     ];
-    found.extend(shape(&turn));
-    found.extend(weld_pull(job, &turn));
+    found.extend(elsewhere(job, pass, place, limit, source));
+    found.extend(aside(&turn));
+    found.extend(shape(job, &turn));
+    found.extend(drift(&turn));
+    found.extend(tapping::findings(job, pass, place, &before, &turn));
+    found.extend(bent::findings(job, pass));
     found
+}
+
+/// A turn and what it is judged by.
+fn known(job: &Job, pass: usize, place: usize) -> Result<(Turn, Length, Source), Blocked> {
+    let turn = turn(job, pass, place)?;
+    let mut fields = Fields::of(job);
+    match chosen_limit(job, &mut fields) {
+        Some((limit, source)) => Ok((turn, limit, source)),
+        None => Err(Blocked::Missing(fields.needs())),
+    }
+}
+
+/// The worst of the other places along the tube: one place must not look good alone.
+fn elsewhere(job: &Job, pass: usize, place: usize, limit: Length, source: Source) -> Option<Finding> {
+    let taken = job.truing.passes.get(pass)?;
+    let begun = |other: &usize| *other != place && taken.turns.get(*other).is_some_and(|t| !t.is_blank());
+    let mut worst: Option<(usize, Turn)> = None;
+    for other in (0..job.truing.places.len()).filter(begun) {
+        match turn(job, pass, other) {
+            Ok(turn) if worst.as_ref().is_none_or(|(_, known)| turn.run_out.total > known.run_out.total) => {
+                worst = Some((other, turn));
+            }
+            Ok(_) => {}
+            Err(blocked) => return Some(Finding::blocked(Name::WorstAlong, blocked)),
+        }
+    }
+    let (other, turn) = worst?;
+    let mut finding = total(job, &turn, limit, source);
+    if let Verdict::Good = finding.verdict {
+        finding.verdict = offset_verdict(&turn, limit);
+    }
+    finding.name = Name::WorstAlong;
+    if let super::finding::Answer::Known(value) = &mut finding.answer {
+        value.sense = Some(Sense::AtPlace(other));
+    }
+    Some(until_welded(&turn, finding))
 }
 
 /// A turn before welding can be as good as it likes: the weld will move the tube.
 fn until_welded(turn: &Turn, mut finding: Finding) -> Finding {
-    if !turn.welded && finding.verdict == Verdict::Good {
+    if !turn.welded() && finding.verdict == Verdict::Good {
         finding.verdict = Verdict::Unjudged(Reason::NotWelded);
     }
     finding
@@ -191,10 +144,10 @@ fn until_welded(turn: &Turn, mut finding: Finding) -> Finding {
 /// A verdict waits while the dial has not come back to where it began or marks are unread, and is not
 /// good where the marks are too few to tell an offset from an oval tube or a seam.
 fn unless_doubtful(turn: &Turn, verdict: Verdict) -> Verdict {
-    match (turn.drifted, verdict) {
+    match (turn.drift.filter(|_| turn.drifted), verdict) {
         (Some(by), _) => Verdict::Stop(Reason::DialDrifted { by }),
         _ if turn.unread > 0 => Verdict::Unjudged(Reason::PartRead),
-        (_, Verdict::Good) if turn.stations.len() < ENOUGH_STATIONS => {
+        (_, Verdict::Good) if turn.run_out.stations < ENOUGH_STATIONS => {
             Verdict::Watch(Reason::FewStations { better: BETTER_STATIONS })
         }
         (_, verdict) => verdict,
@@ -203,12 +156,12 @@ fn unless_doubtful(turn: &Turn, verdict: Verdict) -> Verdict {
 
 /// Whether a turn may say which way: not while something moved, marks are unread, or three marks fit
 /// any circle.
-fn may_say_where(turn: &Turn) -> bool {
-    turn.drifted.is_none() && turn.unread == 0 && turn.stations.len() > FEWEST
+pub(super) fn may_say_where(turn: &Turn) -> bool {
+    !turn.drifted && turn.unread == 0 && (turn.quick || turn.run_out.stations > FEWEST)
 }
 
 fn total(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
-    let line = of_division(dial_division(job));
+    let line = of_division(line(job));
     let total = turn.run_out.total;
     let shape = total - turn.run_out.offset.size() * 2.0;
     let verdict = if shape.base() > most_ovality().base() {
@@ -223,7 +176,9 @@ fn total(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
         plus_minus: Some(Amount::FineLength(combined(&[line, line]).expanded())),
         sense: None,
     };
-    let readings = || turn.stations.iter().map(|station| station.reading.base());
+    let kept = |(index, _): &(usize, &Station)| !turn.run_out.aside.contains(index);
+    let each = || turn.stations.iter().enumerate().filter(kept);
+    let readings = || each().map(|(_, station)| station.reading.base());
     let most = Length::from_base(readings().fold(f64::NEG_INFINITY, f64::max));
     let least = Length::from_base(readings().fold(f64::INFINITY, f64::min));
     Finding::known(Name::TotalReading, value, unless_doubtful(turn, verdict))
@@ -238,16 +193,20 @@ fn total(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
 
 /// How far the offset can be from nothing, as the dial shows it. A vector near nothing has no ± of its
 /// own size; the circle round it says how large it may be.
-fn offset_doubt(turn: &Turn) -> Length {
+pub(super) fn offset_doubt(turn: &Turn) -> Length {
     let run_out = &turn.run_out;
     if run_out.offset_is_seen() { run_out.offset_plus_minus } else { run_out.offset_circle }
 }
 
 /// The offset against the limit: it shows twice on the dial, and so does its ±.
-fn offset_verdict(turn: &Turn, limit: Length) -> Verdict {
+pub(super) fn offset_verdict(turn: &Turn, limit: Length) -> Verdict {
     let twice = turn.run_out.offset.size() * 2.0;
     let verdict = if twice.base() > limit.base() {
-        Verdict::Stop(Reason::OffsetOverLimit { limit })
+        Verdict::Stop(if turn.welded() {
+            Reason::WeldedOffset { limit }
+        } else {
+            Reason::OffsetOverLimit { limit }
+        })
     } else if (twice + offset_doubt(turn) * 2.0).base() <= limit.base() {
         Verdict::Good
     } else if turn.run_out.offset_is_seen() {
@@ -273,7 +232,7 @@ fn offset(turn: &Turn, limit: Length, source: Source) -> Finding {
         .from(&[Source::LeastSquaresCircle, Source::Gum])
 }
 
-fn circle_step(turn: &Turn, finding: Finding) -> Finding {
+pub(super) fn circle_step(turn: &Turn, finding: Finding) -> Finding {
     let (offset, fine) = (turn.run_out.offset, Amount::FineLength);
     finding.step(
         Law::Circle,
@@ -282,27 +241,8 @@ fn circle_step(turn: &Turn, finding: Finding) -> Finding {
     )
 }
 
-/// The one instruction: move the tube so far, or leave it alone. Judged by the offset it would mend.
-fn correction(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
-    let (size, at) = (turn.run_out.offset.size(), turn.run_out.offset.at());
-    let seen = turn.run_out.offset_is_seen();
-    let mend = match (turn.welded, job.tube.material) {
-        (false, _) => Sense::MoveAwayFrom(at),
-        (true, Material::Steel) => Sense::HeatAt(at),
-        (true, Material::Aluminium) => Sense::LeaveToShop(at),
-    };
-    let value = Value {
-        amount: Amount::FineLength(size),
-        plus_minus: Some(Amount::FineLength(offset_doubt(turn))),
-        sense: may_say_where(turn).then_some(if seen { mend } else { Sense::LeaveAlone }),
-    };
-    circle_step(turn, Finding::known(Name::Correction, value, offset_verdict(turn, limit)))
-        .within(Amount::FineLength(limit), source)
-        .from(&[Source::LeastSquaresCircle])
-}
-
 /// Ovality and what no order explains, where the stations can tell them.
-fn shape(turn: &Turn) -> Vec<Finding> {
+fn shape(job: &Job, turn: &Turn) -> Vec<Finding> {
     let mut found = Vec::new();
     if let Some(oval) = turn.run_out.ovality {
         // The second order is as uncertain as the first: both are sums over the same readings.
@@ -320,40 +260,44 @@ fn shape(turn: &Turn) -> Vec<Finding> {
     }
     if let Some(leftover) = turn.run_out.leftover {
         let value = Value { amount: Amount::FineLength(leftover), plus_minus: None, sense: None };
-        found.push(
-            Finding::known(Name::Leftover, value, Verdict::Figure).from(&[Source::LeastSquaresCircle]),
-        );
+        let rough = leftover.base() > ROUGH_LINES * line(job).base();
+        let verdict = if rough { Verdict::Watch(Reason::Rough) } else { Verdict::Figure };
+        found.push(Finding::known(Name::Leftover, value, verdict).from(&[Source::LeastSquaresCircle]));
     }
     found
 }
 
-/// How far the weld pulled: the latest tacked turn against this one, if this one is after welding.
-fn weld_pull(job: &Job, after: &Turn) -> Option<Finding> {
-    if !after.welded {
-        return None;
-    }
-    let tacked = job.truing.passes.iter().enumerate().rev().filter(|(_, p)| p.kind == PassKind::Tacked);
-    let before = tacked.into_iter().find_map(|(i, _)| turn(job, i, 0).ok())?;
-    let (from, to) = (before.run_out.offset, after.run_out.offset);
-    let pull: Across<Length> = to - from;
-    let both = |of: fn(&RunOut) -> Length| of(&before.run_out).base().hypot(of(&after.run_out).base());
-    // The same rule as for one offset: seen over three times its standard uncertainty, else the circle.
-    let seen = pull.size().base() > 3.0 * both(|run_out| run_out.offset_standard);
-    let doubt =
-        both(if seen { |run_out| run_out.offset_plus_minus } else { |run_out| run_out.offset_circle });
-    let value = Value {
-        amount: Amount::FineLength(pull.size()),
-        plus_minus: Some(Amount::FineLength(Length::from_base(doubt))),
-        sense: Some(if seen { Sense::At(pull.at()) } else { Sense::LeaveAlone }),
+/// What was set aside, and how far the most of it stands out of the fit of the others.
+fn aside(turn: &Turn) -> Option<Finding> {
+    let out = |index: &usize| {
+        let station = turn.stations.get(*index)?;
+        Some((station.at, station.reading - turn.run_out.mean - turn.run_out.fitted(station.at)))
     };
-    let fine = Amount::FineLength;
-    Some(
-        Finding::known(Name::WeldPull, value, Verdict::Figure)
-            .step(
-                Law::PullVector,
-                &[fine(to.size()), Amount::Clock(to.at()), fine(from.size()), Amount::Clock(from.at())],
-                fine(pull.size()),
-            )
-            .from(&[Source::LeastSquaresCircle]),
-    )
+    let more = |one: (Angle, Length), other: (Angle, Length)| {
+        if other.1.base().abs() > one.1.base().abs() { other } else { one }
+    };
+    let (at, stands) = turn.run_out.aside.iter().filter_map(out).reduce(more)?;
+    let value = Value {
+        amount: Amount::FineLength(Length::from_base(stands.base().abs())),
+        plus_minus: None,
+        sense: Some(Sense::SetAside {
+            at,
+            out: stands.base() > 0.0,
+            count: turn.run_out.aside.len(),
+            by: turn.aside_by,
+        }),
+    };
+    Some(Finding::known(Name::SetAside, value, Verdict::Figure).from(&[Source::SeamAside]))
+}
+
+/// What the dial had moved by the end of the turn.
+fn drift(turn: &Turn) -> Option<Finding> {
+    let by = turn.drift?;
+    let value = Value {
+        amount: Amount::FineLength(Length::from_base(by.base().abs())),
+        plus_minus: None,
+        sense: (!turn.drifted && by.base() != 0.0).then_some(Sense::TakenOut),
+    };
+    // That it is too much is said where the offset is.
+    Some(Finding::known(Name::DialDrift, value, Verdict::Figure).from(&[Source::CommonPractice]))
 }

@@ -1,0 +1,237 @@
+//! Bent: what the offsets at several places along the tube come from.
+
+use super::amount::Amount;
+use super::cut_list::cut_list;
+use super::dial::turn;
+use super::field::Fields;
+use super::finding::{Blocked, Finding, Name, Need, Reason, Sense, Source, Value, Verdict, Why};
+use crate::job::{End, Entry, Job, SetUp};
+use crate::mechanics::across::Across;
+use crate::mechanics::centreline::{
+    Axis, Cause, Explained, NotExplained, Place, Shaft, Suspect, explain,
+};
+use crate::quantity::{Angle, Base, Length};
+
+/// Steps along the shaft at which its shape is drawn.
+const STEPS: usize = 48;
+
+/// The shaft's centreline as a pass found it. z runs rearward from the front joint's centre.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bent {
+    /// Joint to joint.
+    pub length: Length,
+    /// The new weld.
+    pub weld: Length,
+    /// Each place read: z, the offset there, and the radius of its 95 % circle.
+    pub places: Vec<(Length, Across<Length>, Length)>,
+    /// What explains the offsets, sampled along z; empty where nothing does.
+    pub shape: Vec<(Length, Across<Length>)>,
+    /// What they let be said.
+    pub explained: Result<Explained, NotExplained>,
+}
+
+/// What the offsets of a pass come from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BentBy {
+    /// The cause that leaves least; `None` where the shaft is straight as far as the dial sees.
+    pub cause: Option<Cause>,
+    /// A second one beside it, where one alone does not explain the offsets.
+    pub beside: Option<Cause>,
+    /// Others that explain them as well.
+    pub others: [Option<Cause>; 4],
+    /// Whether luck leaves what is left.
+    pub explains: bool,
+    /// The high side of it.
+    pub at: Angle,
+    /// The angle, of a kink.
+    pub kink: Option<Angle>,
+    /// What is left at the places.
+    pub left: Length,
+    /// What this set-up cannot show.
+    pub hidden: [bool; 2],
+}
+
+/// The shaft as it will be.
+///
+/// # Errors
+/// The fields that are needed.
+pub(super) fn shaft(job: &Job) -> Result<Shaft, Vec<Need>> {
+    let list = cut_list(job)?;
+    let mut fields = Fields::of(job);
+    let Some(_) = fields.length(Entry::WeldLine) else { return Err(fields.needs()) };
+    let length = list.lengths.wanted.best;
+    // A weld line is a bench distance; the length is the shaft's at its set point.
+    let from_far = list.new_weld().map_or(length, |weld| weld + list.lengths.pushed_in);
+    Ok(Shaft { length, weld: from_front(job, from_far, length) })
+}
+
+/// A distance from the far datum as one from the front joint.
+fn from_front(job: &Job, from_far: Length, length: Length) -> Length {
+    match job.cut.end {
+        End::Rear => from_far,
+        End::Front => length - from_far,
+    }
+}
+
+/// A place along the tube, from the front joint.
+///
+/// # Errors
+/// The fields that are needed.
+pub(super) fn place_along(job: &Job, place: usize) -> Result<Length, Vec<Need>> {
+    let mut fields = Fields::of(job);
+    let (shaft, typed) = (fields.sum(shaft(job)), fields.length(Entry::PlaceAlong(place)));
+    match (shaft, typed) {
+        (Some(shaft), Some(typed)) => Ok(from_front(job, typed, shaft.length)),
+        _ => Err(fields.needs()),
+    }
+}
+
+/// The places at which a pass has readings.
+fn begun(job: &Job, pass: usize) -> Vec<usize> {
+    let turns = job.truing.passes.get(pass).map(|pass| pass.turns.as_slice()).unwrap_or_default();
+    turns.iter().enumerate().filter(|(_, turn)| !turn.is_blank()).map(|(place, _)| place).collect()
+}
+
+/// The shaft's centreline as a pass found it.
+///
+/// # Errors
+/// [`Blocked`].
+pub fn bent(job: &Job, pass: usize) -> Result<Bent, Blocked> {
+    let mut fields = Fields::of(job);
+    let lay = fields.sum(shaft(job));
+    let vees = match job.truing.set_up {
+        SetUp::Vees => {
+            let (front, rear) = (fields.length(Entry::FrontVee), fields.length(Entry::RearVee));
+            front.zip(rear)
+        }
+        _ => None,
+    };
+    let mut places = Vec::new();
+    for place in begun(job, pass) {
+        let at = fields.sum(place_along(job, place));
+        match (turn(job, pass, place), at) {
+            (Ok(turn), Some(z)) => places.push((z, turn.run_out)),
+            (Err(Blocked::Missing(needs)), _) => fields.also(&needs),
+            (Err(blocked), _) => return Err(blocked),
+            (Ok(_), None) => {}
+        }
+    }
+    let needs = fields.needs();
+    let (Some(shaft), true) = (lay, needs.is_empty()) else {
+        return Err(Blocked::Missing(needs));
+    };
+    let axis = match (job.truing.set_up, vees) {
+        (SetUp::Gearbox, _) => Axis::FrontJoint,
+        (SetUp::Centres, _) => Axis::Free,
+        (SetUp::Vees, Some((front, rear))) => Axis::Vees {
+            front: from_front(job, front, shaft.length),
+            rear: from_front(job, rear, shaft.length),
+        },
+        _ => Axis::Joints,
+    };
+    let read: Vec<Place> = places
+        .iter()
+        .map(|(z, run_out)| Place {
+            z: *z,
+            offset: run_out.offset,
+            unit_covariance: run_out.unit_covariance,
+            scatter: run_out.scatter,
+        })
+        .collect();
+    let explained = explain(&shaft, axis, &read);
+    let shape = explained.as_ref().ok().and_then(|explained| drawn(explained, shaft.length));
+    Ok(Bent {
+        length: shaft.length,
+        weld: shaft.weld,
+        places: places.iter().map(|(z, found)| (*z, found.offset, found.offset_circle)).collect(),
+        shape: shape.unwrap_or_default(),
+        explained,
+    })
+}
+
+/// What explains the offsets as a line along the shaft.
+fn drawn(explained: &Explained, length: Length) -> Option<Vec<(Length, Across<Length>)>> {
+    let along = (0..=STEPS).map(|step| length * (step as f64 / STEPS as f64));
+    match (&explained.pair, explained.single.first()) {
+        _ if explained.straight => Some(along.map(|z| (z, Across::zero())).collect()),
+        (Some(pair), _) => Some(along.map(|z| (z, pair.at(z))).collect()),
+        (None, Some(best)) => Some(along.map(|z| (z, best.at(z))).collect()),
+        (None, None) => None,
+    }
+}
+
+/// What a pass says of the shaft's line; nothing before two places are read.
+pub(super) fn findings(job: &Job, pass: usize) -> Option<Finding> {
+    if begun(job, pass).len() < 2 {
+        return None;
+    }
+    // It says where to look and waits for nothing: the limits judge the shaft.
+    let figure = |finding: Finding| Finding { verdict: Verdict::Figure, ..finding };
+    let name = Name::BentBy;
+    let bent = match bent(job, pass) {
+        Ok(bent) => bent,
+        Err(blocked) => return Some(figure(Finding::blocked(name, blocked))),
+    };
+    let explained = match bent.explained {
+        Ok(explained) => explained,
+        Err(why) => return Some(figure(refused(job, why))),
+    };
+    let best = match (&explained.pair, explained.single.first()) {
+        (Some(pair), _) if !explained.straight => &pair.one,
+        (_, Some(best)) => best,
+        (_, None) => return Some(figure(Finding::impossible(name, Reason::NothingToTell))),
+    };
+    let beside = explained.pair.as_ref().filter(|_| !explained.straight).map(|pair| pair.other.cause);
+    let hidden = |cause: Cause| explained.cannot_show.contains(&cause);
+    let by = BentBy {
+        cause: (!explained.straight).then_some(best.cause),
+        beside,
+        others: others(&explained, best),
+        explains: best.explains(),
+        at: best.size.at(),
+        kink: best.kink(),
+        left: best.left,
+        hidden: [hidden(Cause::FrontYoke), hidden(Cause::RearYoke)],
+    };
+    let fine = Amount::FineLength;
+    // What is straight has no size: how large a thing may hide is said by the best one's circle.
+    let amount = if explained.straight { Length::from_base(0.0) } else { best.size.size() };
+    let value = Value {
+        amount: fine(amount),
+        plus_minus: Some(fine(best.circle)),
+        sense: Some(Sense::Bent(by)),
+    };
+    Some(Finding::known(name, value, Verdict::Figure).from(&[Source::BentShapes, Source::Gum]))
+}
+
+/// Other single causes that explain the offsets as well as the best.
+fn others(explained: &Explained, best: &Suspect) -> [Option<Cause>; 4] {
+    let mut others = [None; 4];
+    if !explained.straight && explained.pair.is_none() {
+        let all = explained.possible().filter(|other| other.cause != best.cause);
+        others.iter_mut().zip(all).for_each(|(slot, other)| *slot = Some(other.cause));
+    }
+    others
+}
+
+/// Why the offsets cannot be looked into.
+fn refused(job: &Job, why: NotExplained) -> Finding {
+    let name = Name::BentBy;
+    let reason = match why {
+        NotExplained::TooFew { got, needed } => {
+            // The next place that is laid out and not read, or else one more of them.
+            let next = (0..job.truing.places.len()).map(Entry::PlaceAlong).find(|entry| {
+                job.typed(*entry).is_some_and(super::super::job::Typed::is_blank)
+            });
+            if let Some(entry) = next {
+                return Finding::missing(name, vec![Need { entry, why: Why::Empty }]);
+            }
+            Reason::TooFewPlaces { got, needed }
+        }
+        NotExplained::SamePlace { z } => Reason::SamePlaceAlong { z },
+        NotExplained::OffTheShaft { z } => Reason::PlaceOffTheShaft { z },
+        NotExplained::BadGeometry => Reason::VeesOrWeldOff,
+        NotExplained::BadSpread | NotExplained::NotFinite => Reason::NotComputable,
+    };
+    Finding::impossible(name, reason)
+}
