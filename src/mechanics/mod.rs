@@ -9,6 +9,7 @@ pub mod across;
 pub mod apart;
 pub mod attitude;
 pub mod budget;
+pub mod centreline;
 pub mod cut;
 mod extremes;
 pub mod fisher;
