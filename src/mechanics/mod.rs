@@ -10,6 +10,7 @@ pub mod aim;
 pub mod apart;
 pub mod attitude;
 pub mod budget;
+pub mod centreline;
 pub mod cut;
 pub mod drift;
 pub mod ellipse;
