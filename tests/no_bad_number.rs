@@ -10,7 +10,8 @@ use any_job::{Luck, any_job, near_the_sample};
 use shaftwright::job::{Entry, Job, WeightRow, from_text, to_text};
 use shaftwright::quantity::{as_millimetres, in_inches};
 use shaftwright::stage::{
-    Against, Amount, Answer, Finding, Need, Reason, Sense, Stage, Verdict, Why, cut, read, truing, whole,
+    Against, Amount, Answer, Answered, Finding, Name, Need, Reason, Sense, Stage, Verdict, Why, cut,
+    read, truing, whole,
 };
 
 #[path = "no_bad_number/any_job.rs"]
@@ -21,13 +22,29 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
     match sense {
         Sense::At(at)
         | Sense::LobesAt(at)
-        | Sense::MoveAwayFrom(at)
+        | Sense::OpenAt(at)
+        | Sense::InThisOrder { from: at, any: _ }
+        | Sense::SetAside { at, out: _, count: _, by: _ }
         | Sense::HeatAt(at)
         | Sense::LeaveToShop(at)
         | Sense::FileAt(at) => vec![Amount::Clock(at)],
         Sense::Of { available: q } | Sense::UpTo { to: q } | Sense::Closes { wanted: q } => {
             vec![Amount::Length(q)]
         }
+        Sense::Tap { at, by, answered } => {
+            let mut all = vec![Amount::Clock(at), Amount::FineLength(by)];
+            all.extend(answered.into_iter().flat_map(amounts_of_answer));
+            all
+        }
+        Sense::Moved { toward, answered, elsewhere: _ } => {
+            let answer = answered.into_iter().flat_map(amounts_of_answer);
+            core::iter::once(Amount::Clock(toward)).chain(answer).collect()
+        }
+        Sense::Bent(by) => {
+            let kink = by.kink.map(Amount::Angle);
+            [Amount::Clock(by.at), Amount::FineLength(by.left)].into_iter().chain(kink).collect()
+        }
+        Sense::AtPlace(place) => vec![Amount::Count(place)],
         Sense::Loose { lean } => vec![Amount::Angle(lean)],
         Sense::AsOneJoint { angle, front, rear } => [angle, front, rear].map(Amount::Angle).into(),
         Sense::ShakesShaft(q) | Sense::InsteadOf(q) => vec![Amount::Acceleration(q)],
@@ -51,6 +68,7 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         Sense::Place { clock, distance } => vec![Amount::Clock(clock), Amount::Length(distance)],
         Sense::Remove
         | Sense::Add
+        | Sense::TakenOut
         | Sense::LeaveAlone
         | Sense::Tight
         | Sense::FileBack
@@ -62,6 +80,10 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         | Sense::StandsClockwise
         | Sense::StandsCounterclockwise => Vec::new(),
     }
+}
+
+fn amounts_of_answer(answered: Answered) -> [Amount; 2] {
+    [Amount::Share(answered.share), Amount::Angle(answered.turned)]
 }
 
 /// Every number that a reason carries. No wildcard: a new reason must say here what it holds.
@@ -80,12 +102,15 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::WeldLineFar { beyond: q }
         | Reason::LessThanAKerf { slots: q }
         | Reason::SlotTakesTooMuch { kerf: q }
+        | Reason::SamePlaceAlong { z: q }
+        | Reason::PlaceOffTheShaft { z: q }
         | Reason::OnTheWeld { keep: q } => vec![Amount::Length(q)],
         Reason::FaceOverLimit { allowed: q }
         | Reason::FaceNearLimit { allowed: q }
         | Reason::DentOrKink { most: q }
         | Reason::DialDrifted { by: q }
         | Reason::OffsetOverLimit { limit: q }
+        | Reason::WeldedOffset { limit: q }
         | Reason::OffsetNearLimit { limit: q }
         | Reason::TotalOverLimit { limit: q } => vec![Amount::FineLength(q)],
         Reason::RoutesDisagree { by, doubt } => vec![Amount::Length(by), Amount::Length(doubt)],
@@ -95,8 +120,10 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         Reason::LipInGroove { out, inward } => {
             out.into_iter().chain(inward).map(Amount::Length).collect()
         }
-        Reason::OverWhirlShare { allowed } | Reason::NearWhirlShare { allowed } => {
-            vec![Amount::Share(allowed)]
+        Reason::OverWhirlShare { allowed: q }
+        | Reason::NearWhirlShare { allowed: q }
+        | Reason::CutItOff { times: q } => {
+            vec![Amount::Share(q)]
         }
         Reason::OverShake { allowed: q }
         | Reason::OverShakeThere { allowed: q }
@@ -115,6 +142,7 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::PhaseWithinDoubt { allowed: q }
         | Reason::WeldedOutOfPhase { allowed: q }
         | Reason::WeldedNearLimit { allowed: q }
+        | Reason::NotOpposite { beside: q }
         | Reason::TwoAnglesDiffer { by: q } => vec![Amount::Angle(q)],
         Reason::AngleApart { entry: _, by, others } => vec![Amount::Angle(by), Amount::Angle(others)],
         Reason::SamePlace { at } => vec![Amount::Clock(at)],
@@ -122,7 +150,9 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
             vec![Amount::Unbalance(q)]
         }
         Reason::FewStations { better: count } => vec![Amount::Count(count)],
-        Reason::TooFewStations { got, needed } => vec![Amount::Count(got), Amount::Count(needed)],
+        Reason::TooFewStations { got, needed } | Reason::TooFewPlaces { got, needed } => {
+            vec![Amount::Count(got), Amount::Count(needed)]
+        }
         Reason::DifferenceWithinDoubt
         | Reason::OneReading
         | Reason::OutOfReach
@@ -148,6 +178,11 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::SpigotWontGoIn
         | Reason::OffsetNotSeen
         | Reason::OneSided
+        | Reason::HeatDoesNoMore
+        | Reason::Rough
+        | Reason::HighBelowLow
+        | Reason::VeesOrWeldOff
+        | Reason::NothingToTell
         | Reason::GradeUnknown
         | Reason::OffTheShaft
         | Reason::WrongField
@@ -209,7 +244,8 @@ fn check(finding: &Finding, job: &Job) {
             let of_a_change = needs.iter().all(|need| {
                 matches!(need.entry, Entry::SpringPad | Entry::MountArm | Entry::JointOverhang)
             });
-            let held_up = if of_a_change { Verdict::Figure } else { Verdict::NotYet };
+            let of_a_help = matches!(finding.name, Name::JointOpens | Name::BentBy);
+            let held_up = if of_a_change || of_a_help { Verdict::Figure } else { Verdict::NotYet };
             assert_eq!(finding.verdict, held_up, "{}", about());
             assert!(!needs.is_empty(), "nothing is named: {}", about());
             needs.iter().for_each(|need| named_rightly(need, job));

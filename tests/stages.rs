@@ -120,8 +120,9 @@ fn true_with_eight_stations() {
     agrees(of(Name::OffsetReading), 2.0 * offset, Some(2.0 * doubt), EXACT);
     agrees(of(Name::Correction), offset, Some(doubt), EXACT);
     // The high spot is where the dial reads most; the tube is moved away from it.
-    let Some(Sense::MoveAwayFrom(at)) = of(Name::Correction).sense else { panic!() };
+    let Some(Sense::Tap { at, by, answered: None }) = of(Name::Correction).sense else { panic!() };
     assert!((as_degrees(at) - by_hand("offset at")).abs() < 1e-5);
+    assert!((in_inches(by) - offset).abs() < 1e-9);
     agrees(of(Name::Leftover), by_hand("leftover") * thou, None, EXACT);
     assert!(number(of(Name::Ovality).amount).abs() < 1e-9);
     // 16 thousandths of order 1 over the 10 of a careful hand.
@@ -134,7 +135,7 @@ fn a_drift_of_one_line_is_spread_and_of_more_is_not_believed() {
     job.truing.passes.clear();
     let pass = add_turn(&mut job, PassKind::AsFitted, Stations::Eight, &TURN, "1");
     let turn = truing::turn(&job, pass, 0).unwrap();
-    assert!(turn.drifted.is_none());
+    assert!(!turn.drifted);
     let offset = turn.run_out.offset;
     assert!((in_inches(offset.size()) * 1000.0 - by_hand("drift offset")).abs() < 1e-6);
     assert!((as_degrees(offset.at()) - by_hand("drift offset at")).abs() < 1e-5);
@@ -155,14 +156,17 @@ fn a_drift_of_one_line_is_spread_and_of_more_is_not_believed() {
 fn the_weld_pulled() {
     let mut job = shaft();
     let tacked = ["0", "1", "3", "4", "4", "3", "1", "0"];
-    add_turn(&mut job, PassKind::Tacked, Stations::Eight, &tacked, "0");
-    let welded = truing::findings(&job, 0, 0);
+    job.truing.passes.insert(0, Pass::new(PassKind::Tacked, Stations::Eight));
+    readings(&mut job, 0, &tacked, "0");
+    let welded = truing::findings(&job, 1, 0);
     let pull = welded.iter().find(|finding| finding.name == Name::WeldPull).unwrap().value().unwrap();
     agrees(pull, by_hand("pull") * 0.001, None, EXACT);
     let Some(Sense::At(at)) = pull.sense else { panic!("{pull:?}") };
     assert!((as_degrees(at) - by_hand("pull at")).abs() < 1e-5);
-    // A weld that was cut off and tacked again is judged by its new turn.
-    assert_eq!(truing::latest(&job), 1);
+    // A weld that was cut off and tacked again is judged by its new turn, which no weld has pulled yet.
+    add_turn(&mut job, PassKind::Tacked, Stations::Eight, &tacked, "0");
+    assert_eq!(truing::latest(&job), 2);
+    assert!(truing::findings(&job, 2, 0).iter().all(|finding| finding.name != Name::WeldPull));
 }
 
 #[test]

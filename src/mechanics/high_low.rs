@@ -88,9 +88,13 @@ mod tests {
     #[test]
     fn half_the_total_toward_the_high_side() {
         // By construction: ASME Y14.5: an offset shows twice; the direction is the mean of both.
-        for (high, low, at) in
-            [(90.0, 270.0, 90.0), (90.0, 250.0, 80.0), (350.0, 190.0, 0.0), (10.0, 170.0, 0.0), (0.0, 240.0, 30.0)]
-        {
+        for (high, low, at) in [
+            (90.0, 270.0, 90.0),
+            (90.0, 250.0, 80.0),
+            (350.0, 190.0, 0.0),
+            (10.0, 170.0, 0.0),
+            (0.0, 240.0, 30.0),
+        ] {
             let got = of_extremes(station(high, 7.0), station(low, -5.0), inches(0.001)).unwrap();
             assert!((as_thousandths(got.offset.size()) - 6.0).abs() < 1e-9);
             let off = (as_degrees(got.offset.at()) - at + 180.0).rem_euclid(360.0) - 180.0;

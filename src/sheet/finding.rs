@@ -4,6 +4,7 @@ use super::amount::amount;
 use super::label::{cut_yoke, far_datum, label};
 use super::reason::reason_words;
 use super::reset::worded_reset;
+use super::truing::worded_truing;
 use crate::job::{AFTER_WELDING, BEFORE_CUT, Entry, Job};
 use crate::quantity::{
     Angle, Base, Length, LengthDisplay, degrees, show_acceleration, show_angle, show_clock, show_length,
@@ -71,6 +72,14 @@ pub fn title(name: Name) -> String {
         Name::Ovality => "Oval, as the dial shows it",
         Name::Leftover => "Left over",
         Name::WeldPull => "Pull of the weld",
+        Name::WorstAlong => "Worst of the other places, total reading",
+        Name::SetAside => "Set aside",
+        Name::DialDrift => "First mark, read again: off by",
+        Name::JointOpens => "Joint opens at the rim by",
+        Name::LastMove => "Moved since the pass before",
+        Name::TackFrom => "Tack first at",
+        Name::WeldFrom => "Weld first at",
+        Name::BentBy => "What bends it",
         Name::NothingToPutBack => "Weights to put back",
         Name::PutBack(row) => return format!("Weight {}", row + 1),
         Name::LeftFront => "What moving the weights leaves, front joint's plane",
@@ -92,7 +101,7 @@ pub fn shown(finding: &Finding, job: &Job) -> Option<Shown> {
     Some(Shown { value: number, plus_minus, sense })
 }
 
-fn opposite(at: Angle) -> Angle {
+pub(super) fn opposite(at: Angle) -> Angle {
     at + degrees(180.0)
 }
 
@@ -118,6 +127,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
                 }
                 Name::Correction => "No offset that this dial can see: stop tapping.",
                 Name::WeldPull => "No pull that this dial can see.",
+                Name::LastMove => "No move that this dial can see.",
                 Name::FaceFound => "Nothing that these readings can see.",
                 _ => "Too small for this dial to say where.",
             };
@@ -173,18 +183,18 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         Sense::LobesAt(at) => {
             (number, Some(format!("Wide at {} and {}.", show_clock(at), show_clock(opposite(at)))))
         }
-        Sense::MoveAwayFrom(at) => (
-            number,
-            Some(format!(
-                "Turn the witness mark to the top, then tap at {} toward {}, {seen_from_rear}.",
-                show_clock(at),
-                show_clock(opposite(at))
-            )),
-        ),
+        Sense::Tap { .. }
+        | Sense::Moved { .. }
+        | Sense::OpenAt(_)
+        | Sense::InThisOrder { .. }
+        | Sense::SetAside { .. }
+        | Sense::TakenOut
+        | Sense::AtPlace(_)
+        | Sense::Bent(_) => worded_truing(number, sense, job),
         Sense::HeatAt(at) => (
             number,
             Some(format!(
-                "High at {}, {seen_from_rear}. Welded: small heat spots there, cooled and read again, or cut it off and start again.",
+                "High at {}, {seen_from_rear}. Welded: one small heat spot there, never on the seam; let it cool, then read again.",
                 show_clock(at)
             )),
         ),

@@ -13,6 +13,7 @@ mod report;
 mod reset;
 mod source;
 mod tilt;
+mod truing;
 mod working;
 
 pub use amount::amount;

@@ -230,6 +230,45 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::OffsetOverLimit { limit } => {
             format!("The offset alone is over the limit of {}: true it.", fine(limit))
         }
+        Reason::WeldedOffset { limit } => format!(
+            "The offset alone is over the limit of {}, and welded: small heat spots on the high side, each cooled and read again. How far one moves it cannot be promised.",
+            fine(limit)
+        ),
+        Reason::HeatDoesNoMore => {
+            "The last two passes of heat gained nothing: stop heating. Cut the weld off and start again, or leave it to a driveline shop.".to_owned()
+        }
+        Reason::CutItOff { times } => format!(
+            "Over {} times the limit, and welded: too far for heat. Cut the weld off and start again.",
+            show_number(times, 0)
+        ),
+        Reason::Rough => {
+            "Too much for a dial's scatter: a slip of the hand, the seam or a dent. Read the turn again; at 12 marks or more one that stands out is found.".to_owned()
+        }
+        Reason::HighBelowLow => {
+            "The highest reading is under the lowest: are they swapped, or does this dial count the other way?".to_owned()
+        }
+        Reason::NotOpposite { beside } => format!(
+            "The lowest place is {} beside the one opposite the highest: no offset alone does that. The tube is oval or dented there: read it at 8 marks.",
+            show_angle(Angle::from_base(beside.base().abs()), 0)
+        ),
+        Reason::TooFewPlaces { got, needed } => format!(
+            "Read at {got} {} along the tube: {needed} or more are needed to tell a kink from a bow or a bent yoke. Add a place.",
+            if got == 1 { "place" } else { "places" }
+        ),
+        Reason::SamePlaceAlong { z } => format!(
+            "Two places stand at {} from the front joint: correct one.",
+            long(z)
+        ),
+        Reason::PlaceOffTheShaft { z } => format!(
+            "A place would lie {} from the front joint, off the shaft: check its distance.",
+            long(z)
+        ),
+        Reason::VeesOrWeldOff => {
+            "The vee blocks must stand apart on the shaft, the front one in front, and the new weld between the joints: check their distances.".to_owned()
+        }
+        Reason::NothingToTell => {
+            "These places cannot tell anything in this set-up: add one farther from the others.".to_owned()
+        }
         Reason::OffsetNearLimit { limit } => {
             format!("Within its ± of the limit of {}: read more stations.", fine(limit))
         }

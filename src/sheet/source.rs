@@ -71,6 +71,15 @@ pub const fn source(which: Source) -> &'static str {
             "Taken for the ±, our own choice: slope 0.5°, travel of the axle 1/4 in, output shaft as read at Angles, or within 5° of the shaft's own slope; the axle does not turn about itself"
         }
         Source::OfficePaper => "Paper 0.10 mm thick, 80 g/m² office paper, from memory",
+        Source::SeamAside => {
+            "Published: readings leave out welds and surface irregularities (vehicle service manual). What stands out is found by Fisher's law, over at most 20° of the tube, our own choice"
+        }
+        Source::Influence => {
+            "The answer of the tube found from its own last move, as an influence is in trial-weight balancing; nothing is learned from a move under a third or over three times what was asked, or more than 60° aside, our own choice"
+        }
+        Source::BentShapes => {
+            "Geometry of a line broken or bowed once; what luck leaves by Fisher's law at 1 in 20, our own choice"
+        }
         Source::TubeOvality => {
             "Published: ASTM A513: new tube may be oval by 0.015 to 0.020 in at 2 to 4 in diameter"
         }

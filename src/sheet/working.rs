@@ -105,6 +105,14 @@ const fn law(law: Law) -> (&'static str, &'static str) {
         Law::PullVector => {
             ("Pull = offset welded − offset tacked, as vectors", "{0} at {1} − {2} at {3} = {=}")
         }
+        Law::LastMove => (
+            "Moved = offset now − offset of the pass before, as vectors",
+            "{0} at {1} − {2} at {3} = {=}",
+        ),
+        Law::JointOpens => (
+            "Opens = D·e·L/(z·(L − w)) up to the weld, D·e·L/(w·(L − z)) behind it: diameter, offset, length, dial, weld",
+            "D {0}, e {1}, L {2}, z {3}, w {4}: {=}",
+        ),
         Law::TrueAngles => (
             "Slopes of gearbox, shaft, pinion; the angles of both joints in space",
             "{0}, {1}, {2}: front {3}, rear {=}",

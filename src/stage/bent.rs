@@ -220,9 +220,9 @@ fn refused(job: &Job, why: NotExplained) -> Finding {
     let reason = match why {
         NotExplained::TooFew { got, needed } => {
             // The next place that is laid out and not read, or else one more of them.
-            let next = (0..job.truing.places.len()).map(Entry::PlaceAlong).find(|entry| {
-                job.typed(*entry).is_some_and(super::super::job::Typed::is_blank)
-            });
+            let next = (0..job.truing.places.len())
+                .map(Entry::PlaceAlong)
+                .find(|entry| job.typed(*entry).is_some_and(super::super::job::Typed::is_blank));
             if let Some(entry) = next {
                 return Finding::missing(name, vec![Need { entry, why: Why::Empty }]);
             }

@@ -238,7 +238,10 @@ impl Raw {
             })
         };
         let each = self.marks.iter().zip(&self.at).enumerate();
-        Ok(each.filter(|(_, (mark, at))| by_hand(**mark) || on_seam(**at)).map(|(index, _)| index).collect())
+        Ok(each
+            .filter(|(_, (mark, at))| by_hand(**mark) || on_seam(**at))
+            .map(|(index, _)| index)
+            .collect())
     }
 }
 

@@ -37,8 +37,12 @@ pub mod weights;
 mod whole;
 mod yokes;
 
+pub use crate::mechanics::aim::Answered;
+pub use crate::mechanics::centreline::Cause;
 pub use amount::Amount;
+pub use bent::BentBy;
 pub use complaint::Complaint;
+pub use dial::AsideBy;
 pub use field::{allowed, may_be_negative, read};
 pub use finding::{
     Against, Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Reset, Sense, Shaken,

@@ -158,11 +158,9 @@ fn last_move(before: &[Found], turn: &Turn) -> Option<Finding> {
     let noise = last.standard.base().hypot(turn.run_out.offset_standard.base());
     let sense = match aim.moved {
         None => Sense::LeaveAlone,
-        Some(moved) => Sense::Moved {
-            toward: moved.at(),
-            answered: aim.answered,
-            elsewhere: aim.elsewhere,
-        },
+        Some(moved) => {
+            Sense::Moved { toward: moved.at(), answered: aim.answered, elsewhere: aim.elsewhere }
+        }
     };
     let fine = Amount::FineLength;
     let value = Value {
@@ -171,7 +169,9 @@ fn last_move(before: &[Found], turn: &Turn) -> Option<Finding> {
         sense: Some(sense),
     };
     let finding = Finding::known(Name::LastMove, value, Verdict::Figure);
-    Some(vector_step(finding, Law::LastMove, turn.run_out.offset, last.offset).from(&[Source::Influence]))
+    Some(
+        vector_step(finding, Law::LastMove, turn.run_out.offset, last.offset).from(&[Source::Influence]),
+    )
 }
 
 /// From which side to tack, and to weld.

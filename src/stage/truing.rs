@@ -1,11 +1,11 @@
 //! True: what a turn of the dial says, and what to do about it.
 
 use super::amount::Amount;
-pub use super::bent::{Bent, BentBy, bent};
 use super::bent;
+pub use super::bent::{Bent, bent as centreline};
 pub use super::dial::{AsideBy, Turn, line, station_at, turn};
 use super::field::Fields;
-use super::finding::{Blocked, Finding, Law, Name, Need, Reason, Sense, Source, Value, Verdict};
+use super::finding::{Blocked, Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
 use super::tapping;
 pub use super::tapping::before;
 use crate::job::{Entry, Job, RunOutLimit};
@@ -110,11 +110,14 @@ fn known(job: &Job, pass: usize, place: usize) -> Result<(Turn, Length, Source),
 /// The worst of the other places along the tube: one place must not look good alone.
 fn elsewhere(job: &Job, pass: usize, place: usize, limit: Length, source: Source) -> Option<Finding> {
     let taken = job.truing.passes.get(pass)?;
-    let begun = |other: &usize| *other != place && taken.turns.get(*other).is_some_and(|t| !t.is_blank());
+    let begun =
+        |other: &usize| *other != place && taken.turns.get(*other).is_some_and(|t| !t.is_blank());
     let mut worst: Option<(usize, Turn)> = None;
     for other in (0..job.truing.places.len()).filter(begun) {
         match turn(job, pass, other) {
-            Ok(turn) if worst.as_ref().is_none_or(|(_, known)| turn.run_out.total > known.run_out.total) => {
+            Ok(turn)
+                if worst.as_ref().is_none_or(|(_, known)| turn.run_out.total > known.run_out.total) =>
+            {
                 worst = Some((other, turn));
             }
             Ok(_) => {}

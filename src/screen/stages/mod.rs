@@ -21,11 +21,20 @@ use crate::stage::{Finding, Stage, truing as truing_stage};
 /// In the second of the page's two files, as is all that only this calls: see `split.mjs`.
 #[inline(never)]
 pub fn stage_screen(state: State, stage: Stage) -> AnyView {
+    // What earlier passes teach follows at a pause: only the shown turn is reckoned at a keystroke.
+    let before = Memo::new(move |_| {
+        let (pass, along) = (state.pass.get(), state.along.get());
+        state.at_rest(|job| match stage {
+            Stage::True => truing_stage::before(job, pass, along),
+            _ => Vec::new(),
+        })
+    });
     // Only the first answer is watched while typing; the others follow when the hand has paused.
     let first: Memo<Vec<Finding>> = Memo::new(move |_| {
         state.job.with(|job| match stage {
             Stage::True => {
-                truing_stage::first(job, state.pass.get(), state.along.get()).into_iter().collect()
+                let (pass, along) = (state.pass.get(), state.along.get());
+                before.with(|before| truing_stage::first(job, pass, along, before)).into_iter().collect()
             }
             _ => stage.first(job).into_iter().collect(),
         })
