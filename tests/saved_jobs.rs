@@ -1,7 +1,7 @@
 //! Saved jobs: one written by an earlier version opens for ever and says what it said; damaged ones are
 //! told apart and never stop the page.
 //!
-//! tests/fixtures/job-v1.json to job-v3.json are jobs as those versions saved them, byte for byte. They
+//! tests/fixtures/job-v1.json to job-v4.json are jobs as those versions saved them, byte for byte. They
 //! are never written anew: a later form gets its own file beside them.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
@@ -11,8 +11,9 @@ use std::path::{Path, PathBuf};
 use serde_json::{Value, json};
 use shaftwright::job::{
     BEFORE_TACKING, Dial, Display, Division, End, Entry, FACE_PLACES, Job, LONGEST_NAME, LevelDivision,
-    MOST_PASSES, MOST_READINGS, MOST_STATIONS, MOST_WEIGHTS, Material, NotAJob, Pass, PassKind,
-    PhaseMethod, RunOutLimit, Side, Stations, Typed, WeightRow, WhirlShare, YokeAt, from_text, to_text,
+    MOST_PASSES, MOST_PLACES, MOST_READINGS, MOST_STATIONS, MOST_WEIGHTS, Material, NotAJob, Pass,
+    PassKind, PhaseMethod, RunOutLimit, Side, Stations, Typed, WeightRow, WhirlShare, YokeAt, from_text,
+    to_text,
 };
 use shaftwright::quantity::Unit;
 use shaftwright::stage::{Answer, Stage, whole};
@@ -21,6 +22,8 @@ use shaftwright::stage::{Answer, Stage, whole};
 mod version_2;
 #[path = "saved_jobs/version_3.rs"]
 mod version_3;
+#[path = "saved_jobs/version_4.rs"]
+mod version_4;
 
 fn fixtures() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/fixtures")
@@ -98,18 +101,43 @@ fn version_1_opens_and_says_what_it_said() {
 #[test]
 fn nothing_in_it_is_lost_by_saving_it_again() {
     // What is added later may stand beside what was there; what was there stays word for word.
-    for text in [version_1(), version_2::text(), version_3::text()] {
-        let mut said = text.clone();
-        if text != version_3::text() {
-            // Each yoke was measured once then: now that is the first of three readings before tacking.
-            for name in ["lift", "front-level", "rear-level"] {
-                said = said.replace(&format!("\"{name}\":"), &format!("\"{name}-{BEFORE_TACKING}-0\":"));
-            }
+    for text in [version_1(), version_2::text(), version_3::text(), version_4::text()] {
+        let mut before: Value = serde_json::from_str(&text).unwrap();
+        let version = before.as_object_mut().unwrap().remove("shaftwright-job").unwrap();
+        let fields = before["fields"].as_object_mut().unwrap();
+        let named: Vec<String> = fields.keys().cloned().collect();
+        for name in named {
+            let field = fields.remove(&name).unwrap();
+            assert!(fields.insert(name_now(version.as_u64().unwrap(), &name), field).is_none());
         }
-        let mut before: Value = serde_json::from_str(&said).unwrap();
-        before.as_object_mut().unwrap().remove("shaftwright-job");
         let after: Value = serde_json::from_str(&to_text(&from_text(&text).unwrap()).unwrap()).unwrap();
         assert!(holds(&after, &before), "{after}");
+        // And nothing stands there that was not said, but usual values.
+        assert_eq!(after["turns"].as_array().unwrap().len(), before["turns"].as_array().unwrap().len());
+        let said = after["fields"].as_object().unwrap().keys();
+        let added: Vec<_> = said.filter(|name| before["fields"].get(name).is_none()).collect();
+        let since_2 = ["bump-room", "groove-margin", "least-engaged", "trim"];
+        let since_3 =
+            ["bump-rise", "droop-rise", "inertia-limit", "least-angle", "power-rise", "torsional-limit"];
+        let mut usual: Vec<&str> = Vec::new();
+        usual.extend(since_2.iter().filter(|_| version == 1));
+        usual.extend(since_3.iter().filter(|_| version.as_u64() < Some(3)));
+        usual.sort_unstable();
+        assert_eq!(added, usual, "version {version}");
+    }
+}
+
+/// What a field that a version saved is called now. Until version 2 each yoke was measured once: that is
+/// the first of three readings before tacking. Until version 3 the dial stood at one place, now the first.
+fn name_now(version: u64, name: &str) -> String {
+    let parts: Vec<&str> = name.rsplitn(3, '-').collect();
+    match (version, &parts[..]) {
+        (..3, _) if ["lift", "front-level", "rear-level"].contains(&name) => {
+            format!("{name}-{BEFORE_TACKING}-0")
+        }
+        (..4, [mark, pass, word @ ("station" | "station-at")]) => format!("{word}-{pass}-0-{mark}"),
+        (..4, [pass, "closing"]) => format!("closing-{pass}-0"),
+        _ => name.to_owned(),
     }
 }
 
@@ -128,7 +156,7 @@ fn holds(whole: &Value, part: &Value) -> bool {
 
 /// A job's text with these groups in place of empty ones.
 fn with(groups: Value) -> Result<Job, NotAJob> {
-    let mut whole = json!({"shaftwright-job": 3, "name": "", "choices": {}, "turns": [], "counts": {}, "fields": {}});
+    let mut whole = json!({"shaftwright-job": 4, "name": "", "choices": {}, "turns": [], "counts": {}, "fields": {}});
     for (name, group) in groups.as_object().unwrap() {
         whole[name] = group.clone();
     }
@@ -194,6 +222,32 @@ fn rows_without_text_stay() {
     job.put(Entry::StationAt(1, 0, 2), "7:30");
     job.put(Entry::WeightRadius(2), "40 mm");
     comes_back(&job);
+    // Places along the tube where nothing was read yet, and one where all but the place was.
+    (0..3).for_each(|_| job.truing.add_place());
+    comes_back(&job);
+    job.put(Entry::StationReading(1, 2, 6), "4");
+    job.put(Entry::Closing(2, 2), "1");
+    comes_back(&job);
+}
+
+#[test]
+fn a_mark_set_aside_and_the_time_of_a_pass_come_back() {
+    let mut job = Job::default();
+    job.truing.add_place();
+    assert!(job.truing.begin(PassKind::Tacked, Stations::HighLow));
+    // The first mark and the last, read or not, and one that waits behind a coarser division.
+    job.put(Entry::StationReading(0, 0, 0), "5");
+    for (pass, place, mark) in [(0, 0, 0), (0, 1, 7), (1, 0, 1), (1, 1, 0)] {
+        job.truing.passes[pass].turns[place].aside[mark] = true;
+        comes_back(&job);
+    }
+    job.truing.passes[0].stations = Stations::Four;
+    comes_back(&job);
+    for begun in [0, 1, 1_795_000_000_123, u64::MAX] {
+        job.truing.passes[1].begun = Some(begun);
+        comes_back(&job);
+    }
+    assert_eq!(job.truing.passes[0].begun, None);
 }
 
 #[test]
@@ -202,7 +256,7 @@ fn lists_reach_to_their_last_text_and_are_never_empty() {
     let job = with(json!({
         "counts": {"old": 2, "weights": 0},
         "turns": [{"stations": "Free", "marks": 0}, {"stations": "Twelve", "marks": 4}, {}],
-        "fields": {"old-4": field, "wanted-1": field, "station-at-0-1": field, "station-2-9": field},
+        "fields": {"old-4": field, "wanted-1": field, "station-at-0-0-1": field, "station-2-0-9": field},
     }))
     .unwrap();
     let marks: Vec<_> = job
@@ -233,6 +287,15 @@ fn damaged_files_are_told_apart() {
         ("unknown-count.json", "unknown count: wheels"),
         ("unknown-turn-kind.json", "unknown kind: Glued"),
         ("unknown-turn-member.json", "unknown choice: marx"),
+        ("text-for-begun.json", "not a time: begun"),
+        ("text-for-aside.json", "no such mark: aside"),
+        ("half-a-mark-aside.json", "no such mark: aside"),
+        ("three-for-a-mark-aside.json", "no such mark: aside"),
+        ("aside-of-no-mark.json", "no such mark: aside"),
+        ("aside-of-no-place.json", "no such mark: aside"),
+        ("text-for-places.json", "not a count: places"),
+        ("field-of-no-place.json", "no such place: station-0-1-0"),
+        ("place-of-no-count.json", "no such place: place-2"),
         ("field-of-no-turn.json", "no such place: closing-1"),
         ("number-for-text.json", "no text or no unit: tube-wall"),
         ("half-a-field.json", "no text or no unit: tube-wall"),
@@ -255,8 +318,8 @@ fn damaged_files_are_told_apart() {
         let text = format!("{{\"shaftwright-job\":{version},\"name\":\"\"}}");
         assert_eq!(from_text(&text), Err(NotAJob::OtherText), "{version}");
     }
-    let newer = r#"{"shaftwright-job":4,"fields":"a form not thought of yet"}"#;
-    assert_eq!(from_text(newer), Err(NotAJob::Newer { version: 4, known: 3 }));
+    let newer = r#"{"shaftwright-job":5,"fields":"a form not thought of yet"}"#;
+    assert_eq!(from_text(newer), Err(NotAJob::Newer { version: 5, known: 4 }));
 }
 
 #[test]
@@ -272,6 +335,11 @@ fn a_file_of_version_2_cut_off_is_refused_and_one_byte_changed_never_stops_the_p
 #[test]
 fn a_file_of_version_3_cut_off_is_refused_and_one_byte_changed_never_stops_the_page() {
     damage(&version_3::text());
+}
+
+#[test]
+fn a_file_of_version_4_cut_off_is_refused_and_one_byte_changed_never_stops_the_page() {
+    damage(&version_4::text());
 }
 
 /// Cuts the text off anywhere, and changes every byte in turn.
@@ -324,9 +392,20 @@ fn more_than_there_are_places_for_is_refused() {
         (false, last("wanted", usize::MAX)),
         (true, last("weight-clock", MOST_WEIGHTS)),
         (false, last("weight-clock", MOST_WEIGHTS + 1)),
-        (true, last("station-0", MOST_STATIONS)),
-        (false, last("station-0", MOST_STATIONS + 1)),
-        (false, last("station-at-0", MOST_STATIONS + 1)),
+        (true, last("station-0-0", MOST_STATIONS)),
+        (false, last("station-0-0", MOST_STATIONS + 1)),
+        (false, last("station-at-0-0", MOST_STATIONS + 1)),
+        (true, json!({"counts": {"places": MOST_PLACES}})),
+        (true, json!({"counts": {"places": 0}})),
+        (false, json!({"counts": {"places": MOST_PLACES + 1}})),
+        (false, json!({"counts": {"places": u64::MAX}})),
+        (
+            true,
+            json!({"counts": {"places": MOST_PLACES}, "fields": {
+                format!("place-{}", MOST_PLACES - 1): field,
+                format!("station-0-{}-{}", MOST_PLACES - 1, MOST_STATIONS - 1): field,
+            }}),
+        ),
         (true, json!({"name": "é".repeat(LONGEST_NAME)})),
         (false, json!({"name": "é".repeat(LONGEST_NAME + 1)})),
         (true, json!({"turns": vec![json!({}); MOST_PASSES]})),

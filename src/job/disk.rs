@@ -159,7 +159,7 @@ pub fn from_text(text: &str) -> Result<Job, NotAJob> {
     job.truing.match_places();
     set_aside(&mut job, group("turns")?)?;
     for (name, field) in members(group("fields")?, "fields")? {
-        read_field(&mut job, &name_since(version, name), field)?;
+        read_field(&mut job, version, name, field)?;
     }
     // Version 1 did not ask for these, so nobody has emptied them.
     if version < 2 {
@@ -246,16 +246,20 @@ fn set_aside(job: &mut Job, turns: &Value) -> Result<(), NotAJob> {
     for (pass, list) in job.truing.passes.iter_mut().zip(lists) {
         let no_mark = || damaged("no such mark", ASIDE);
         for pair in list.map_or(Some(&Vec::new()), Value::as_array).ok_or_else(no_mark)? {
-            let at = |which: usize| pair.get(which).and_then(number);
-            let slot = at(0).and_then(|place| pass.turns.get_mut(place)?.aside.get_mut(at(1)?));
+            let [place, mark] = pair.as_array().map_or(&[][..], Vec::as_slice) else {
+                return Err(no_mark());
+            };
+            let turn = number(place).and_then(|place| pass.turns.get_mut(place));
+            let slot = turn.and_then(|turn| turn.aside.get_mut(number(mark)?));
             *slot.ok_or_else(no_mark)? = true;
         }
     }
     Ok(())
 }
 
-fn read_field(job: &mut Job, name: &str, field: &Value) -> Result<(), NotAJob> {
-    let entry = Entry::from_name(name).ok_or_else(|| damaged("unknown field", name))?;
+fn read_field(job: &mut Job, version: u32, name: &str, field: &Value) -> Result<(), NotAJob> {
+    let entry = Entry::from_name(&name_since(version, name));
+    let entry = entry.ok_or_else(|| damaged("unknown field", name))?;
     let part = |part: &str| field.get(part).and_then(Value::as_str);
     let (Some(text), Some(symbol)) = (part(TEXT), part(UNIT)) else {
         return Err(damaged("no text or no unit", name));

@@ -247,38 +247,6 @@ mod tests {
     }
 
     #[test]
-    fn a_reading_goes_with_its_place() {
-        let mut job = Job::default();
-        assert!(job.truing.passes[0].set_stations(Stations::Four));
-        job.put(Entry::StationReading(0, 0, 1), "16");
-        job.put(Entry::StationReading(0, 0, 3), "4");
-        // A quarter of the clock is mark 1 of four, 2 of eight and 3 of twelve.
-        for (stations, first, last) in
-            [(Stations::Eight, 2, 6), (Stations::Twelve, 3, 9), (Stations::Four, 1, 3)]
-        {
-            assert!(job.truing.passes[0].set_stations(stations));
-            assert_eq!(job.typed(Entry::StationReading(0, 0, first)).unwrap().text, "16");
-            assert_eq!(job.typed(Entry::StationReading(0, 0, last)).unwrap().text, "4");
-        }
-        // A clock of sixteen has every mark of four too, each as it is called.
-        assert!(job.truing.passes[0].set_stations(Stations::Sixteen));
-        assert!(job.truing.passes[0].set_stations(Stations::Free));
-        assert_eq!(job.typed(Entry::StationAt(0, 0, 1)).unwrap().text, "22.5°");
-        assert_eq!(job.typed(Entry::StationAt(0, 0, 4)).unwrap().text, "90°");
-        assert_eq!(job.typed(Entry::StationReading(0, 0, 4)).unwrap().text, "16");
-    }
-
-    #[test]
-    fn a_reading_without_a_place_among_the_new_marks_stays() {
-        let mut job = Job::default();
-        job.put(Entry::StationReading(0, 0, 7), "5");
-        let before = job.clone();
-        assert!(!job.truing.passes[0].set_stations(Stations::Twelve));
-        assert!(!job.truing.passes[0].set_stations(Stations::Four));
-        assert_eq!(job, before);
-    }
-
-    #[test]
     fn a_field_that_is_not_there_is_left_alone() {
         let mut job = Job::default();
         let before = job.clone();

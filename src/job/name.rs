@@ -159,12 +159,21 @@ mod tests {
             assert_eq!(Entry::from_name(&far.name()), Some(far));
         }
         // 15 single ones of version 1; of version 2 the slip's 18, 8 of the yokes, 5 of the cut; of version 3
-        // 2 of phase, 20 of the angles. 3 + 3 + 3 readings of lengths and 3 + 3 + 3 of slopes, 8 places of the
-        // face, 4 for each of 2 weights, 4 turns' closings, 2 a station; 5 lists of 3 at each of 3 sittings.
+        // 2 of phase, 20 of the angles; of version 4 2 vee blocks and the backlash, 1 place along the
+        // tube. 3 + 3 + 3 readings of lengths and 3 + 3 + 3 of slopes, 8 places of the face, 4 for each of
+        // 2 weights, 4 turns' closings, 2 a station; 5 lists of 3 at each of 3 sittings.
         assert_eq!(
             all.len(),
-            15 + 18 + 8 + 5 + 2 + 20 + 9 + 9 + 8 + 8 + 4 + 2 * (3 * 8 + 12) + 5 * 3 * 3
+            15 + 18 + 8 + 5 + 2 + 20 + 3 + 1 + 9 + 9 + 8 + 8 + 4 + 2 * (3 * 8 + 12) + 5 * 3 * 3
         );
+        // Another place is a field, and in each of the 4 passes a closing and 2 a station.
+        job.truing.add_place();
+        assert_eq!(job.entries().len(), all.len() + 1 + 4 + 2 * (3 * 8 + 12));
+        for entry in job.entries() {
+            assert!(job.typed(entry).is_some());
+            assert_eq!(Entry::from_name(&entry.name()), Some(entry));
+        }
+        assert!(job.entries().contains(&Entry::StationReading(3, 1, 11)));
     }
 
     #[test]
@@ -218,7 +227,14 @@ mod tests {
             (Entry::OwnLimit, "own-limit"),
             (Entry::StationAt(1, 0, 35), "station-at-1-0-35"),
             (Entry::StationReading(0, 0, 3), "station-0-0-3"),
+            (Entry::StationReading(19, 11, 35), "station-19-11-35"),
             (Entry::Closing(2, 0), "closing-2-0"),
+            (Entry::Closing(0, 11), "closing-0-11"),
+            (Entry::PlaceAlong(0), "place-0"),
+            (Entry::PlaceAlong(11), "place-11"),
+            (Entry::Backlash, "backlash"),
+            (Entry::FrontVee, "front-vee"),
+            (Entry::RearVee, "rear-vee"),
             (Entry::WeightMass(0), "weight-mass-0"),
             (Entry::WeightClock(1), "weight-clock-1"),
             (Entry::WeightDistance(2), "weight-distance-2"),
@@ -283,7 +299,19 @@ mod tests {
             "station-at-1",
             "station-0-",
             "station--0",
-            "station-1-2-3",
+            // The names of the dial's readings until version 3, when it stood at one place.
+            "station-1-2",
+            "station-at-1-2",
+            "closing-1",
+            "station-1-2-",
+            "station-1--2",
+            "station-1-2-03",
+            "station-1-2-3-4",
+            "closing-1-2-3",
+            "place",
+            "place-1-2",
+            "backlash-0",
+            "front-vee-0",
             "old-99999999999999999999999",
             "horn",
         ] {

@@ -123,17 +123,24 @@ impl Pass {
         self.turns.resize_with(count.max(1), || DialTurn::new(stations));
     }
 
-    /// Takes other marks round the tube; every reading goes with its place. Where a reading has no place
-    /// among the new marks nothing is changed and `false` comes back: those marks want a pass of their own.
+    /// Takes other marks round the tube; every reading goes with its place, and so does that it was set aside.
+    /// Where a reading has no place among the new marks nothing is changed and `false` comes back: those
+    /// marks want a pass of their own.
     #[must_use]
     pub fn set_stations(&mut self, stations: Stations) -> bool {
-        let blank = self.is_blank();
+        // The same marks again: free ones keep their places, and no pass is begun for them.
+        if stations == self.stations {
+            return true;
+        }
+        // Marks without a reading may go anywhere, unless both old and new ones have places by themselves.
+        let unread = self.turns.iter().all(|turn| turn.readings.iter().all(Typed::is_blank));
+        let laid_anew = unread && (self.stations.evenly().is_none() || stations.evenly().is_none());
         let fresh = |turn: &DialTurn| DialTurn {
             closing: turn.closing.clone(),
             ..DialTurn::new(stations.first_count())
         };
         let moved = |turn: &DialTurn| {
-            if blank { Some(fresh(turn)) } else { turn.moved(self.stations, fresh(turn), stations) }
+            if laid_anew { Some(fresh(turn)) } else { turn.moved(self.stations, fresh(turn), stations) }
         };
         let turns: Option<Vec<DialTurn>> = self.turns.iter().map(moved).collect();
         let fits = turns.is_some();
@@ -178,6 +185,10 @@ impl DialTurn {
     /// The same readings at other marks; `None` where one has no place among them.
     fn moved(&self, from: Stations, mut new: DialTurn, to: Stations) -> Option<DialTurn> {
         let old_count = from.evenly()?;
+        // Readings of a finer division that wait behind these marks have no place among any others.
+        if !self.readings.iter().skip(old_count).all(Typed::is_blank) {
+            return None;
+        }
         for (index, reading) in self.readings.iter().enumerate().take(old_count) {
             let place = match to.evenly() {
                 Some(count) => (0..count)
@@ -267,3 +278,6 @@ impl Default for TruingForm {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -3,8 +3,8 @@
 use std::fs;
 
 use shaftwright::job::{
-    AFTER_WELDING, BEFORE_CUT, BEFORE_TACKING, Entry, Job, LevelDivision, NotAJob, PhaseMethod,
-    PhaseTarget, PlanBy, ShaftBy, Side, from_text, to_text,
+    AFTER_WELDING, BEFORE_CUT, BEFORE_TACKING, Entry, Job, LevelDivision, NotAJob, PassKind,
+    PhaseMethod, PhaseTarget, PlanBy, ShaftBy, Side, Stations, from_text,
 };
 use shaftwright::quantity::Unit;
 
@@ -65,8 +65,18 @@ fn opens_and_says_what_it_said() {
     for entry in [Entry::BumpRise, Entry::GearboxSlope(1), Entry::LineArc(BEFORE_CUT, 0)] {
         assert_eq!(job.typed(entry).unwrap().text, "", "{entry:?}");
     }
-    // As it was read it is written, to the byte: nothing of the form has changed since.
-    assert_eq!(to_text(&job).unwrap(), text());
+    // The dial's readings, at the one place where it stood.
+    let turns: Vec<_> = job.truing.passes.iter().map(|p| (p.kind, p.stations, p.count())).collect();
+    assert_eq!(turns, [(PassKind::Tacked, Stations::Free, 6), (PassKind::Welded, Stations::Twelve, 12)]);
+    for (entry, text, unit) in [
+        (Entry::StationReading(0, 0, 5), "-1", Unit::Thousandth),
+        (Entry::StationAt(0, 0, 5), "7:30", Unit::Hour),
+        (Entry::StationReading(1, 0, 11), "3", Unit::Thousandth),
+        (Entry::Closing(1, 0), "0", Unit::Thousandth),
+    ] {
+        let typed = job.typed(entry).unwrap();
+        assert_eq!((typed.text.as_str(), typed.unit), (text, unit), "{entry:?}");
+    }
 }
 
 #[test]
