@@ -19,7 +19,7 @@ import { pathToFileURL } from 'node:url';
 const rest = [
   'stage', 'mechanics', 'drawing',
   'sheet::(amount|caution|finding|hint|mark|reason|report|source|working)',
-  'screen::stages', 'screen::parts::(card|field|picture|bar::(rail|station)|choice::(choice|segments)|element::(fold|line))',
+  'screen::stages', 'book::awake', 'screen::parts::(card|field|pad|picture|bar::(rail|station)|choice::(choice|segments)|element::(fold|line))',
 ];
 const ofTheRest = new RegExp(`\\bplotters\\w*\\[|\\bshaftwright\\[\\w+\\]::(${rest.join('|')})\\b`);
 

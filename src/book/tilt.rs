@@ -45,7 +45,8 @@ impl NoTilt {
     }
 }
 
-fn get(of: &JsValue, name: &str) -> JsValue {
+/// A member of an object; nothing where there is none, or no object.
+pub(super) fn get(of: &JsValue, name: &str) -> JsValue {
     Reflect::get(of, &name.into()).unwrap_or(JsValue::UNDEFINED)
 }
 

@@ -7,6 +7,7 @@ mod disk;
 mod entry;
 mod forms;
 mod name;
+mod pad;
 mod phase_form;
 mod sample;
 mod truing_form;
@@ -24,6 +25,7 @@ pub use entry::Entry;
 pub use forms::{
     CheckForm, CutForm, DatumPair, MeasureForm, SlipForm, TubeForm, WeightRow, WeightsForm,
 };
+pub use pad::{PadHand, PadKey, sign_turned};
 pub use phase_form::{PhaseForm, Sitting};
 pub use sample::sample;
 pub use truing_form::{DialTurn, Pass, TruingForm};

@@ -5,7 +5,7 @@ use core::time::Duration;
 use leptos::prelude::*;
 
 use crate::book::{Card, Shelf, Trouble, browser};
-use crate::job::{Choice, Display, Entry, Job, NotAJob, sample};
+use crate::job::{Choice, Display, Entry, Job, NotAJob, Pass, sample};
 use crate::sheet::{report, stage_title, unopened};
 use crate::stage::Stage;
 
@@ -95,6 +95,8 @@ pub struct State {
     pub along: RwSignal<usize>,
     /// The field typed into last: the one that follows the keystroke itself.
     pub typing: RwSignal<Option<Entry>>,
+    /// The set-up of the dial is unfolded.
+    pub set_up_open: RwSignal<bool>,
     /// Quarter turns of the device, counterclockwise, against the way it was made to be held.
     pub turn: RwSignal<usize>,
     shelf: StoredValue<Shelf, LocalStorage>,
@@ -130,6 +132,7 @@ impl State {
             pass: RwSignal::new(0),
             along: RwSignal::new(0),
             typing: RwSignal::new(None),
+            set_up_open: RwSignal::new(false),
             turn: RwSignal::new(0),
             shelf: StoredValue::new_local(shelf),
             save_timer: StoredValue::new_local(None),
@@ -237,7 +240,7 @@ impl State {
         if self.typing.get_untracked() != Some(entry) {
             self.typing.set(Some(entry));
         }
-        self.change(|job| job.put(entry, text));
+        self.change(|job| put_at(job, entry, text, browser::now_ms()));
     }
 
     /// Changes the job in hand and keeps it a moment later.
@@ -435,6 +438,22 @@ impl State {
         } else {
             browser::send("shaftwright:take-update");
         }
+    }
+}
+
+/// Puts text into a field; the first reading of a pass of the dial says when the pass was begun.
+fn put_at(job: &mut Job, entry: Entry, text: &str, now: u64) {
+    let (Entry::StationReading(at, ..) | Entry::Closing(at, _)) = entry else {
+        return job.put(entry, text);
+    };
+    let blank = |job: &Job| job.truing.passes.get(at).is_some_and(Pass::is_blank);
+    let was_blank = blank(job);
+    job.put(entry, text);
+    let is_blank = blank(job);
+    if is_blank != was_blank
+        && let Some(pass) = job.truing.passes.get_mut(at)
+    {
+        pass.begun = was_blank.then_some(now);
     }
 }
 

@@ -192,7 +192,7 @@ pub const fn stage_lead(stage: Stage) -> &'static str {
             "How far the two yokes are turned against each other, before you tack and after welding."
         }
         Stage::True => {
-            "One turn of the dial, read at each mark, beside the new weld. Plunger pushed in is plus. Number the tube clockwise from the witness mark, seen from the rear."
+            "One turn of the dial, read at each mark, beside the new weld. Number the tube clockwise from the witness mark, seen from the rear."
         }
         Stage::Weights => "Where each balance weight goes back, kept with its own yoke.",
     }
@@ -311,8 +311,8 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::MountArm => "Gearbox's front mounts to its rear one",
         Entry::PhaseLimit => "Turn allowed",
         Entry::OwnLimit => "My limit of the total reading",
-        Entry::StationAt(_, _, s) => return format!("Place of mark {}", s + 1),
-        Entry::StationReading(p, i, s) => return station_label(job, p, i, s),
+        Entry::StationAt(p, _, s) => return place_label(job, p, s),
+        Entry::StationReading(p, _, s) => return station_label(job, p, s),
         Entry::Closing(..) => "First mark again, to close the turn",
         Entry::Backlash => "What the dial loses when it turns back",
         Entry::FrontVee => {
@@ -334,14 +334,29 @@ pub fn label(job: &Job, entry: Entry) -> String {
     fixed.to_owned()
 }
 
-/// What a mark round the tube is called: by the clock, in degrees, or by number.
-fn station_label(job: &Job, pass: usize, place: usize, station: usize) -> String {
-    let numbered = || format!("Mark {}", station + 1);
-    let highest_or_lowest = job.truing.passes.get(pass).map(|pass| pass.stations);
-    if highest_or_lowest == Some(Stations::HighLow) {
-        return if station == 0 { "Highest" } else { "Lowest" }.to_owned();
+/// What the place of a mark is called.
+fn place_label(job: &Job, pass: usize, station: usize) -> String {
+    match highest_or_lowest(job, pass, station) {
+        Some(word) => format!("{word}, where"),
+        None => format!("Place of mark {}", station + 1),
     }
-    match (job.truing.marks, station_at(job, pass, place, station)) {
+}
+
+/// Its word where only these two are read.
+fn highest_or_lowest(job: &Job, pass: usize, station: usize) -> Option<&'static str> {
+    let stations = job.truing.passes.get(pass)?.stations;
+    let word = if station == 0 { "Highest" } else { "Lowest" };
+    (stations == Stations::HighLow).then_some(word)
+}
+
+/// What a mark round the tube is called: by the clock, in degrees, or by number.
+fn station_label(job: &Job, pass: usize, station: usize) -> String {
+    let numbered = || format!("Mark {}", station + 1);
+    if let Some(word) = highest_or_lowest(job, pass, station) {
+        return word.to_owned();
+    }
+    // Marks are on the tube's whole length: those that the mechanic lays out, he lays out once.
+    match (job.truing.marks, station_at(job, pass, 0, station)) {
         (MarkNames::Numbers, _) | (_, None) => numbered(),
         (MarkNames::Degrees, Some(at)) => show_angle(at, 1),
         (MarkNames::Clock, Some(at)) => {

@@ -124,10 +124,25 @@ fn needs_list(state: State, needs: Vec<(Entry, String)>) -> Option<AnyView> {
 /// Goes to a field: on this page, or at the stage that asks for it.
 pub fn jump_to(state: State, entry: Entry) {
     if !focus_field(entry) {
+        show_place(state, entry);
         browser::go(&state.address(Stage::of(entry)));
         // The stage is drawn when the browser has told of the new address.
         set_timeout(move || _ = focus_field(entry), core::time::Duration::from_millis(120));
     }
+}
+
+/// Of a reading of the dial only one place in one pass is drawn, and its set-up may be folded away.
+fn show_place(state: State, entry: Entry) {
+    let (pass, along) = match entry {
+        Entry::StationReading(pass, along, _) | Entry::Closing(pass, along) => (Some(pass), along),
+        Entry::StationAt(pass, along, _) => (Some(pass), along),
+        Entry::PlaceAlong(along) => (None, along),
+        _ => return state.set_up_open.set(true),
+    };
+    if let Some(pass) = pass {
+        state.pass.set(pass);
+    }
+    state.along.set(along);
 }
 
 /// Brings a field into sight with the cursor in it; false where it is not on the page.

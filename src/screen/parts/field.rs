@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::element::{Element, all, either, el, key, line, text};
-use crate::job::{Entry, Job};
+use crate::job::{Entry, Job, sign_turned};
 use crate::quantity::{Unit, Unreadable};
 use crate::screen::state::State;
 use crate::sheet::{amount, complaint, hint, label, remark, which_way};
@@ -84,13 +84,7 @@ fn keypad(job: &Job, entry: Entry) -> &'static str {
 
 fn turn_sign(state: State, entry: Entry) {
     let text = state.job.with_untracked(|job| job.typed(entry).map(|typed| typed.text.clone()));
-    let text = text.unwrap_or_default();
-    let bare = text.trim_start();
-    let turned = match bare.strip_prefix(['-', '−']) {
-        Some(positive) => positive.trim_start().to_owned(),
-        None => format!("-{bare}"),
-    };
-    state.put(entry, &turned);
+    state.put(entry, &sign_turned(&text.unwrap_or_default()));
 }
 
 /// The name a field has in the page, for labels, jumps and tests.
@@ -123,8 +117,23 @@ fn next_on_enter(event: &web_sys::Event) {
     }
 }
 
-/// A field.
-pub fn field(state: State, entry: Entry) -> AnyView {
+/// What a field is put together from.
+pub(super) struct Pieces {
+    /// Its name.
+    pub label: Signal<String>,
+    /// Something is wrong with what stands there.
+    pub wrong: Memo<bool>,
+    /// Where it is typed.
+    pub input: Element,
+    /// What a bare number is.
+    pub unit: Signal<String>,
+    /// What is to be said about it.
+    pub note: Element,
+}
+
+/// The pieces of a field; which keypad its input brings up is not among them.
+#[inline(never)]
+pub(super) fn pieces(state: State, entry: Entry) -> Pieces {
     // A stage has dozens of fields, and a keystroke changes one; the others follow at the pause.
     let face = Memo::new(move |_| {
         if state.typing.get() == Some(entry) {
@@ -134,13 +143,11 @@ pub fn field(state: State, entry: Entry) -> AnyView {
     });
     let id = field_id(entry);
     let note_id = format!("{id}-note");
-    let keypad = state.job.with_untracked(|job| keypad(job, entry));
     let label = text(move || face.with(|face| face.label.clone()));
     let wrong = Memo::new(move |_| face.with(|face| face.complaint.is_some()));
     let input = el("input")
         .attr("id", &id.clone())
         .attr("type", "text")
-        .attr("inputmode", keypad)
         .attr("autocomplete", "off")
         .attr("autocapitalize", "off")
         .attr("spellcheck", "false")
@@ -151,14 +158,22 @@ pub fn field(state: State, entry: Entry) -> AnyView {
         .prop("value", text(move || face.with(|face| face.text.clone())))
         .on("input", move |event| state.put(entry, &event_target_value(&event)))
         .on("keydown", |event| next_on_enter(&event));
+    let unit = text(move || face.with(|face| face.unit.to_owned()));
+    Pieces { label, wrong, input, unit, note: note(state, entry, face, note_id) }
+}
+
+/// A field.
+pub fn field(state: State, entry: Entry) -> AnyView {
+    let Pieces { label, wrong, input, unit, note } = pieces(state, entry);
+    let input = input.attr("inputmode", state.job.with_untracked(|job| keypad(job, entry)));
     // Number pads of phones have no key for the sign.
     let sign = may_be_negative(entry).then(|| sign_key(state, entry, label).into());
-    let unit = el("span").class("unit").words(text(move || face.with(|face| face.unit.to_owned())));
+    let unit = el("span").class("unit").words(unit);
     el("div")
         .live("class", either(move || wrong.get(), "field wrong", "field"))
-        .child(el("label").class("label").attr("for", &id).words(label))
+        .child(el("label").class("label").attr("for", &field_id(entry)).words(label))
         .child(el("span").class("entry").children(sign).child(input).child(unit))
-        .child(note(state, entry, face, note_id))
+        .child(note)
         .into()
 }
 
