@@ -101,9 +101,11 @@ c, left = fit(at, [0, 5, 11, 15, 14, 9, 3, -1], (1, 2))
 s = sqrt(sum(x * x for x in left) / 3)
 say("offset", hypot(c[1], c[2]))
 say("offset at", degrees(atan2(c[2], c[1])) % 360)
-# The scatter is finer than the dial's own line, so the line is what is known.
+# The scatter is finer than the dial's own line, so the line is what is known; that it is the greater of
+# the two rests on the three readings that the five terms leave over all the same.
 assert s < 1 / sqrt(12)
-say("offset doubt", T95 / sqrt(12) * sqrt(2 / 8))
+three_over = halve(lambda t: student(t, 3) - 0.95, 0, 50)
+say("offset doubt", three_over / sqrt(12) * sqrt(2 / 8))
 say("ovality over all", 2 * hypot(c[3], c[4]))
 say("leftover", s)
 tacked, _ = fit(at, [0, 1, 3, 4, 4, 3, 1, 0], (1, 2))
