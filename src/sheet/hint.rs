@@ -77,8 +77,10 @@ pub const fn hint(entry: Entry) -> &'static str {
         Entry::SpringPad => "To give a wedge's thickness as well as its angle.",
         Entry::MountArm => "To give a shim's height under the gearbox's rear mount.",
         Entry::PhaseLimit => "1° (published, US Army TM 5-4210-230-14&P-1).",
-        Entry::StationAt(..) => "Clockwise from the witness mark, seen from the rear: 4:30 or 135°.",
-        Entry::Closing(..) => "Shows whether the dial moved.",
+        Entry::StationAt(_, _, 0) => {
+            "Clockwise from the witness mark, seen from the rear: 4:30 or 135°."
+        }
+        Entry::Closing(..) => "Closes the turn: shows whether the dial moved.",
         Entry::Backlash => {
             "Push the plunger past a mark and let it back: what the two ways differ by. Empty: none."
         }

@@ -313,7 +313,7 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::OwnLimit => "My limit of the total reading",
         Entry::StationAt(p, _, s) => return place_label(job, p, s),
         Entry::StationReading(p, _, s) => return station_label(job, p, s),
-        Entry::Closing(..) => "First mark again, to close the turn",
+        Entry::Closing(..) => "First mark again",
         Entry::Backlash => "What the dial loses when it turns back",
         Entry::FrontVee => {
             return format!("Front vee block, from the {} joint's centre", far_joint(job));

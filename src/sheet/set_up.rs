@@ -1,14 +1,14 @@
 //! How the dial is set up: in one line, and what each way of doing it can and cannot show.
 
 use super::label::Worded;
-use crate::job::{Job, Plunger, SeamBy, SetUp, TurnedHow};
+use crate::job::{Job, MarkNames, Plunger, SeamBy, SetUp, TurnedHow};
 
 /// The whole set-up in one line, for when its questions are folded away.
 pub fn set_up_line(job: &Job) -> String {
     let asked = &job.truing;
     let plunger = match asked.plunger {
-        Plunger::InIsPlus => "in is plus",
-        Plunger::InIsMinus => "in is minus",
+        Plunger::InIsPlus => "plunger in is plus",
+        Plunger::InIsMinus => "plunger in is minus",
     };
     let seam = match asked.seam {
         SeamBy::Found => "seam looked for",
@@ -20,16 +20,13 @@ pub fn set_up_line(job: &Job) -> String {
         TurnedHow::Clockwise => "turned clockwise",
         TurnedHow::Counterclockwise => "turned counter-clockwise",
     };
-    [
-        asked.set_up.word(),
-        asked.dial.word(),
-        plunger,
-        asked.marks.word(),
-        turned,
-        seam,
-        asked.limit.word(),
-    ]
-    .join(" · ")
+    let marks = match asked.marks {
+        MarkNames::Clock => "marks by the clock",
+        MarkNames::Degrees => "marks in degrees",
+        MarkNames::Numbers => "marks by number",
+    };
+    [asked.set_up.word(), asked.dial.word(), plunger, marks, turned, seam, asked.limit.word()]
+        .join(" · ")
 }
 
 /// What a set-up can show and what it cannot (handbook: the axis that each turns the shaft about).

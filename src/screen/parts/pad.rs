@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::element::{Element, either, el, key, text};
+use super::element::{Element, either, el, key, slot, text};
 use super::field::{Pieces, field_id, pieces};
 use crate::job::{Entry, PadHand, PadKey, Stations};
 use crate::screen::state::State;
@@ -211,11 +211,22 @@ fn head(pad: Pad) -> Element {
         .child(el("strong").words(number))
 }
 
-fn aside_key(pad: Pad) -> Element {
+/// The closing reading and those of the quick way have nothing to be set aside.
+fn aside_key(pad: Pad) -> AnyView {
+    let fits = Memo::new(move |_| match pad.mark.get() {
+        Some(Entry::StationReading(pass, ..)) => pad.state.job.with(|job| {
+            job.truing.passes.get(pass).is_some_and(|pass| pass.stations != Stations::HighLow)
+        }),
+        _ => false,
+    });
+
     let aside = Memo::new(move |_| {
         pad.mark.get().is_some_and(|mark| pad.state.job.with(|job| is_aside(job, mark)))
     });
-    key("plain", "Set aside", move || pad.turn_aside())
-        .attr("aria-label", "Set this mark aside: a seam or a dent")
-        .live("aria-pressed", either(move || aside.get(), "true", "false"))
+    let aside_key = move || {
+        key("plain", "Set aside", move || pad.turn_aside())
+            .attr("aria-label", "Set aside this mark: a seam or a dent")
+            .live("aria-pressed", either(move || aside.get(), "true", "false"))
+    };
+    slot(move || Some(if fits.get() { aside_key() } else { el("span") }.into()))
 }

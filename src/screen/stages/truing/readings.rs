@@ -92,7 +92,10 @@ fn marks_of(state: State, pad: Pad, [pass, along, count]: [usize; 3], stations: 
     let closing = (stations != Stations::HighLow)
         .then(|| el("div").class("closing").child(reading(pad, Entry::Closing(pass, along))).into());
     let marks = el("div").class(class).child(all((0..count).map(mark)));
-    all([marks.into()].into_iter().chain(more).chain(closing))
+    let elsewhere = stations == Stations::Free && !place;
+    let elsewhere = elsewhere
+        .then(|| el("p").class("small").text("The marks are those laid out at place 1.").into());
+    all(elsewhere.into_iter().chain([marks.into()]).chain(more).chain(closing))
 }
 
 /// Keeps the screen awake for as long as this is drawn, and says whether it does.

@@ -85,9 +85,9 @@ pub fn places(state: State) -> AnyView {
         state.along.update(|along| *along = (*along).min(last.saturating_sub(1)));
         state.change(|job| job.truing.drop_place());
     };
-    let more = move || {
-        (count.get() < MOST_PLACES).then(|| key("plain", "One more place along the tube", add).into())
-    };
+    // Told apart from the count, so that the key stays where the finger or the focus is.
+    let room = state.follows(|job| job.truing.places.len() < MOST_PLACES);
+    let more = move || room.get().then(|| key("plain", "One more place along the tube", add).into());
     let fewer =
         move || last_is_blank.get().then(|| key("plain", "Take the last place away", take_away).into());
     all([
