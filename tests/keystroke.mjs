@@ -15,7 +15,7 @@ const [dist, audit, ...asked] = process.argv.slice(2);
 const from = (file) => import(pathToFileURL(path.resolve(audit, file)));
 const { chromium } = await from('node_modules/playwright-core/index.mjs');
 const { StaticServer } = await from('server.mjs');
-const fields = asked.length ? asked : ['old-0@measure', 'weld-line@cut', 'station-2-3@true', 'weight-mass-0@weights'];
+const fields = asked.length ? asked : ['old-0@measure', 'weld-line@cut', 'station-2-0-3@true', 'weight-mass-0@weights'];
 const KEYS = 60;
 
 const empty = fs.mkdtempSync(path.join(os.tmpdir(), 'counter-'));

@@ -2,8 +2,8 @@
 //! own fields, and for no others.
 
 use shaftwright::job::{
-    Choice, CutAt, Datum, DatumPair, Display, Entry, Groove, Guide, Job, PlanBy, Route, ShaftBy,
-    ShaftKind, TravelBy, YokeAt,
+    Choice, CutAt, Datum, DatumPair, Display, Entry, Groove, Guide, Job, Pass, PassKind, PlanBy, Route,
+    RunOutLimit, ShaftBy, ShaftKind, Stations, TravelBy, YokeAt,
 };
 use shaftwright::quantity::Unreadable;
 use shaftwright::stage::{
@@ -269,12 +269,49 @@ fn what_was_not_chosen_may_hold_anything() {
         Entry::GearboxPlan,
         Entry::ShaftPlan,
         Entry::PinionPlan,
+        // The shaft turns in its own joints.
+        Entry::FrontVee,
+        Entry::RearVee,
+        // Eight marks have places by themselves.
+        Entry::StationAt(0, 0, 3),
+        Entry::OwnLimit,
     ] {
         job.put(entry, "about so");
         assert!(read(&job, entry).is_err());
     }
     for stage in Stage::ALL {
         assert_eq!(stage.findings(&job), stage.findings(&shaft()));
+    }
+}
+
+#[test]
+fn marks_round_the_tube_ask_for_their_own_readings_and_no_places() {
+    for stations in Stations::ALL.iter().filter(|stations| stations.evenly().is_some()) {
+        let mut job = shaft();
+        job.truing.passes = vec![Pass::new(PassKind::Welded, *stations)];
+        let readings = (0..stations.evenly().unwrap()).map(|mark| Entry::StationReading(0, 0, mark));
+        // An offset needs three points (three unknowns: the middle's two and the mean): the next is named.
+        for reading in readings.clone().take(3) {
+            let asked = needs(&job, Name::OffsetReading);
+            assert_eq!(asked, [Need { entry: reading, why: Why::Empty }], "{stations:?}");
+            job.put(reading, "0");
+        }
+        // From there on it is found, and not judged before the last one.
+        for reading in readings.skip(3) {
+            assert_eq!(verdict(&job, Name::OffsetReading), Verdict::Unjudged(Reason::PartRead));
+            job.put(reading, "0");
+        }
+        assert_ne!(verdict(&job, Name::OffsetReading), Verdict::Unjudged(Reason::PartRead));
+        assert_eq!(lost(&job), []);
+    }
+}
+
+#[test]
+fn the_own_limit_alone_asks_for_its_number() {
+    for limit in RunOutLimit::ALL {
+        let mut job = with(Entry::OwnLimit, "");
+        job.truing.limit = *limit;
+        assert_eq!(find(&job, Name::TotalReading).value().is_none(), *limit == RunOutLimit::Own);
     }
 }
 

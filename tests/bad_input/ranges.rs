@@ -2,7 +2,7 @@
 //!
 //! The bounds are our own choice and stand here a second time.
 
-use shaftwright::job::{Datum, DatumPair, Entry, Job, ShaftBy, ShaftKind};
+use shaftwright::job::{Datum, DatumPair, Entry, Job, SetUp, ShaftBy, ShaftKind};
 use shaftwright::quantity::Unreadable;
 use shaftwright::stage::{Complaint, Standing, read, whole};
 
@@ -28,6 +28,16 @@ fn asking(entry: Entry) -> Job {
         (Entry::ShaftSlopeRead(_), _) => {
             let mut job = with_all(&[(Entry::ShaftSlopeRead(1), "5")]);
             job.angles.shaft_by = ShaftBy::Read;
+            job
+        }
+        (Entry::FrontVee | Entry::RearVee, _) => {
+            let mut job = with_all(&[(Entry::FrontVee, "6"), (Entry::RearVee, "48")]);
+            job.truing.set_up = SetUp::Vees;
+            job
+        }
+        (Entry::PlaceAlong(_) | Entry::StationReading(..) | Entry::Closing(..), _) => {
+            let mut job = shaft();
+            job.truing.add_place();
             job
         }
         (_, Some((job, ..))) => job,
@@ -137,6 +147,18 @@ fn absurd_numbers_are_told_what_is_allowed() {
         (Entry::JointOverhang, "-1", -25.4, 0.0, 800.0),
         (Entry::JointMost, "4", 4.0, 5.0, 44.0),
         (Entry::JointMost, "45", 45.0, 5.0, 44.0),
+        (Entry::Backlash, "-1", -0.0254, 0.0, 0.25),
+        (Entry::Backlash, "10", 0.254, 0.0, 0.25),
+        (Entry::Backlash, "0.3 mm", 0.3, 0.0, 0.25),
+        (Entry::FrontVee, "-1", -25.4, 0.0, 3000.0),
+        (Entry::FrontVee, "4 m", 4000.0, 0.0, 3000.0),
+        (Entry::RearVee, "-1/2", -12.7, 0.0, 3000.0),
+        (Entry::RearVee, "120", 3048.0, 0.0, 3000.0),
+        (Entry::PlaceAlong(0), "0", 0.0, 10.0, 3000.0),
+        (Entry::PlaceAlong(1), "-6", -152.4, 10.0, 3000.0),
+        (Entry::PlaceAlong(1), "3.5 m", 3500.0, 10.0, 3000.0),
+        (Entry::StationReading(0, 1, 7), "13 mm", 13.0, -12.0, 12.0),
+        (Entry::Closing(0, 1), "-500", -12.7, -12.0, 12.0),
     ] {
         let mut job = asking(entry);
         job.put(entry, text);
@@ -147,17 +169,23 @@ fn absurd_numbers_are_told_what_is_allowed() {
             assert!((in_base(got) - expected).abs() < 1e-6, "{entry:?} {text:?}: {got:?}");
         }
         // The seam's place is only printed on the strip, a road speed only drawn, and pad and mount only add
-        // a thickness: nothing is judged by them.
-        let idle = [
-            Entry::SeamClock,
-            Entry::RoadSpeed,
-            Entry::SpringPad,
-            Entry::MountArm,
-            Entry::JointOverhang,
-        ];
-        if !idle.contains(&entry) {
-            assert_ne!(whole(&job).shaft, Standing::Good, "{entry:?} {text:?}");
-        }
+        // a thickness; the shaft is judged by what the dial reads at the first place along the tube alone,
+        // and without what it loses: nothing is judged by them.
+        let idle = matches!(
+            entry,
+            Entry::SeamClock
+                | Entry::RoadSpeed
+                | Entry::SpringPad
+                | Entry::MountArm
+                | Entry::JointOverhang
+                | Entry::Backlash
+                | Entry::FrontVee
+                | Entry::RearVee
+                | Entry::PlaceAlong(_)
+                | Entry::StationReading(..)
+                | Entry::Closing(..)
+        );
+        assert_eq!(whole(&job).shaft == Standing::Good, idle, "{entry:?} {text:?}");
         for need in lost(&job).into_iter().flat_map(|name| needs(&job, name)) {
             assert_eq!(need.entry, entry, "{text:?}");
         }

@@ -76,7 +76,7 @@ fn what_cannot_be_gets_one_sentence_and_other_answers_stay() {
         page.stage("phase");
         refused(&page, "front-level-1-0", "200", &["“200” is outside", "−180° to 180°"]);
         page.stage("true");
-        refused(&page, "station-0-3", "5 apples", &["“apples” is not a unit"]);
+        refused(&page, "station-0-0-3", "5 apples", &["“apples” is not a unit"]);
         page.stage("weights");
         refused(&page, "weight-clock-0", "19", &["“19” is outside", "12 o'clock"]);
         refused(&page, "weight-clock-0", "7:75", &["75 minutes are past the hour"]);

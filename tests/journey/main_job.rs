@@ -205,7 +205,7 @@ fn reload_keeps_all(page: &Page) {
     page.stage("true");
     for (station, text) in TURNS[2].iter().enumerate() {
         assert_eq!(
-            page.value(&format!("station-2-{station}")),
+            page.value(&format!("station-2-0-{station}")),
             *text,
             "mark {station} of the latest turn"
         );

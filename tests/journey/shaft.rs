@@ -121,8 +121,8 @@ impl Page {
     /// Types a turn of the dial.
     pub fn fill_turn(&self, turn: usize) {
         for (station, text) in TURNS[turn].iter().enumerate() {
-            self.write(&format!("station-{turn}-{station}"), text);
+            self.write(&format!("station-{turn}-0-{station}"), text);
         }
-        self.write(&format!("closing-{turn}"), "0");
+        self.write(&format!("closing-{turn}-0"), "0");
     }
 }
