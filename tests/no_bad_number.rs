@@ -27,6 +27,7 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         | Sense::SetAside { at, out: _, count: _, by: _ }
         | Sense::HeatAt(at)
         | Sense::LeaveToShop(at)
+        | Sense::LeaveWelded(at)
         | Sense::FileAt(at) => vec![Amount::Clock(at)],
         Sense::Of { available: q } | Sense::UpTo { to: q } | Sense::Closes { wanted: q } => {
             vec![Amount::Length(q)]

@@ -129,6 +129,9 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
                 Name::WeldPull => "No pull that this dial can see.",
                 Name::LastMove => "No move that this dial can see.",
                 Name::FaceFound => "Nothing that these readings can see.",
+                Name::OffsetReading => {
+                    "Too small for this dial to say where. Scatter alone shows about as much, so the true one is more likely smaller than larger."
+                }
                 _ => "Too small for this dial to say where.",
             };
             (number, Some(why.to_owned()))
@@ -174,7 +177,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         }
         Sense::At(at) => {
             let what = match name {
-                Name::OffsetReading | Name::FaceFound => "High at",
+                Name::OffsetReading | Name::Correction | Name::FaceFound => "High at",
                 Name::WeldPull => "Toward",
                 _ => "At",
             };
@@ -194,14 +197,18 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         Sense::HeatAt(at) => (
             number,
             Some(format!(
-                "High at {}, {seen_from_rear}. Welded: one small heat spot there, never on the seam; let it cool, then read again.",
+                "High at {}, {seen_from_rear}. Welded: one small heat spot there, never on the seam; let it cool, then read again. How far it moves the tube cannot be promised.",
                 show_clock(at)
             )),
         ),
+        Sense::LeaveWelded(at) => {
+            let words = format!("High at {}, {seen_from_rear}: inside the limit and welded, so leave it.", show_clock(at));
+            (number, Some(words))
+        }
         Sense::LeaveToShop(at) => (
             number,
             Some(format!(
-                "High at {}, {seen_from_rear}. Welded aluminium is never heated: leave it to a driveline shop.",
+                "High at {}, {seen_from_rear}. Welded aluminium is never heated: cut the weld off and start again, or leave it to a driveline shop.",
                 show_clock(at)
             )),
         ),

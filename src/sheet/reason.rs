@@ -201,7 +201,9 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "The new face lies over the yoke's spigot: open the old weld and draw the yoke out first, then cut to length.".to_owned()
         }
         Reason::TravelNotChecked => "Not proven until the axle's travel is known.".to_owned(),
-        Reason::PartRead => "Not judged: some marks have no reading yet.".to_owned(),
+        Reason::PartRead => {
+            "Not judged: some marks have no reading yet, or a reading has no place.".to_owned()
+        }
         Reason::FewStations { better } => format!(
             "So few marks cannot tell an offset from an oval tube or a seam: take {better} or more before you act on it."
         ),
@@ -231,7 +233,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             format!("The offset alone is over the limit of {}: true it.", fine(limit))
         }
         Reason::WeldedOffset { limit } => format!(
-            "The offset alone is over the limit of {}, and welded: small heat spots on the high side, each cooled and read again. How far one moves it cannot be promised.",
+            "The offset alone is over the limit of {}, and welded.",
             fine(limit)
         ),
         Reason::HeatDoesNoMore => {
@@ -245,7 +247,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "Too much for a dial's scatter: a slip of the hand, the seam or a dent. Read the turn again; at 12 marks or more one that stands out is found.".to_owned()
         }
         Reason::HighBelowLow => {
-            "The highest reading is under the lowest: are they swapped, or does this dial count the other way?".to_owned()
+            "The highest place reads under the lowest, as this dial is said to count: are the two swapped, or is its way of counting chosen wrong?".to_owned()
         }
         Reason::NotOpposite { beside } => format!(
             "The lowest place is {} beside the one opposite the highest: no offset alone does that. The tube is oval or dented there: read it at 8 marks.",
@@ -256,11 +258,11 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             if got == 1 { "place" } else { "places" }
         ),
         Reason::SamePlaceAlong { z } => format!(
-            "Two places stand at {} from the front joint: correct one.",
+            "Two places stand at {}, or too near it to tell apart: correct one.",
             long(z)
         ),
         Reason::PlaceOffTheShaft { z } => format!(
-            "A place would lie {} from the front joint, off the shaft: check its distance.",
+            "The place at {} lies off the shaft: check its distance, and from which joint it was measured.",
             long(z)
         ),
         Reason::VeesOrWeldOff => {
@@ -270,27 +272,27 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "These places cannot tell anything in this set-up: add one farther from the others.".to_owned()
         }
         Reason::OffsetNearLimit { limit } => {
-            format!("Within its ± of the limit of {}: read more stations.", fine(limit))
+            format!("Within its ± of the limit of {}: read more marks.", fine(limit))
         }
         Reason::TotalOverLimit { limit } => format!(
             "Over the limit of {}. Look at the offset: an oval tube reads high and runs true.",
             fine(limit)
         ),
         Reason::OffsetNotSeen => {
-            "Too few or too rough readings to say: take 8 stations or more.".to_owned()
+            "Too few or too rough readings to say: read 8 marks or more.".to_owned()
         }
         Reason::DialDrifted { by } => format!(
             "The dial came back {} away, more than one line: something moved. Read the turn again.",
             fine(by)
         ),
         Reason::TooFewStations { got, needed } => {
-            format!("{got} stations have a reading: at least {needed} are needed, better 8.")
+            format!("Readings that count: {got}. At least {needed} are needed, better 8: read more marks, or set fewer aside.")
         }
         Reason::SamePlace { at } => {
             format!("Two readings stand at {}: correct one of the places.", show_clock(at))
         }
         Reason::OneSided => {
-            "The stations lie too close together to tell an offset: spread them round the tube.".to_owned()
+            "The marks lie too close together to tell an offset: read some on the other side of the tube.".to_owned()
         }
         Reason::OverGrade { permitted } => {
             format!("Over {}: a driveline shop should balance it.", work(permitted))

@@ -111,8 +111,8 @@ const fn cause_word(cause: Cause) -> &'static str {
 /// What mends it.
 const fn mend(cause: Cause) -> &'static str {
     match cause {
-        Cause::Kink => "Open the joint on the low side.",
-        Cause::Step => "The spigot sits beside the middle: shift the tube sideways, do not tilt it.",
+        Cause::Kink => "Until it is welded, open the joint on the low side.",
+        Cause::Step => "The spigot sits beside the middle: shift one piece sideways, do not tilt it.",
         Cause::Bow => "No tap at the weld mends a bent tube: a straight tube, or a driveline shop.",
         Cause::FrontYoke | Cause::RearYoke => "True it at that yoke's own weld, or change the yoke.",
     }
@@ -124,16 +124,22 @@ fn bent(number: String, by: BentBy, job: &Job) -> (String, Option<String>) {
         .into_iter()
         .zip([Cause::FrontYoke, Cause::RearYoke])
         .filter(|(hidden, _)| *hidden)
-        .map(|(_, cause)| format!(" In this set-up {} does not show.", cause_word(cause)))
+        .map(|(_, cause)| format!(" Not seen in this set-up: {}.", cause_word(cause)))
         .collect();
     let Some(cause) = by.cause else {
         let words = format!("Nothing that this dial can see, at these places.{hidden}");
         return ("Straight".to_owned(), Some(words));
     };
-    let beside = by.beside.map_or(String::new(), |other| format!(" and {}", cause_word(other)));
-    let kink = by.kink.map_or(String::new(), |kink| format!(", of {}", show_angle(kink, 2)));
-    let mut words =
-        format!("{}{beside}{kink}, high at {}. {}", cause_word(cause), show_clock(by.at), mend(cause));
+    let beside = by.beside.map_or(String::new(), |other| format!(" With it {}.", cause_word(other)));
+    let kink = by.kink.map_or(String::new(), |kink| format!(" of {}", show_angle(kink, 2)));
+    // A step has no high side: on the front piece the dial stands high opposite.
+    let at = if cause == Cause::Step { "the rear one toward" } else { "high at" };
+    let mut words = format!(
+        "{}{kink}, {at} {}, seen from the rear. {}{beside}",
+        cause_word(cause),
+        show_clock(by.at),
+        mend(cause)
+    );
     capital(&mut words);
     if !by.explains {
         let left = amount(Amount::FineLength(by.left), job.display.lengths());

@@ -110,6 +110,11 @@ pub fn bent(job: &Job, pass: usize) -> Result<Bent, Blocked> {
     for place in begun(job, pass) {
         let at = fields.sum(place_along(job, place));
         match (turn(job, pass, place), at) {
+            // Something moved while it was read: it explains nothing until it is read again.
+            (Ok(turn), _) if turn.drifted => {
+                let by = turn.drift.unwrap_or_else(|| Length::from_base(0.0));
+                return Err(Blocked::Impossible(Reason::DialDrifted { by }));
+            }
             (Ok(turn), Some(z)) => places.push((z, turn.run_out)),
             (Err(Blocked::Missing(needs)), _) => fields.also(&needs),
             (Err(blocked), _) => return Err(blocked),
@@ -174,7 +179,7 @@ pub(super) fn findings(job: &Job, pass: usize) -> Option<Finding> {
     };
     let explained = match bent.explained {
         Ok(explained) => explained,
-        Err(why) => return Some(figure(refused(job, why))),
+        Err(why) => return Some(figure(refused(job, pass, bent.length, why))),
     };
     let best = match (&explained.pair, explained.single.first()) {
         (Some(pair), _) if !explained.straight => &pair.one,
@@ -215,21 +220,21 @@ fn others(explained: &Explained, best: &Suspect) -> [Option<Cause>; 4] {
 }
 
 /// Why the offsets cannot be looked into.
-fn refused(job: &Job, why: NotExplained) -> Finding {
+fn refused(job: &Job, pass: usize, length: Length, why: NotExplained) -> Finding {
     let name = Name::BentBy;
     let reason = match why {
         NotExplained::TooFew { got, needed } => {
             // The next place that is laid out and not read, or else one more of them.
-            let next = (0..job.truing.places.len())
-                .map(Entry::PlaceAlong)
-                .find(|entry| job.typed(*entry).is_some_and(super::super::job::Typed::is_blank));
-            if let Some(entry) = next {
+            let read = begun(job, pass);
+            if let Some(place) = (0..job.truing.places.len()).find(|place| !read.contains(place)) {
+                let entry = Entry::StationReading(pass, place, 0);
                 return Finding::missing(name, vec![Need { entry, why: Why::Empty }]);
             }
             Reason::TooFewPlaces { got, needed }
         }
-        NotExplained::SamePlace { z } => Reason::SamePlaceAlong { z },
-        NotExplained::OffTheShaft { z } => Reason::PlaceOffTheShaft { z },
+        // As they were typed, so that they are found again in their fields.
+        NotExplained::SamePlace { z } => Reason::SamePlaceAlong { z: from_front(job, z, length) },
+        NotExplained::OffTheShaft { z } => Reason::PlaceOffTheShaft { z: from_front(job, z, length) },
         NotExplained::BadGeometry => Reason::VeesOrWeldOff,
         NotExplained::BadSpread | NotExplained::NotFinite => Reason::NotComputable,
     };

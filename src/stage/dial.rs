@@ -15,6 +15,9 @@ use crate::quantity::{Angle, Base, Length, as_degrees, clockwise_angle, degrees}
 /// looked for where it is not known.
 const SEAM_HALF_WIDTH_DEGREES: f64 = 10.0;
 
+/// A highest and a lowest place nearer each other than half a degree are one.
+const SAME_PLACE_DEGREES: f64 = 179.5;
+
 /// Who set readings aside.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum AsideBy {
@@ -117,6 +120,10 @@ pub fn turn(job: &Job, pass: usize, place: usize) -> Result<Turn, Blocked> {
     let run_out = match (quick, stations.as_slice()) {
         (true, [high, low, ..]) => of_extremes(*high, *low, line).map_err(|no| match no {
             NoOffset::Swapped => Reason::HighBelowLow,
+            // Half a turn beside opposite is one place for both.
+            NoOffset::NotOpposite { beside } if as_degrees(beside).abs() > SAME_PLACE_DEGREES => {
+                Reason::SamePlace { at: high.at }
+            }
             NoOffset::NotOpposite { beside } => Reason::NotOpposite { beside },
             NoOffset::NotFinite => Reason::NotComputable,
         }),

@@ -96,8 +96,10 @@ pub enum Sense {
     AtPlace(usize),
     /// What the offsets along the tube come from.
     Bent(BentBy),
-    /// Welded: heat small spots at this place, or cut it off and start again.
+    /// Welded: heat small spots at this place.
     HeatAt(Angle),
+    /// Welded, high at this place, and nothing to be done about it.
+    LeaveWelded(Angle),
     /// High at this place, and nothing to do about it at home.
     LeaveToShop(Angle),
     /// As one joint of this angle would; both joints' own angles.

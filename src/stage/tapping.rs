@@ -49,10 +49,23 @@ pub(super) fn correction(
     source: Source,
 ) -> Finding {
     let (size, at) = (turn.run_out.offset.size(), turn.run_out.offset.at());
-    let mend = |aim: Aim| match (turn.welded(), job.tube.material) {
-        (false, _) => Sense::Tap { at: (-aim.ask).at(), by: aim.ask.size(), answered: aim.answered },
-        (true, Material::Steel) => Sense::HeatAt(at),
-        (true, Material::Aluminium) => Sense::LeaveToShop(at),
+    let steel = job.tube.material == Material::Steel;
+    let verdict = match offset_verdict(turn, limit) {
+        // No heat on aluminium, so nothing that heat could do any more.
+        Verdict::Stop(Reason::WeldedOffset { limit }) if steel => {
+            Verdict::Stop(past_heat(before, turn, limit))
+        }
+        verdict => verdict,
+    };
+    let mend = |aim: Aim| match verdict {
+        _ if !turn.welded() => {
+            Sense::Tap { at: (-aim.ask).at(), by: aim.ask.size(), answered: aim.answered }
+        }
+        Verdict::Stop(Reason::WeldedOffset { .. }) if steel => Sense::HeatAt(at),
+        Verdict::Stop(Reason::WeldedOffset { .. }) => Sense::LeaveToShop(at),
+        // Inside the limit nothing is heated, and past heat neither: only where it is high.
+        Verdict::Good => Sense::LeaveWelded(at),
+        _ => Sense::At(at),
     };
     let sense = match (turn.run_out.offset_is_seen(), aimed(before, turn)) {
         (_, None) => None,
@@ -63,10 +76,6 @@ pub(super) fn correction(
         amount: Amount::FineLength(size),
         plus_minus: Some(Amount::FineLength(offset_doubt(turn))),
         sense,
-    };
-    let verdict = match offset_verdict(turn, limit) {
-        Verdict::Stop(Reason::WeldedOffset { limit }) => Verdict::Stop(past_heat(before, turn, limit)),
-        verdict => verdict,
     };
     circle_step(turn, Finding::known(Name::Correction, value, verdict))
         .within(Amount::FineLength(limit), source)
@@ -96,7 +105,7 @@ pub(super) fn findings(
     turn: &Turn,
 ) -> Vec<Finding> {
     let mut all = Vec::new();
-    all.extend(opens(job, place, before, turn));
+    all.extend(opens(job, place, turn));
     all.extend(last_move(before, turn));
     all.extend(order_of_welding(turn));
     all.extend(weld_pull(job, pass, place, turn));
@@ -105,13 +114,12 @@ pub(super) fn findings(
 
 /// How much the joint opens at the rim while the tube is moved. Told where the place of the dial is typed:
 /// without it nothing can be said, and it is asked for at its field.
-fn opens(job: &Job, place: usize, before: &[Found], turn: &Turn) -> Option<Finding> {
+fn opens(job: &Job, place: usize, turn: &Turn) -> Option<Finding> {
     let typed = job.typed(Entry::PlaceAlong(place)).is_some_and(|typed| !typed.is_blank());
     // In vees and on centres the shaft is not read about its joints, which is what the rule is for.
     let about_joints = matches!(job.truing.set_up, SetUp::Joints | SetUp::Gearbox);
     let seen = turn.run_out.offset_is_seen() && !turn.welded();
-    let ask = aimed(before, turn)?.ask;
-    if !(typed && about_joints && seen) {
+    if !(typed && about_joints && seen && may_say_where(turn)) {
         return None;
     }
     let mut fields = Fields::of(job);
@@ -136,7 +144,8 @@ fn opens(job: &Job, place: usize, before: &[Found], turn: &Turn) -> Option<Findi
     let value = Value {
         amount: fine(opens),
         plus_minus: Some(fine(doubt)),
-        sense: Some(Sense::OpenAt(ask.at())),
+        // However the taps are aimed, a straight joint is open no more on the low side than on the high.
+        sense: Some(Sense::OpenAt((-turn.run_out.offset).at())),
     };
     let plain = Amount::PlainLength;
     Some(
@@ -212,7 +221,8 @@ fn weld_pull(job: &Job, pass: usize, place: usize, after: &Turn) -> Option<Findi
     let value = Value {
         amount: Amount::FineLength(pull.size()),
         plus_minus: Some(Amount::FineLength(Length::from_base(doubt))),
-        sense: Some(if seen { Sense::At(pull.at()) } else { Sense::LeaveAlone }),
+        sense: (may_say_where(&before) && may_say_where(after))
+            .then_some(if seen { Sense::At(pull.at()) } else { Sense::LeaveAlone }),
     };
     let finding = Finding::known(Name::WeldPull, value, Verdict::Figure);
     Some(vector_step(finding, Law::PullVector, to, from).from(&[Source::LeastSquaresCircle]))

@@ -107,33 +107,50 @@ fn known(job: &Job, pass: usize, place: usize) -> Result<(Turn, Length, Source),
     }
 }
 
-/// The worst of the other places along the tube: one place must not look good alone.
+/// The worst of the other places along the tube: one place must not look good alone. What is judged worst
+/// comes before what reads most: an oval tube reads high and runs true.
 fn elsewhere(job: &Job, pass: usize, place: usize, limit: Length, source: Source) -> Option<Finding> {
     let taken = job.truing.passes.get(pass)?;
     let begun =
         |other: &usize| *other != place && taken.turns.get(*other).is_some_and(|t| !t.is_blank());
-    let mut worst: Option<(usize, Turn)> = None;
+    let mut worst: Option<(u8, f64, Finding)> = None;
     for other in (0..job.truing.places.len()).filter(begun) {
-        match turn(job, pass, other) {
-            Ok(turn)
-                if worst.as_ref().is_none_or(|(_, known)| turn.run_out.total > known.run_out.total) =>
-            {
-                worst = Some((other, turn));
+        let (reads, finding) = match turn(job, pass, other) {
+            Ok(turn) => {
+                (turn.run_out.total.base(), at_another_place(job, other, &turn, limit, source))
             }
-            Ok(_) => {}
-            Err(blocked) => return Some(Finding::blocked(Name::WorstAlong, blocked)),
+            Err(blocked) => (0.0, Finding::blocked(Name::WorstAlong, blocked)),
+        };
+        let weight = weight(finding.verdict);
+        if worst.as_ref().is_none_or(|(most, total, _)| (weight, reads) > (*most, *total)) {
+            worst = Some((weight, reads, finding));
         }
     }
-    let (other, turn) = worst?;
-    let mut finding = total(job, &turn, limit, source);
-    if let Verdict::Good = finding.verdict {
-        finding.verdict = offset_verdict(&turn, limit);
+    worst.map(|(_, _, finding)| finding)
+}
+
+/// Another place along the tube, judged by its total reading and by its offset.
+fn at_another_place(job: &Job, other: usize, turn: &Turn, limit: Length, source: Source) -> Finding {
+    let mut finding = total(job, turn, limit, source);
+    let offset = offset_verdict(turn, limit);
+    if weight(offset) > weight(finding.verdict) {
+        finding.verdict = offset;
     }
     finding.name = Name::WorstAlong;
     if let super::finding::Answer::Known(value) = &mut finding.answer {
         value.sense = Some(Sense::AtPlace(other));
     }
-    Some(until_welded(&turn, finding))
+    until_welded(turn, finding)
+}
+
+/// How much a verdict says against the shaft, in the order in which a stage counts them.
+const fn weight(verdict: Verdict) -> u8 {
+    match verdict {
+        Verdict::Good | Verdict::Figure => 0,
+        Verdict::Watch(_) => 1,
+        Verdict::NotYet | Verdict::Unjudged(_) => 2,
+        Verdict::Stop(_) => 3,
+    }
 }
 
 /// A turn before welding can be as good as it likes: the weld will move the tube.
