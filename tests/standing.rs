@@ -191,7 +191,7 @@ fn one_stop_stops_the_shaft() {
     // A face cut at a slant, ten times what the sample's shows; one bad gap among good ones is noise.
     let slanted = |job: &mut Job| {
         for (place, gap) in
-            ["0", "0", "0.005", "0.01", "0.015", "0.02", "0.02", "0.01"].into_iter().enumerate()
+            ["0", "0", "0.01", "0.02", "0.03", "0.03", "0.02", "0.01"].into_iter().enumerate()
         {
             job.put(Entry::FaceReading(place), gap);
         }

@@ -270,10 +270,12 @@ fn the_ellipse_holds_the_true_offset() {
 
 #[test]
 fn few_marks_do_not_prove_that_the_dial_is_all() {
-    // Why the degrees of freedom stay those of the readings left over where the floor binds: taken without
-    // limit there, the circle would not hold what it promises.
+    // Why the degrees of freedom stay those of the readings left over where one or two are, and are not
+    // without limit where the floor binds: the circle would not hold what it promises.
     let mut luck = Luck(74);
-    for (marks, least, without_limit) in [(6, 0.99, 0.88), (8, 0.96, 0.935)] {
+    for (marks, least, most, without_limit) in
+        [(6, 0.98, 1.0, 0.88), (7, 0.96, 1.0, 0.92), (8, 0.93, 0.97, 0.935), (12, 0.93, 0.97, 0.95)]
+    {
         let places: Vec<f64> =
             (0..marks).map(|mark| 360.0 * f64::from(mark) / f64::from(marks)).collect();
         let (mut held, mut held_without) = (0, 0);
@@ -290,6 +292,7 @@ fn few_marks_do_not_prove_that_the_dial_is_all() {
         }
         let share = |count: usize| count as f64 / (TURNS / 2) as f64;
         println!("{marks} marks: {}, without limit {}", share(held), share(held_without));
-        assert!(share(held) > least && share(held_without) < without_limit, "{held} {held_without}");
+        assert!((least..=most).contains(&share(held)), "{marks}: {}", share(held));
+        assert!(share(held_without) < without_limit, "{marks}: {}", share(held_without));
     }
 }

@@ -78,7 +78,7 @@ pub fn sample() -> Job {
         job.put(entry, text);
     }
     for (place, gap) in
-        ["0", "0", "0.0005", "0.001", "0.0015", "0.002", "0.002", "0.001"].into_iter().enumerate()
+        ["0", "0", "0.001", "0.002", "0.003", "0.003", "0.002", "0.001"].into_iter().enumerate()
     {
         job.put(Entry::FaceReading(place), gap);
     }

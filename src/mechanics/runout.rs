@@ -17,6 +17,11 @@ pub const MOST: usize = 36;
 const FEWEST_FOR_OVALITY: usize = 5;
 /// From this many stations the scatter itself gives the ±.
 const FEWEST_FOR_SCATTER: usize = 6;
+/// From this many readings left over a scatter under the dial's line may say that the line is all: with
+/// one or two it is too often small by luck.
+const FEWEST_SPARE_FOR_LINE: f64 = 3.0;
+/// So many degrees of freedom are as good as none to doubt.
+const AS_GOOD_AS_KNOWN: f64 = 1e6;
 /// Stations closer than this count as the same one.
 const SAME_STATION_DEGREES: f64 = 0.5;
 
@@ -99,6 +104,15 @@ impl RunOut {
         self.offset.size().base() > 3.0 * self.offset_standard.base()
     }
 
+    /// The scatter of these readings alone, whatever the dial's line, with the readings left over; `None`
+    /// where they are too few to tell it.
+    pub fn own_scatter(&self) -> Option<Spread<Length>> {
+        let terms = if self.ovality.is_some() { 5 } else { 3 };
+        let spare = self.stations.saturating_sub(terms) as f64;
+        let standard = self.leftover.filter(|_| self.stations >= FEWEST_FOR_SCATTER)?;
+        Some(Spread { standard, freedom: spare })
+    }
+
     /// Whether the 95 % ellipse holds a vector.
     pub fn holds(&self, vector: Across<Length>) -> bool {
         self.ellipse.holds(vector - self.offset)
@@ -132,8 +146,8 @@ impl RunOut {
 /// dial's line proves little: with ν taken without limit there, the circle held the truth in 92 of 100
 /// turns of 8 stations that scatter by half a division, and in 87 of 6.
 /// Range: 3 to 36 stations, anywhere but all on one side. Source: ISO 12181 (least-squares circle);
-/// JCGM 100:2008 H.3 for the ± of a fit; our own choice of how few stations may claim what, and of the
-/// floor. Assumes a tube whose offset is small against its radius, and normal scatter.
+/// JCGM 100:2008 H.3 for the ± of a fit; (G.2b) for ν under the line; our own choice of how few stations
+/// may claim what. Assumes a tube whose offset is small against its radius, and normal scatter.
 /// Shown by `tests/turns.rs`: against another library's fit, and that the ellipse holds the truth.
 ///
 /// # Errors
@@ -188,6 +202,16 @@ pub(super) fn solved(stations: &[Station], division: Length) -> Result<Solution,
     solve(&columns, &target).map_err(|_| NoFit::OneSided)
 }
 
+/// The standard uncertainty of one reading: its own scatter, never under the dial's line.
+fn floored(own: f64, spare: f64, line: Spread<Length>) -> Spread<Length> {
+    let standard = line.standard.base();
+    if own >= standard {
+        return Spread { standard: Length::from_base(own), freedom: spare };
+    }
+    let freedom = if spare < FEWEST_SPARE_FOR_LINE { spare } else { spare * (standard / own).powi(4) };
+    Spread { freedom: if freedom < AS_GOOD_AS_KNOWN { freedom } else { f64::INFINITY }, ..line }
+}
+
 /// What the terms of a turn say.
 ///
 /// # Errors
@@ -202,9 +226,7 @@ pub(super) fn told(
     let line: Spread<Length> = of_division(division);
     let own = (spare > 0).then(|| (solution.squares() / spare as f64).sqrt());
     let scatter = match own.filter(|_| count >= FEWEST_FOR_SCATTER) {
-        Some(own) => {
-            Spread { standard: Length::from_base(own.max(line.standard.base())), freedom: spare as f64 }
-        }
+        Some(own) => floored(own, spare as f64, line),
         None => line,
     };
     let Spread { standard, freedom } = scatter;
@@ -342,17 +364,22 @@ mod tests {
 
     #[test]
     fn few_readings_prove_no_more_than_they_can() {
-        // Rule of this house: the line is the least that a reading is known by, and the factor is that of
-        // the readings left over all the same. Published: t for 95 % and 3 is 3.18 (JCGM 100:2008 table
-        // G.2), F for 2 and 3 is 9.55 (any table; from memory).
+        // Rule of this house: the line is the least that a reading is known by. By hand: the eight leave
+        // 0.171573 with three left over, so ν = 3·(0.288675/0.171573)⁴ = 24.04. Published: t for 95 % and
+        // 24 is 2.064, F for 2 and 24 is 3.40 (any table; from memory).
         let eight = turn(&[0.0, 3.0, 7.0, 9.0, 8.0, 5.0, 1.0, -1.0]);
         let got = fit(&eight, inches(0.001)).unwrap();
         let line = 1.0 / 12.0_f64.sqrt();
         assert!(as_thousandths(got.leftover.unwrap()) < line);
         close(as_thousandths(got.scatter.standard), line, 1e-12);
-        close(got.scatter.freedom, 3.0, 1e-12);
-        close(as_thousandths(got.offset_plus_minus), 3.18 * line * 0.5, 0.005 * line);
-        close(as_thousandths(got.offset_circle), (2.0_f64 * 9.55).sqrt() * line * 0.5, 0.003 * line);
+        close(got.scatter.freedom, 24.0416, 1e-3);
+        close(as_thousandths(got.offset_plus_minus), 2.064 * line * 0.5, 0.001 * line);
+        close(as_thousandths(got.offset_circle), (2.0_f64 * 3.40).sqrt() * line * 0.5, 0.002 * line);
+        // With one or two left over a small scatter proves nothing.
+        let seven = turn(&[0.0, 3.0, 6.0, 7.0, 5.0, 2.0, -1.0]);
+        let got_of_seven = fit(&seven, inches(0.001)).unwrap();
+        assert!(as_thousandths(got_of_seven.leftover.unwrap()) < line);
+        close(got_of_seven.scatter.freedom, 2.0, 1e-12);
         // Even marks know each direction alike, and no direction leans on another.
         for (value, expected) in got.unit_covariance.into_iter().zip([0.25, 0.0, 0.25]) {
             close(value, expected, 1e-12);

@@ -202,7 +202,10 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
             )),
         ),
         Sense::LeaveWelded(at) => {
-            let words = format!("High at {}, {seen_from_rear}: inside the limit and welded, so leave it.", show_clock(at));
+            let words = format!(
+                "High at {}, {seen_from_rear}: inside the limit and welded, so leave it.",
+                show_clock(at)
+            );
             (number, Some(words))
         }
         Sense::LeaveToShop(at) => (

@@ -2,7 +2,7 @@
 
 use super::amount::Amount;
 use super::cut_list::cut_list;
-use super::dial::turn;
+use super::dial::{line, turn};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Name, Need, Reason, Sense, Source, Value, Verdict, Why};
 use crate::job::{End, Entry, Job, SetUp};
@@ -10,6 +10,8 @@ use crate::mechanics::across::Across;
 use crate::mechanics::centreline::{
     Axis, Cause, Explained, NotExplained, Place, Shaft, Suspect, explain,
 };
+use crate::mechanics::runout::RunOut;
+use crate::mechanics::uncertainty::{Spread, of_division};
 use crate::quantity::{Angle, Base, Length};
 
 /// Steps along the shaft at which its shape is drawn.
@@ -134,13 +136,15 @@ pub fn bent(job: &Job, pass: usize) -> Result<Bent, Blocked> {
         },
         _ => Axis::Joints,
     };
+    let turns: Vec<&RunOut> = places.iter().map(|(_, run_out)| run_out).collect();
+    let known = known_scatter(&turns, of_division(line(job)));
     let read: Vec<Place> = places
         .iter()
         .map(|(z, run_out)| Place {
             z: *z,
             offset: run_out.offset,
             unit_covariance: run_out.unit_covariance,
-            scatter: run_out.scatter,
+            scatter: known.or_else(|| run_out.own_scatter()).unwrap_or(run_out.scatter),
         })
         .collect();
     let explained = explain(&shaft, axis, &read);
@@ -152,6 +156,17 @@ pub fn bent(job: &Job, pass: usize) -> Result<Bent, Blocked> {
         shape: shape.unwrap_or_default(),
         explained,
     })
+}
+
+/// The dial's line, where all turns together scatter less than it: a line binds once for a dial, not for
+/// each turn that happens to scatter less.
+fn known_scatter(turns: &[&RunOut], line: Spread<Length>) -> Option<Spread<Length>> {
+    let (mut squares, mut freedom) = (0.0, 0.0);
+    for own in turns.iter().filter_map(|turn| turn.own_scatter()) {
+        squares += own.standard.base().powi(2) * own.freedom;
+        freedom += own.freedom;
+    }
+    (squares <= line.standard.base().powi(2) * freedom).then_some(line)
 }
 
 /// What explains the offsets as a line along the shaft.

@@ -221,8 +221,11 @@ fn weld_pull(job: &Job, pass: usize, place: usize, after: &Turn) -> Option<Findi
     let value = Value {
         amount: Amount::FineLength(pull.size()),
         plus_minus: Some(Amount::FineLength(Length::from_base(doubt))),
-        sense: (may_say_where(&before) && may_say_where(after))
-            .then_some(if seen { Sense::At(pull.at()) } else { Sense::LeaveAlone }),
+        sense: (may_say_where(&before) && may_say_where(after)).then_some(if seen {
+            Sense::At(pull.at())
+        } else {
+            Sense::LeaveAlone
+        }),
     };
     let finding = Finding::known(Name::WeldPull, value, Verdict::Figure);
     Some(vector_step(finding, Law::PullVector, to, from).from(&[Source::LeastSquaresCircle]))

@@ -116,9 +116,7 @@ fn elsewhere(job: &Job, pass: usize, place: usize, limit: Length, source: Source
     let mut worst: Option<(u8, f64, Finding)> = None;
     for other in (0..job.truing.places.len()).filter(begun) {
         let (reads, finding) = match turn(job, pass, other) {
-            Ok(turn) => {
-                (turn.run_out.total.base(), at_another_place(job, other, &turn, limit, source))
-            }
+            Ok(turn) => (turn.run_out.total.base(), at_another_place(job, other, &turn, limit, source)),
             Err(blocked) => (0.0, Finding::blocked(Name::WorstAlong, blocked)),
         };
         let weight = weight(finding.verdict);
@@ -312,11 +310,11 @@ fn aside(turn: &Turn) -> Option<Finding> {
 
 /// What the dial had moved by the end of the turn.
 fn drift(turn: &Turn) -> Option<Finding> {
-    let by = turn.drift?;
+    let by = turn.drift.filter(|by| by.base() != 0.0)?;
     let value = Value {
         amount: Amount::FineLength(Length::from_base(by.base().abs())),
         plus_minus: None,
-        sense: (!turn.drifted && by.base() != 0.0).then_some(Sense::TakenOut),
+        sense: (!turn.drifted).then_some(Sense::TakenOut),
     };
     // That it is too much is said where the offset is.
     Some(Finding::known(Name::DialDrift, value, Verdict::Figure).from(&[Source::CommonPractice]))

@@ -13,7 +13,7 @@ import contextlib
 import io
 import sys
 from fractions import Fraction as F
-from math import asin, atan2, degrees, hypot, pi, radians, sqrt
+from math import asin, atan2, degrees, floor, hypot, pi, radians, sqrt
 
 sys.dont_write_bytecode = True
 with contextlib.redirect_stdout(io.StringIO()):
@@ -101,11 +101,12 @@ c, left = fit(at, [0, 5, 11, 15, 14, 9, 3, -1], (1, 2))
 s = sqrt(sum(x * x for x in left) / 3)
 say("offset", hypot(c[1], c[2]))
 say("offset at", degrees(atan2(c[2], c[1])) % 360)
-# The scatter is finer than the dial's own line, so the line is what is known; that it is the greater of
-# the two rests on the three readings that the five terms leave over all the same.
-assert s < 1 / sqrt(12)
-three_over = halve(lambda t: student(t, 3) - 0.95, 0, 50)
-say("offset doubt", three_over / sqrt(12) * sqrt(2 / 8))
+# The scatter is finer than the dial's own line, so the line is what is known, but for the scatter's share
+# with the three readings left over (Welch and Satterthwaite, cut down to whole degrees).
+line = 1 / sqrt(12)
+assert s < line
+known = floor(line**4 / (s**4 / 3))
+say("offset doubt", halve(lambda t: student(t, known) - 0.95, 0, 50) * line * sqrt(2 / 8))
 say("ovality over all", 2 * hypot(c[3], c[4]))
 say("leftover", s)
 tacked, _ = fit(at, [0, 1, 3, 4, 4, 3, 1, 0], (1, 2))

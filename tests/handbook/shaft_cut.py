@@ -104,18 +104,19 @@ def weld_line():
 def face():
     """Gaps under a square every 45°: high where the gap is least."""
     at = [45 * i for i in range(8)]
-    gaps = [0, 1, 2, 2, 1.5, 1, 0.5, 0]
+    gaps = [0, 1, 2, 3, 3, 2, 1, 0]
     (_, c, s, *_), left = fit(at, [-gap for gap in gaps], (1, 2))
     high = lambda a: c * cos(radians(a)) + s * sin(radians(a))
     say("face out", 2 * hypot(c, s) / 1000)
     about = degrees(atan2(s, c))
     say("face high at", halve(lambda a: high(a - 1) - high(a + 1), about - 80, about + 80) % 360)
-    # The readings scatter less than a feeler's step of 0.05 mm, so the step is what is known; three are
-    # left over.
-    step = 0.05 / 25.4
-    assert sqrt(sum(x * x for x in left) / 3) / 1000 < step / sqrt(12)
-    rim = halve(lambda r: circle(r, 3) - 0.95, 0, 50)
-    say("face doubt", 2 * rim * step / sqrt(12) * sqrt(2 / 8))
+    # The readings scatter less than a feeler's step of 0.05 mm, so the step is what is known, but for the
+    # scatter's share with the three readings left over (Welch and Satterthwaite).
+    own, line = sqrt(sum(x * x for x in left) / 3) / 1000, 0.05 / 25.4 / sqrt(12)
+    assert own < line
+    known = line**4 / (own**4 / 3)
+    rim = halve(lambda r: circle(r, known) - 0.95, 0, 50)
+    say("face doubt", 2 * rim * line * sqrt(2 / 8))
 
 
 def spigot():

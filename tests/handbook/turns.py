@@ -80,7 +80,13 @@ def fitted(division, at, read, closing, aside):
     line = float(division) * stats.uniform.std()
     if len(kept) > 5:
         u, freedom = max(own, line), spare
-        t, f = stats.t.ppf(0.975, freedom), stats.f.ppf(0.95, 2, freedom)
+        if own < line and spare > 2:
+            # Welch and Satterthwaite: all that is known of u is the line, but for the scatter's share.
+            freedom = u**4 / (own**4 / spare) if own else numpy.inf
+            freedom = freedom if freedom < 1e6 else numpy.inf
+        # Broken degrees are cut down for t; above a thousand it is the normal law's.
+        t = stats.t.ppf(0.975, numpy.floor(freedom)) if freedom <= 1000 else stats.norm.ppf(0.975)
+        f = stats.f.ppf(0.95, 2, freedom) if freedom < 1e6 else stats.chi2.ppf(0.95, 2) / 2
     else:
         u, freedom = line, numpy.inf
         t, f = stats.norm.ppf(0.975), stats.chi2.ppf(0.95, 2) / 2
