@@ -229,14 +229,11 @@ mod tests {
         for round in 0..60 {
             let count = 12 + round % 25;
             let step = 360.0 / count as f64;
-            let one = |index: usize| (step * index as f64, index);
-            let stations: Vec<Station> = (0..count)
-                .map(one)
-                .map(|(at, _)| Station {
-                    at: degrees(at + luck(-0.4, 0.4) * step),
-                    reading: inches(luck(-0.01, 0.01)),
-                })
-                .collect();
+            let mut one = |index: usize| Station {
+                at: degrees(step * (index as f64 + luck(-0.4, 0.4))),
+                reading: inches(luck(-0.01, 0.01)),
+            };
+            let stations: Vec<Station> = (0..count).map(&mut one).collect();
             let solution = solved(&stations, inches(LINE)).unwrap();
             let next: Vec<_> = (0..count).map(|index| next(&stations, index)).collect();
             for begin in 0..count {

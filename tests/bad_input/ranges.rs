@@ -38,6 +38,8 @@ fn asking(entry: Entry) -> Job {
         (Entry::PlaceAlong(_) | Entry::StationReading(..) | Entry::Closing(..), _) => {
             let mut job = shaft();
             job.truing.add_place();
+            job.put(Entry::PlaceAlong(0), "50");
+            job.put(Entry::PlaceAlong(1), "20");
             job
         }
         (_, Some((job, ..))) => job,
