@@ -129,6 +129,14 @@ pub fn focus(selector: &str) {
     }
 }
 
+/// Puts the focus on a key, and brings it into sight.
+pub fn focus_button(id: &str) {
+    let found = window().and_then(|window| window.document()?.get_element_by_id(id));
+    if let Some(found) = found.and_then(|found| found.dyn_into::<HtmlElement>().ok()) {
+        let _ = found.focus();
+    }
+}
+
 /// Puts the focus at the beginning of the screen, without scrolling to it.
 pub fn focus_main() {
     let main = window().and_then(|window| window.document()?.get_element_by_id("main"));

@@ -1,10 +1,31 @@
 //! What a key of the pad for dial readings makes of the text in a field: whole lines of the dial, half
 //! lines, and a sign.
 
+use super::{Entry, Job, Pass};
+
 /// Most figures before the point: the longest dial has under a thousand lines each way.
 const MOST_FIGURES: usize = 4;
 /// Half a line, as it is typed.
 const HALF: &str = ".5";
+
+impl Job {
+    /// Puts typed text into a field. The first reading of a pass says when the pass was begun, `now` in
+    /// milliseconds since 1970; one emptied again was not begun.
+    pub fn put_at(&mut self, entry: Entry, text: &str, now: u64) {
+        let (Entry::StationReading(at, ..) | Entry::Closing(at, _)) = entry else {
+            return self.put(entry, text);
+        };
+        let blank = |job: &Job| job.truing.passes.get(at).is_some_and(Pass::is_blank);
+        let was_blank = blank(self);
+        self.put(entry, text);
+        let is_blank = blank(self);
+        if is_blank != was_blank
+            && let Some(pass) = self.truing.passes.get_mut(at)
+        {
+            pass.begun = was_blank.then_some(now);
+        }
+    }
+}
 
 /// A key of the pad.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -149,6 +170,30 @@ mod tests {
         ] {
             assert_eq!(after(stood, keys), text, "{stood}, then {keys}");
         }
+    }
+
+    #[test]
+    fn a_pass_is_begun_by_its_first_reading() {
+        let mut job = Job::default();
+        let begun = |job: &Job| job.truing.passes[0].begun;
+        let mark = |mark: usize| Entry::StationReading(0, 0, mark);
+        for (entry, text, now, expected) in [
+            (Entry::PlaceAlong(0), "52", 1, None),
+            (mark(2), "7", 20, Some(20)),
+            (mark(2), "75", 30, Some(20)),
+            (mark(3), "4", 40, Some(20)),
+            (mark(2), "", 50, Some(20)),
+            (mark(3), "", 60, None),
+            (Entry::Closing(0, 0), "0", 70, Some(70)),
+            (Entry::StationReading(5, 0, 0), "0", 80, Some(70)),
+        ] {
+            job.put_at(entry, text, now);
+            assert_eq!(begun(&job), expected, "{text} at {now}");
+        }
+        // Read by an earlier page, which did not say when: a correction is no beginning.
+        job.truing.passes[0].begun = None;
+        job.put_at(Entry::Closing(0, 0), "1", 90);
+        assert_eq!(begun(&job), None);
     }
 
     #[test]

@@ -5,7 +5,7 @@ use core::time::Duration;
 use leptos::prelude::*;
 
 use crate::book::{Card, Shelf, Trouble, browser};
-use crate::job::{Choice, Display, Entry, Job, NotAJob, Pass, sample};
+use crate::job::{Choice, Display, Entry, Job, NotAJob, sample};
 use crate::sheet::{report, stage_title, unopened};
 use crate::stage::Stage;
 
@@ -240,7 +240,7 @@ impl State {
         if self.typing.get_untracked() != Some(entry) {
             self.typing.set(Some(entry));
         }
-        self.change(|job| put_at(job, entry, text, browser::now_ms()));
+        self.change(|job| job.put_at(entry, text, browser::now_ms()));
     }
 
     /// Changes the job in hand and keeps it a moment later.
@@ -438,22 +438,6 @@ impl State {
         } else {
             browser::send("shaftwright:take-update");
         }
-    }
-}
-
-/// Puts text into a field; the first reading of a pass of the dial says when the pass was begun.
-fn put_at(job: &mut Job, entry: Entry, text: &str, now: u64) {
-    let (Entry::StationReading(at, ..) | Entry::Closing(at, _)) = entry else {
-        return job.put(entry, text);
-    };
-    let blank = |job: &Job| job.truing.passes.get(at).is_some_and(Pass::is_blank);
-    let was_blank = blank(job);
-    job.put(entry, text);
-    let is_blank = blank(job);
-    if is_blank != was_blank
-        && let Some(pass) = job.truing.passes.get_mut(at)
-    {
-        pass.begun = was_blank.then_some(now);
     }
 }
 

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::book::browser;
 use crate::job::{Entry, Job, Pass, RunOutLimit, SeamBy, SetUp};
 use crate::screen::parts::{all, choice, either, el, field, fields, key, line, slot};
 use crate::screen::state::State;
@@ -34,15 +35,19 @@ pub fn set_up(state: State) -> AnyView {
     open.set(state.job.with_untracked(wanted));
     let heading = el("button")
         .attr("type", "button")
+        .attr("id", "set-up")
         .class("plain")
         .live("aria-expanded", either(move || open.get(), "true", "false"))
         .text("Set-up, asked once")
         .on("click", move |_| open.update(|open| *open = !*open));
     let short = move || (!open.get()).then(|| state.at_rest(set_up_line));
+    // The key goes with the questions: the eye and the focus go back to where they were asked.
+    let fold_away = move || {
+        browser::focus_button("set-up");
+        open.set(false);
+    };
     let inside = move || {
-        open.get().then(|| {
-            all([questions(state), key("", "Set up: fold it away", move || open.set(false)).into()])
-        })
+        open.get().then(|| all([questions(state), key("", "Set up: fold it away", fold_away).into()]))
     };
     el("section").class("asked").child(heading).child(line("small", short)).slot(inside).into()
 }
