@@ -1,8 +1,9 @@
-// What the sums of one line cost in the page's own machine code, without the page:
+// What the sums of one line cost in the page's own machine code, without the page, or the curve of a turn:
 //
 //   ./dev run node tests/line_time.mjs
+//   ./dev run node tests/line_time.mjs turn
 //
-// Builds tests/line_time/chain.rs with the page's library and flags (not passed through wasm-opt, which the
+// Builds tests/line_time/chain.rs, or turn.rs beside it, with the page's library and flags (not passed through wasm-opt, which the
 // site is) and runs it in batches, half a second to warm up and then a second and a half on the clock. What
 // the program would ask of a page is stood in for; the chain asks for nothing of it. Quote the median: a
 // shared machine is in the 95th percentile.
@@ -10,11 +11,13 @@ import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 
-const CHAINS = 200; // a batch, as in chain.rs
+const ofTurn = process.argv[2] === 'turn';
+const EXAMPLE = ofTurn ? 'turn_time' : 'line_time';
+const CHAINS = ofTurn ? 20 : 200; // a batch, as in turn.rs and chain.rs
 
 const target = process.env.CARGO_TARGET_DIR || 'target';
-execFileSync('cargo', ['build', '--quiet', '--locked', '--release', '--target', 'wasm32-unknown-unknown', '--features', 'line_time', '--example', 'line_time'], { stdio: 'inherit' });
-const module = new WebAssembly.Module(fs.readFileSync(path.join(target, 'wasm32-unknown-unknown/release/examples/line_time.wasm')));
+execFileSync('cargo', ['build', '--quiet', '--locked', '--release', '--target', 'wasm32-unknown-unknown', '--features', 'line_time', '--example', EXAMPLE], { stdio: 'inherit' });
+const module = new WebAssembly.Module(fs.readFileSync(path.join(target, `wasm32-unknown-unknown/release/examples/${EXAMPLE}.wasm`)));
 
 const stand_ins = {};
 for (const { module: from, name, kind } of WebAssembly.Module.imports(module)) {

@@ -3,24 +3,24 @@
 use super::svg::{Anchor, Pen, Svg};
 use crate::job::{AFTER_WELDING, BEFORE_TACKING, End, Job};
 use crate::quantity::{Angle, Base, as_degrees, degrees, show_angle};
-use crate::stage::{phase as phase_stage, truing, weights as weights_stage};
+use crate::stage::{phase as phase_stage, weights as weights_stage};
 
 const WIDTH: f64 = 320.0;
-const HEIGHT: f64 = 350.0;
-const CENTRE: (f64, f64) = (160.0, 164.0);
-const RIM: f64 = 104.0;
+pub(super) const HEIGHT: f64 = 350.0;
+pub(super) const CENTRE: (f64, f64) = (160.0, 164.0);
+pub(super) const RIM: f64 = 104.0;
 /// Two more lines of text under a face.
 const FOOT: f64 = 52.0;
 
 /// A place on the face: so far from the centre, so far round the clock.
-fn place(radius: f64, at: Angle) -> (f64, f64) {
+pub(super) fn place(radius: f64, at: Angle) -> (f64, f64) {
     let (sin, cos) = at.base().sin_cos();
     (CENTRE.0 + radius * sin, CENTRE.1 - radius * cos)
 }
 
 /// The face: the tube, twelve ticks, four numbers, the witness mark at 12.
 /// Room is left below for more lines of text.
-fn face(foot: f64) -> Svg {
+pub(super) fn face(foot: f64) -> Svg {
     let mut svg = Svg::new(WIDTH, HEIGHT + foot);
     svg.circle(Pen::Part, CENTRE, RIM, false);
     svg.circle(Pen::Thin, CENTRE, RIM - 9.0, false);
@@ -106,24 +106,6 @@ fn turning_arrow(svg: &mut Svg, start: Angle, way: f64) {
     svg.path(Pen::Accent, &points, false);
     let from = place(radius, start + degrees(way * 36.0));
     svg.arrow(Pen::Accent, from, place(radius, start + degrees(way * 50.0)));
-}
-
-/// The high side of a turn on the clock, and where to move the tube. `None` while it is not known or
-/// cannot be seen.
-pub fn high_spot(job: &Job, pass: usize) -> Option<String> {
-    let turn = truing::turn(job, pass, 0).ok()?;
-    let mut svg = face(0.0);
-    for station in &turn.stations {
-        svg.circle(Pen::Thin, place(RIM - 4.5, station.at), 4.0, true);
-    }
-    if turn.run_out.offset_is_seen() {
-        let at = turn.run_out.offset.at();
-        svg.circle(Pen::Accent, place(RIM, at), 10.0, true);
-        svg.arrow(Pen::Accent, place(RIM - 26.0, at), place(RIM - 40.0, at + degrees(180.0)));
-        let (x, y) = place(RIM - 50.0, at + degrees(28.0));
-        svg.text(Pen::Accent, (x, y + 7.0), Anchor::Middle, "high");
-    }
-    Some(svg.finish())
 }
 
 /// The weights on the clock, numbered: hollow at the front, filled at the rear. `None` without one.

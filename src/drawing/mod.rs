@@ -4,11 +4,16 @@
 //! drawing serves the dark bay, sunlight and paper. Every string put in is escaped; nothing that was
 //! typed gets in but numbers worded by `sheet`.
 
+mod centreline;
 mod clock;
 mod cut_zone;
+mod dial;
 mod elevation;
+mod end_view;
 mod graph;
+mod history;
 mod line;
+mod older;
 mod pieces;
 mod runout_curve;
 mod slip;
@@ -17,10 +22,14 @@ mod strip;
 mod svg;
 mod turn_curve;
 
-pub use clock::{high_spot, phase, weights};
+pub use centreline::centreline;
+pub use clock::{phase, weights};
 pub use cut_zone::cut_zone;
 pub use elevation::elevation;
+pub use end_view::end_view;
+pub use history::history;
 pub use line::line_views;
+pub use older::{Older, older_turns};
 pub use runout_curve::runout_curve;
 pub use slip::slip;
 pub use speed_curve::speed_curve;

@@ -4,8 +4,11 @@ use plotters::coord::types::RangedCoordf64;
 use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 
-use crate::job::{Dial, Job};
-use crate::quantity::{Length, as_millimetres, as_thousandths, degrees};
+use super::dial::{LEAST_SCALE, drawn_limit, in_lines, known_seam, quarter_name, reach, shown, unit};
+use super::graph::round_step;
+use super::older::Older;
+use crate::job::Job;
+use crate::quantity::{Angle, Length, as_degrees, clockwise_angle, degrees, show_number};
 use crate::stage::truing::{Turn, turn};
 
 /// Drawn at twice the size it is shown, since the plotter rounds to whole pixels.
@@ -13,110 +16,207 @@ const SIZE: (u32, u32) = (960, 620);
 /// Stand-ins that the page's own colours replace once the plot is text.
 const LINE: RGBColor = RGBColor(1, 2, 3);
 const ACCENT: RGBColor = RGBColor(4, 5, 6);
+/// The same for the limit, whose lines are broken.
+const LIMIT: RGBColor = RGBColor(7, 8, 9);
 /// Points on a drawn curve: one every seven and a half degrees, fine enough for a second order.
-const STEPS: usize = 48;
-/// Least height of the scale either way, in the dial's lines: a flat turn shows as flat.
-const LEAST_SCALE: f64 = 2.0;
+pub(super) const STEPS: usize = 48;
 
-/// A turn as a curve: points with the readings, a thin line for the fit, a bold one for the offset,
-/// older turns faint behind it. `None` while the turn cannot be read.
+/// A chart: what is drawn, and how high it reaches, in the dial's count.
+struct Chart<'a> {
+    job: &'a Job,
+    pass: usize,
+    turn: &'a Turn,
+    /// ± of a reading.
+    doubt: f64,
+    /// Half of the limit, and whether it lies within the chart.
+    limit: Option<(f64, bool)>,
+    most: f64,
+}
+
+/// A turn as a curve: points with their ±, hollow where they were set aside; a thin line for the fit, a
+/// bold one for the offset, the limit as a band, the seam shaded, and older turns faint behind it all.
+/// `None` while the turn cannot be read. Only this turn is fitted: `older` is put in as it stands.
 ///
 /// No caption, legend or right axis: for those the plotter would ask the page how wide a text is, and
 /// the drawing would differ from place to place.
-pub fn runout_curve(job: &Job, pass: usize) -> Option<String> {
-    let now = turn(job, pass, 0).ok()?;
-    let older: Vec<Turn> = (0..pass).filter_map(|i| turn(job, i, 0).ok()).collect();
-    let in_lines = |length: Length| match job.truing.dial {
-        Dial::Hundredth => as_millimetres(length) * 100.0,
-        _ => as_thousandths(length),
-    };
-    let heights = now.stations.iter().map(|s| in_lines(s.reading - now.run_out.mean));
-    let drawn = |turn: &Turn| -> Vec<f64> {
-        (0..=STEPS).map(|i| in_lines(turn.run_out.fitted(round(i)))).collect()
-    };
-    let most = heights
-        .chain(drawn(&now))
-        .chain(older.iter().flat_map(drawn))
-        .map(f64::abs)
-        .fold(LEAST_SCALE, f64::max);
-    if !most.is_finite() {
+pub fn runout_curve(job: &Job, pass: usize, place: usize, older: &Older) -> Option<String> {
+    let now = turn(job, pass, place).ok()?;
+    let (turn, doubt) = (&now, in_lines(job, now.run_out.scatter.expanded()));
+    let mut chart = Chart { job, pass, turn, doubt, limit: None, most: LEAST_SCALE };
+    let mut with_bars = 0.0;
+    for station in &turn.stations {
+        let height = chart.height(station.reading).abs();
+        reach(&mut chart.most, height);
+        reach(&mut with_bars, height + doubt);
+    }
+    for step in 0..=STEPS {
+        reach(&mut chart.most, in_lines(job, turn.run_out.fitted(round(step))).abs());
+        reach(&mut chart.most, in_lines(job, turn.run_out.offset_part(round(step))).abs());
+    }
+    // With one mark more than it needs a turn's bars are some ten times as long as it is high: they go
+    // over the edge rather than flatten it.
+    let with_bars = if with_bars > BARS_UP_TO * chart.most { chart.most } else { with_bars };
+    reach(&mut chart.most, with_bars);
+    chart.limit = drawn_limit(job, chart.most);
+    if let Some((half, true)) = chart.limit {
+        reach(&mut chart.most, half);
+    }
+    // Earlier turns may go over the edge rather than flatten the one in hand.
+    let with_older = older.most.min(OLDER_UP_TO * chart.most);
+    reach(&mut chart.most, with_older);
+    chart.most *= 1.08;
+    if !chart.most.is_finite() {
         return None;
     }
     let mut text = String::new();
-    plot(&mut text, &now, &older, most * 1.15, &in_lines).ok()?;
-    Some(text.replace("#010203", "currentColor").replace("#040506", "var(--accent)"))
+    chart.plot(&mut text).ok()?;
+    let head = text.find('>')? + 1;
+    let corner = (f64::from(LEFT), f64::from(ABOVE));
+    let other = (corner.0 + WIDE, corner.1 + HIGH);
+    text.insert_str(head, &older.placed(corner, other, 0.5 * HIGH / chart.most));
+    Some(
+        text.replace("#010203", "currentColor")
+            .replace("#040506", "var(--accent)")
+            .replace("\"#070809\"", "\"currentColor\" stroke-dasharray=\"14 10\""),
+    )
 }
 
 /// The place of a point of a curve.
-fn round(step: usize) -> crate::quantity::Angle {
+pub(super) fn round(step: usize) -> Angle {
     degrees(360.0 * step as f64 / STEPS as f64)
 }
 
 /// Room round the chart for the scales, in the drawing's own units.
-const LEFT: i32 = 100;
-const RIGHT: i32 = 40;
-const ABOVE: i32 = 16;
-const BELOW: i32 = 80;
-/// Quarters of the clock along the chart.
-const QUARTERS: i32 = 4;
-/// What a line of the scale may be worth: the first that leaves no more than three either side.
-const STEPS_OF_SCALE: [f64; 11] = [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
+const LEFT: i32 = 112;
+const RIGHT: i32 = 52;
+const ABOVE: i32 = 62;
+const BELOW: i32 = 70;
+/// The chart itself.
+const WIDE: f64 = (SIZE.0 as i32 - LEFT - RIGHT) as f64;
+const HIGH: f64 = (SIZE.1 as i32 - ABOVE - BELOW) as f64;
+/// Quarters of the clock along the chart: the axis counts them, so that it draws no more lines and
+/// names than those.
+const QUARTERS: usize = 4;
+/// How many times the height of the turn itself the chart may be for its bars.
+const BARS_UP_TO: f64 = 3.0;
+/// How many times the height of the turn in hand, or of its limit, the chart may be for earlier ones.
+const OLDER_UP_TO: f64 = 2.5;
+/// Where a seam is shaded, the tube is told apart by so many pieces round.
+const PIECES: usize = 144;
+/// How far to either side of its own place a seam is shaded, in degrees, and what was set aside at most:
+/// up to its neighbours where those are nearer.
+const SEAM_DEGREES: f64 = 10.0;
+const ASIDE_DEGREES: f64 = 15.0;
 
-/// The chart is drawn element by element: the plotter's own grid would bring the code of every scale
-/// it knows into the page.
-fn plot(
-    text: &mut String,
-    now: &Turn,
-    older: &[Turn],
-    most: f64,
-    in_lines: &dyn Fn(Length) -> f64,
-) -> Result<(), Box<dyn std::error::Error>> {
-    let (width, height) = (SIZE.0 as i32, SIZE.1 as i32);
-    let scale = Cartesian2d::<RangedCoordf64, RangedCoordf64>::new(
-        0.0..f64::from(QUARTERS),
-        -most..most,
-        // Heights grow upward, pixels downward.
-        (LEFT..width - RIGHT, height - BELOW..ABOVE),
-    );
-    let root = SVGBackend::with_string(text, SIZE).into_drawing_area().apply_coord_spec(scale);
-    let line = |points: Vec<(f64, f64)>, style: ShapeStyle| root.draw(&PathElement::new(points, style));
-    let label = |words: String, at: (f64, f64), place: (HPos, VPos), by: (i32, i32)| {
-        let font = (FontFamily::SansSerif, 40).into_font().color(&LINE);
-        let style = font.pos(Pos::new(place.0, place.1));
-        root.draw(&(EmptyElement::at(at) + Text::new(words, by, style)))
-    };
-    let step = STEPS_OF_SCALE.into_iter().find(|step| most / step < 4.0).unwrap_or(most / 2.0);
-    let lines = (most / step).floor() as i32;
-    for at in (-lines..=lines).map(|at| f64::from(at) * step) {
-        let shade = if at == 0.0 { LINE.mix(0.6) } else { LINE.mix(0.18) };
-        line(vec![(0.0, at), (f64::from(QUARTERS), at)], shade.stroke_width(1))?;
-        let words = crate::quantity::show_number(at, usize::from(step < 1.0));
-        label(words, (0.0, at), (HPos::Right, VPos::Center), (-12, 0))?;
+impl Chart<'_> {
+    /// A reading's height over the mean.
+    fn height(&self, reading: Length) -> f64 {
+        in_lines(self.job, reading - self.turn.run_out.mean)
     }
-    for quarter in 0..=QUARTERS {
-        let at = f64::from(quarter);
-        line(vec![(at, -most), (at, most)], LINE.mix(0.18).stroke_width(1))?;
-        label(hour(at), (at, -most), (HPos::Center, VPos::Top), (0, 16))?;
-    }
-    let curve = |height: &dyn Fn(crate::quantity::Angle) -> Length| -> Vec<(f64, f64)> {
-        (0..=STEPS).map(|i| (4.0 * i as f64 / STEPS as f64, in_lines(height(round(i))))).collect()
-    };
-    for turn in older {
-        line(curve(&|at| turn.run_out.fitted(at)), LINE.mix(0.3).stroke_width(1))?;
-    }
-    line(curve(&|at| now.run_out.offset_part(at)), ACCENT.stroke_width(6))?;
-    line(curve(&|at| now.run_out.fitted(at)), LINE.stroke_width(2))?;
-    for station in &now.stations {
-        let at = crate::quantity::as_degrees(station.at) / 90.0;
-        let height = in_lines(station.reading - now.run_out.mean);
-        root.draw(&Circle::new((at, height), 9, LINE.filled()))?;
-    }
-    root.present()?;
-    Ok(())
-}
 
-/// The hour at a quarter of the clock: the axis counts quarters, so that it draws no more lines and
-/// numbers than those.
-fn hour(quarter: f64) -> String {
-    if quarter < 0.5 { "12".to_owned() } else { format!("{:.0}", quarter * 3.0) }
+    /// The chart is drawn element by element: the plotter's own grid would bring the code of every
+    /// scale it knows into the page.
+    fn plot(&self, text: &mut String) -> Result<(), Box<dyn std::error::Error>> {
+        let (width, height) = (SIZE.0 as i32, SIZE.1 as i32);
+        let (most, ends) = (self.most, QUARTERS as f64);
+        let scale = Cartesian2d::<RangedCoordf64, RangedCoordf64>::new(
+            0.0..ends,
+            -most..most,
+            // Heights grow upward, pixels downward.
+            (LEFT..width - RIGHT, height - BELOW..ABOVE),
+        );
+        let root = SVGBackend::with_string(text, SIZE).into_drawing_area().apply_coord_spec(scale);
+        let line =
+            |points: Vec<(f64, f64)>, style: ShapeStyle| root.draw(&PathElement::new(points, style));
+        let label = |words: String, at: (f64, f64), place: (HPos, VPos), by: (i32, i32)| {
+            let font = (FontFamily::SansSerif, 40).into_font().color(&LINE);
+            let style = font.pos(Pos::new(place.0, place.1));
+            root.draw(&(EmptyElement::at(at) + Text::new(words, by, style)))
+        };
+        for (from, to) in self.shaded() {
+            let one = ends / PIECES as f64;
+            let (from, to) = (from as f64 * one, to as f64 * one);
+            let middle = 0.5 * (from + to);
+            let wide = ((to - from) / ends * WIDE) as u32;
+            line(vec![(middle, -most), (middle, most)], LINE.mix(0.14).stroke_width(wide))?;
+        }
+        let (step, decimals) = round_step(most, 3.9);
+        let lines = (most / step).floor() as i32;
+        for at in (-lines..=lines).map(|at| f64::from(at) * step) {
+            let shade = if at == 0.0 { LINE.mix(0.6) } else { LINE.mix(0.18) };
+            line(vec![(0.0, at), (ends, at)], shade.stroke_width(1))?;
+            label(show_number(at, decimals), (0.0, at), (HPos::Right, VPos::Center), (-12, 0))?;
+        }
+        for quarter in 0..=QUARTERS {
+            let at = quarter as f64;
+            line(vec![(at, -most), (at, most)], LINE.mix(0.18).stroke_width(1))?;
+            let name = quarter_name(self.job, self.pass, quarter);
+            label(name, (at, -most), (HPos::Center, VPos::Top), (0, 16))?;
+        }
+        label(unit(self.job).to_owned(), (0.0, most), (HPos::Left, VPos::Bottom), (12 - LEFT, -12))?;
+        if let Some((half, drawn)) = self.limit {
+            for at in [half, -half].into_iter().filter(|_| drawn) {
+                line(vec![(0.0, at), (ends, at)], LIMIT.stroke_width(3))?;
+            }
+            let beyond = if drawn { "" } else { ", off the chart" };
+            let words = format!("limit ±{}{beyond}", shown(half));
+            label(words, (ends, most), (HPos::Right, VPos::Bottom), (0, -12))?;
+        }
+        let run_out = &self.turn.run_out;
+        let curve = |height: &dyn Fn(Angle) -> Length| -> Vec<(f64, f64)> {
+            let point = |step: usize| in_lines(self.job, height(round(step)));
+            (0..=STEPS).map(|step| (ends * step as f64 / STEPS as f64, point(step))).collect()
+        };
+        line(curve(&|at| run_out.offset_part(at)), ACCENT.stroke_width(7))?;
+        line(curve(&|at| run_out.fitted(at)), LINE.stroke_width(2))?;
+        // Smaller where they would touch.
+        let dot = if self.turn.stations.len() > 24 { 6 } else { 8 };
+        for (index, station) in self.turn.stations.iter().enumerate() {
+            let at = as_degrees(clockwise_angle(station.at)) / 90.0;
+            let height = self.height(station.reading);
+            let ends = [height - self.doubt, height + self.doubt];
+            line(ends.map(|end| (at, end.max(-most).min(most))).to_vec(), LINE.stroke_width(2))?;
+            let (size, style) = if self.turn.run_out.aside.contains(&index) {
+                (dot + 1, LINE.stroke_width(3))
+            } else {
+                (dot, LINE.filled())
+            };
+            root.draw(&Circle::new((at, height), size, style))?;
+        }
+        root.present()?;
+        Ok(())
+    }
+
+    /// The stretches of the tube that are shaded, from piece to piece: its seam where that is known, and
+    /// what was set aside. None goes over 12, where the chart ends.
+    fn shaded(&self) -> Vec<(usize, usize)> {
+        let apart = 360.0 / self.turn.stations.len().max(1) as f64;
+        let mut seams = vec![];
+        seams.extend(known_seam(self.job).map(|at| (at, SEAM_DEGREES)));
+        for index in &self.turn.run_out.aside {
+            let station = self.turn.stations.get(*index);
+            seams.extend(station.map(|station| (station.at, ASIDE_DEGREES.min(0.5 * apart))));
+        }
+        let is_shaded = |piece: usize| {
+            let middle = 360.0 * (piece as f64 + 0.5) / PIECES as f64;
+            seams.iter().any(|(at, either_way)| {
+                let off = as_degrees(clockwise_angle(*at - degrees(middle)));
+                off.min(360.0 - off) < *either_way
+            })
+        };
+        let mut found = Vec::new();
+        let mut begun = None;
+        for piece in 0..=PIECES {
+            let shaded = !seams.is_empty() && piece < PIECES && is_shaded(piece);
+            match (shaded, begun) {
+                (true, None) => begun = Some(piece),
+                (false, Some(from)) => {
+                    found.push((from, piece));
+                    begun = None;
+                }
+                _ => {}
+            }
+        }
+        found
+    }
 }

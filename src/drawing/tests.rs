@@ -9,7 +9,11 @@ use crate::stage::{Amount, read};
 use reader::{Piece, by_the_bar, complaints, pieces};
 
 mod angles;
+mod bent;
+mod passes;
+mod plotted;
 mod reader;
+mod turns;
 mod yokes;
 
 /// A job with every question of the slip answered.

@@ -174,7 +174,7 @@ fn unless_doubtful(turn: &Turn, verdict: Verdict) -> Verdict {
 
 /// Whether a turn may say which way: not while something moved, marks are unread, or three marks fit
 /// any circle.
-pub(super) fn may_say_where(turn: &Turn) -> bool {
+pub fn may_say_where(turn: &Turn) -> bool {
     !turn.drifted && turn.unread == 0 && (turn.quick || turn.run_out.stations > FEWEST)
 }
 

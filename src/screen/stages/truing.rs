@@ -16,19 +16,43 @@ pub fn questions(state: State) -> AnyView {
     all([set_up::set_up(state), turns::passes(state), turns::places(state), readings::readings(state)])
 }
 
-/// The curve and the clock.
+/// The curve, the tube from the rear, the passes one after the other, and the shaft's line.
 pub fn pictures(state: State) -> AnyView {
-    let clock = picture(
-        state,
-        "Tube from the rear: the high side, and which way to move it",
-        Follows::Pause,
-        move |job| drawing::high_spot(job, state.pass.get()),
-    );
+    let shown = move || (state.pass.get(), state.along.get());
+    // The turn that is typed is drawn with each keystroke; those before it are fitted when it pauses.
+    let older = Memo::new(move |_| {
+        let (pass, along) = shown();
+        state.at_rest(|job| drawing::older_turns(job, pass, along))
+    });
     let curve = picture(
         state,
-        "Readings round the clock, in the dial's lines: points read, thin line fitted, bold line the offset, faint lines earlier turns",
+        "Readings round the tube: points as read with their ±, hollow where set aside; thin line fitted, bold line the offset; dashed the limit about the mean; shaded the seam; faint lines earlier turns",
         Follows::Keystroke,
-        move |job| drawing::runout_curve(job, state.pass.get()),
+        move |job| {
+            let (pass, along) = shown();
+            older.with(|older| drawing::runout_curve(job, pass, along, older))
+        },
     );
-    all([curve, clock])
+    let end = picture(
+        state,
+        "Tube from the rear, out of true much enlarged: dots as read, thin line fitted, bold circle the offset; its centre lies within the small ring; dashed a true tube. Dot on the rim: the high side; arrow: which way to move the tube",
+        Follows::Keystroke,
+        move |job| {
+            let (pass, along) = shown();
+            drawing::end_view(job, pass, along)
+        },
+    );
+    let passes = picture(
+        state,
+        "Offset found by each pass with its ±; dashed: half the limit of the total reading; below: when the pass was begun, counted from the first",
+        Follows::Pause,
+        move |job| drawing::history(job, state.along.get()),
+    );
+    let line = picture(
+        state,
+        "The shaft from joint to joint, much enlarged across: dots the offset at each place with its ±, bold line what explains them",
+        Follows::Pause,
+        move |job| drawing::centreline(job, state.pass.get()),
+    );
+    all([curve, end, passes, line])
 }
