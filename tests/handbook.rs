@@ -158,6 +158,9 @@ fn compute(sum: &str, given: &Given) -> Results {
                 "army tube" => RunOutLimit::ArmyTube,
                 "near weld" => RunOutLimit::NearWeld,
                 "eight tenths" => RunOutLimit::EightTenths,
+                "middle of the tube" => RunOutLimit::MiddleOfTube,
+                "slip neck" => RunOutLimit::SlipNeck,
+                "anywhere" => RunOutLimit::Anywhere,
                 _ => RunOutLimit::HomeTruing,
             };
             vec![("inches", in_inches(named_limit(limit).unwrap().0))]

@@ -11,8 +11,12 @@ use shaftwright::stage::{Name, Reason, Sense, Stage, Standing, Verdict, truing, 
 
 #[path = "stages/angles.rs"]
 mod angles;
+#[path = "stages/bent.rs"]
+mod bent;
 #[path = "stages/cut.rs"]
 mod cut;
+#[path = "stages/truing.rs"]
+mod dial;
 #[path = "stages/face.rs"]
 mod face;
 #[path = "stages/joints.rs"]

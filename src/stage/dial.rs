@@ -12,8 +12,9 @@ use crate::mechanics::seam::fit_but_seam;
 use crate::quantity::{Angle, Base, Length, as_degrees, clockwise_angle, degrees};
 
 /// Half the width of tube that a known seam takes from the readings. Our own choice: half of what is
-/// looked for where it is not known.
-const SEAM_HALF_WIDTH_DEGREES: f64 = 10.0;
+/// looked for where it is not known. With the last bits of a place, so that a mark on the edge counts the
+/// same wherever on the clock it is.
+const SEAM_HALF_WIDTH_DEGREES: f64 = 10.0 + 1e-6;
 
 /// A highest and a lowest place nearer each other than half a degree are one.
 const SAME_PLACE_DEGREES: f64 = 179.5;

@@ -178,13 +178,19 @@ pub fn may_say_where(turn: &Turn) -> bool {
     !turn.drifted && turn.unread == 0 && (turn.quick || turn.run_out.stations > FEWEST)
 }
 
+/// Whether a length is over a limit. Whole lines of a dial often come to the limit itself, and miss it by the
+/// last bits either way.
+fn is_over(length: Length, limit: Length) -> bool {
+    length.base() > limit.base() * (1.0 + 1e-9)
+}
+
 fn total(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
     let line = of_division(line(job));
     let total = turn.run_out.total;
     let shape = total - turn.run_out.offset.size() * 2.0;
-    let verdict = if shape.base() > most_ovality().base() {
+    let verdict = if is_over(shape, most_ovality()) {
         Verdict::Stop(Reason::DentOrKink { most: most_ovality() })
-    } else if total.base() > limit.base() {
+    } else if is_over(total, limit) {
         Verdict::Watch(Reason::TotalOverLimit { limit })
     } else {
         Verdict::Good
@@ -219,13 +225,13 @@ pub(super) fn offset_doubt(turn: &Turn) -> Length {
 /// The offset against the limit: it shows twice on the dial, and so does its ±.
 pub(super) fn offset_verdict(turn: &Turn, limit: Length) -> Verdict {
     let twice = turn.run_out.offset.size() * 2.0;
-    let verdict = if twice.base() > limit.base() {
+    let verdict = if is_over(twice, limit) {
         Verdict::Stop(if turn.welded() {
             Reason::WeldedOffset { limit }
         } else {
             Reason::OffsetOverLimit { limit }
         })
-    } else if (twice + offset_doubt(turn) * 2.0).base() <= limit.base() {
+    } else if !is_over(twice + offset_doubt(turn) * 2.0, limit) {
         Verdict::Good
     } else if turn.run_out.offset_is_seen() {
         Verdict::Watch(Reason::OffsetNearLimit { limit })

@@ -20,6 +20,7 @@ with contextlib.redirect_stdout(io.StringIO()):
     from derive import polar, student, whirl
 from shaft_angles import angles
 from shaft_cut import END, FAR, GAP, KERF, SHRINK, SPIGOT, WELD, cuts
+from shaft_dial import dials
 from shaft_length import LINE, OLD, T95, WANTED, lengths
 from shaft_slip import slips
 from shaft_yokes import yokes
@@ -148,5 +149,5 @@ say_left("heavy", [weights[0], (300.0, *weights[1][1:])])
 # Half of G 16 for 18.5 lb at 3500 rpm: 16 mm/s over the turn rate, times the mass.
 say("permitted half", 16 / (3500 * 2 * pi / 60) * 18.5 * 453.59237 / 2)
 
-for part in [lengths, slips, cuts, yokes, angles]:
+for part in [lengths, slips, cuts, yokes, angles, dials]:
     part()
