@@ -357,7 +357,7 @@ fn limits_by_their_names() {
         (RunOutLimit::SlipNeck, 5.0, Source::ArmyNeck),
         (RunOutLimit::Anywhere, 35.0, Source::WorkshopManual),
     ] {
-        for (share, good) in [(0.98, false), (1.02, false), (0.6, true)] {
+        for (share, good) in [(0.99, false), (1.02, false), (0.6, true)] {
             let mut job = passes(PassKind::Welded, &[(share * thousandths / 2.0, 60.0)]);
             job.truing.limit = limit;
             let found = finding(&job, Name::OffsetReading);
