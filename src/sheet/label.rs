@@ -351,13 +351,18 @@ fn highest_or_lowest(job: &Job, pass: usize, station: usize) -> Option<&'static 
 
 /// What a mark round the tube is called: by the clock, in degrees, or by number.
 fn station_label(job: &Job, pass: usize, station: usize) -> String {
-    let numbered = || format!("Mark {}", station + 1);
     if let Some(word) = highest_or_lowest(job, pass, station) {
         return word.to_owned();
     }
+    // Numbers stand on the tube, clockwise: turned clockwise itself, it shows the last one after the first.
+    let count = job.truing.passes.get(pass).and_then(|pass| pass.stations.evenly());
+    let number = match (count, job.truing.turned) {
+        (Some(count), TurnedHow::Clockwise) if station > 0 => count.saturating_sub(station),
+        _ => station,
+    };
     // Marks are on the tube's whole length: those that the mechanic lays out, he lays out once.
     match (job.truing.marks, station_at(job, pass, 0, station)) {
-        (MarkNames::Numbers, _) | (_, None) => numbered(),
+        (MarkNames::Numbers, _) | (_, None) => format!("Mark {}", number + 1),
         (MarkNames::Degrees, Some(at)) => show_angle(at, 1),
         (MarkNames::Clock, Some(at)) => {
             let text = show_clock(at);

@@ -135,8 +135,10 @@ pub(super) struct Pieces {
 #[inline(never)]
 pub(super) fn pieces(state: State, entry: Entry) -> Pieces {
     // A stage has dozens of fields, and a keystroke changes one; the others follow at the pause.
+    // Told apart first: when the hand goes to another field, only these two look at the job again.
+    let typed_into = Memo::new(move |_| state.typing.get() == Some(entry));
     let face = Memo::new(move |_| {
-        if state.typing.get() == Some(entry) {
+        if typed_into.get() {
             return state.job.with(|job| face(job, entry));
         }
         state.at_rest(|job| face(job, entry))
