@@ -195,7 +195,7 @@ fn each_bar_is_as_long_as_a_reading_is_doubtful() {
             p.tag == "polyline" && p.points.len() == 2 && p.points.iter().all(|end| end.0 == x)
         };
         // The first there is the quarter's own line.
-        let bar = all.iter().filter(bar).last().unwrap();
+        let bar = all.iter().rfind(bar).unwrap();
         let (top, low) = (bar.points[1].1, bar.points[0].1);
         assert!((0.5 * (top + low) - y).abs() <= 1.0);
         let long = place(0.0, 0.0).1 - place(0.0, 2.0 * 0.5658).1;
