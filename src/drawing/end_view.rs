@@ -17,7 +17,7 @@ const ROW: f64 = 26.0;
 
 /// A turn on the clock: the readings as radii, hollow where they were set aside, the outline fitted to
 /// them, the circle that is the offset alone with the ellipse that its centre lies in, and, where it can
-/// be told, the high side and which way the tube is to be moved. `None` while it is not known.
+/// be told, the high side and, before welding, which way the tube is to be moved. `None` while it is not known.
 pub fn end_view(job: &Job, pass: usize, along: usize) -> Option<String> {
     let now = turn(job, pass, along).ok()?;
     let (turn, run_out) = (&now, &now.run_out);
@@ -73,8 +73,10 @@ pub fn end_view(job: &Job, pass: usize, along: usize) -> Option<String> {
     if run_out.offset_is_seen() && may_say_where(turn) {
         let at = run_out.offset.at();
         svg.circle(Pen::Accent, place(RIM, at), 9.0, true);
-        // From the high side inward, the way the tube goes; short of the ellipse.
-        svg.arrow(Pen::Accent, place(RIM - 10.0, at), place(TRUE - REACH + 4.0, at));
+        // From the high side inward, the way the tube goes; short of the ellipse. Welded, it goes nowhere.
+        if !turn.welded() {
+            svg.arrow(Pen::Accent, place(RIM - 10.0, at), place(TRUE - REACH + 4.0, at));
+        }
     }
     for (line, text) in rows.iter().enumerate() {
         svg.text(Pen::Thin, (CENTRE.0, HEIGHT - 8.0 + ROW * line as f64), Anchor::Middle, text);

@@ -52,6 +52,11 @@ fn readings_are_radii_and_the_circle_is_off_by_the_offset() {
     let [from, to] = [polar(arrow.points[0]), polar(arrow.points[1])];
     assert!(from.0 > to.0 && (from.1 - 90.0).abs() < 0.2 && (to.1 - 90.0).abs() < 0.2);
     assert!(all.iter().any(|p| p.text == "high at 3:00 (90°)"));
+    // Welded, the high side is shown and nothing is to be moved.
+    let job = read(Stations::Four, &[(PassKind::Welded, &["0", "6", "0", "-6"])]);
+    let svg = end_view(&job, 0, 0).unwrap();
+    assert!(svg.contains("high at 3:00") && !svg.contains("<line class=\"accent\""));
+    assert!(svg.contains("<circle class=\"accent filled\""));
 }
 
 #[test]

@@ -35,7 +35,7 @@ pub fn pictures(state: State) -> AnyView {
     );
     let end = picture(
         state,
-        "Tube from the rear, out of true much enlarged: dots as read, thin line fitted, bold circle the offset; its centre lies within the small ring; dashed a true tube. Dot on the rim: the high side; arrow: which way to move the tube",
+        "Tube from the rear, out of true much enlarged: dots as read, thin line fitted, bold circle the offset; its centre lies within the small ring; dashed a true tube. Dot on the rim: the high side; arrow, before welding: which way to move the tube",
         Follows::Keystroke,
         move |job| {
             let (pass, along) = shown();
