@@ -70,6 +70,10 @@ pub(super) fn correction(
     let sense = match (turn.run_out.offset_is_seen(), aimed(before, turn)) {
         (_, None) => None,
         (true, Some(aim)) => Some(mend(aim)),
+        // Readings so rough that they hide an offset over the limit do not say that there is none.
+        (false, _) if matches!(verdict, Verdict::Watch(Reason::OffsetNotSeen) | Verdict::Stop(_)) => {
+            None
+        }
         (false, _) => Some(Sense::LeaveAlone),
     };
     let value = Value {
@@ -167,6 +171,10 @@ fn last_move(before: &[Found], turn: &Turn) -> Option<Finding> {
     let noise = last.standard.base().hypot(turn.run_out.offset_standard.base());
     let sense = match aim.moved {
         None => Sense::LeaveAlone,
+        // How far heat moves it nobody asked.
+        Some(moved) if turn.welded() => {
+            Sense::Moved { toward: moved.at(), answered: None, elsewhere: false }
+        }
         Some(moved) => {
             Sense::Moved { toward: moved.at(), answered: aim.answered, elsewhere: aim.elsewhere }
         }
@@ -221,8 +229,11 @@ fn weld_pull(job: &Job, pass: usize, place: usize, after: &Turn) -> Option<Findi
     let value = Value {
         amount: Amount::FineLength(pull.size()),
         plus_minus: Some(Amount::FineLength(Length::from_base(doubt))),
-        sense: (may_say_where(&before) && may_say_where(after))
-            .then_some(if seen { Sense::At(pull.at()) } else { Sense::LeaveAlone }),
+        sense: (may_say_where(&before) && may_say_where(after)).then_some(if seen {
+            Sense::At(pull.at())
+        } else {
+            Sense::LeaveAlone
+        }),
     };
     let finding = Finding::known(Name::WeldPull, value, Verdict::Figure);
     Some(vector_step(finding, Law::PullVector, to, from).from(&[Source::LeastSquaresCircle]))
