@@ -14,6 +14,8 @@ use shaftwright::stage::{
 
 #[path = "bad_input/chosen.rs"]
 mod chosen;
+#[path = "bad_input/dial.rs"]
+mod dial;
 #[path = "bad_input/ranges.rs"]
 mod ranges;
 #[path = "stages/shaft.rs"]

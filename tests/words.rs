@@ -15,6 +15,9 @@ use shaftwright::job::{
 use shaftwright::sheet::{complaint, remark, report};
 use shaftwright::stage::read;
 
+#[path = "words/dial.rs"]
+mod dial;
+
 fn against_golden(name: &str, text: &str) {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/golden").join(name);
     if std::env::var("GOLDEN").is_ok_and(|value| value == "write") {

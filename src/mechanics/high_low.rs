@@ -8,8 +8,9 @@ use super::uncertainty::{of_division, rectangular};
 use crate::quantity::{Angle, Base, Length, as_degrees, degrees};
 
 /// An offset has its highest and its lowest place opposite each other; more than this beside that, and
-/// the tube's own shape makes the extremes. Our own choice.
-const MOST_BESIDE_DEGREES: f64 = 60.0;
+/// the tube's own shape makes the extremes. Our own choice, two hours of the clock, with the last bits of a
+/// place: whole hours are what is typed.
+const MOST_BESIDE_DEGREES: f64 = 60.0 + 1e-6;
 /// How well the top of so flat a curve is found by hand, ±. Our own choice: half a clock hour.
 const PLACE_DOUBT_DEGREES: f64 = 15.0;
 

@@ -128,7 +128,8 @@ fn lowered(begin: usize, next: &[(usize, f64)], solution: &Solution) -> Vec<f64>
             row.push((-handed_on(*other) - dot(above, &row)) / pivot);
         }
         let open = 1.0 - handed_on(station) - dot(&row, &row);
-        if open <= LEAST_OPEN {
+        // A number that is none ends the run too.
+        if open <= LEAST_OPEN || open.is_nan() {
             break;
         }
         let left = solution.residuals.get(station).copied().unwrap_or(0.0);

@@ -202,10 +202,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
             )),
         ),
         Sense::LeaveWelded(at) => {
-            let words = format!(
-                "High at {}, {seen_from_rear}: inside the limit and welded, so leave it.",
-                show_clock(at)
-            );
+            let words = format!("High at {}, {seen_from_rear}. Welded: leave it.", show_clock(at));
             (number, Some(words))
         }
         Sense::LeaveToShop(at) => (
@@ -369,6 +366,9 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
 /// The name of a needed field, and whether it is empty or wrong. What is wrong stands at the field.
 pub fn need(job: &Job, need: &Need) -> String {
     let name = match need.entry {
+        Entry::StationReading(_, place, _) if job.truing.places.len() > 1 => {
+            format!("Place {}: reading at {}", place + 1, label(job, need.entry))
+        }
         Entry::StationReading(..) => format!("Reading at {}", label(job, need.entry)),
         Entry::FrontLevel(at, _)
         | Entry::RearLevel(at, _)

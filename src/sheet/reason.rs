@@ -279,7 +279,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             fine(limit)
         ),
         Reason::OffsetNotSeen => {
-            "Too few or too rough readings to say: read 8 marks or more.".to_owned()
+            "Too few or too rough readings to say: read the turn again, at 8 marks or more.".to_owned()
         }
         Reason::DialDrifted { by } => format!(
             "The dial came back {} away, more than one line: something moved. Read the turn again.",

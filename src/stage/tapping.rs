@@ -70,6 +70,10 @@ pub(super) fn correction(
     let sense = match (turn.run_out.offset_is_seen(), aimed(before, turn)) {
         (_, None) => None,
         (true, Some(aim)) => Some(mend(aim)),
+        // Readings so rough that they hide an offset over the limit do not say that there is none.
+        (false, _) if matches!(verdict, Verdict::Watch(Reason::OffsetNotSeen) | Verdict::Stop(_)) => {
+            None
+        }
         (false, _) => Some(Sense::LeaveAlone),
     };
     let value = Value {
@@ -167,6 +171,10 @@ fn last_move(before: &[Found], turn: &Turn) -> Option<Finding> {
     let noise = last.standard.base().hypot(turn.run_out.offset_standard.base());
     let sense = match aim.moved {
         None => Sense::LeaveAlone,
+        // How far heat moves it nobody asked.
+        Some(moved) if turn.welded() => {
+            Sense::Moved { toward: moved.at(), answered: None, elsewhere: false }
+        }
         Some(moved) => {
             Sense::Moved { toward: moved.at(), answered: aim.answered, elsewhere: aim.elsewhere }
         }

@@ -225,7 +225,11 @@ pub(super) fn offset_doubt(turn: &Turn) -> Length {
 /// The offset against the limit: it shows twice on the dial, and so does its ±.
 pub(super) fn offset_verdict(turn: &Turn, limit: Length) -> Verdict {
     let twice = turn.run_out.offset.size() * 2.0;
-    let verdict = if is_over(twice, limit) {
+    let seen = turn.run_out.offset_is_seen();
+    let verdict = if is_over(twice, limit) && !seen {
+        // What scatter alone can make is nothing to true, and nothing to go on with either.
+        Verdict::Stop(Reason::OffsetNotSeen)
+    } else if is_over(twice, limit) {
         Verdict::Stop(if turn.welded() {
             Reason::WeldedOffset { limit }
         } else {
@@ -233,7 +237,7 @@ pub(super) fn offset_verdict(turn: &Turn, limit: Length) -> Verdict {
         })
     } else if !is_over(twice + offset_doubt(turn) * 2.0, limit) {
         Verdict::Good
-    } else if turn.run_out.offset_is_seen() {
+    } else if seen {
         Verdict::Watch(Reason::OffsetNearLimit { limit })
     } else {
         Verdict::Watch(Reason::OffsetNotSeen)

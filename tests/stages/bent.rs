@@ -113,7 +113,11 @@ fn what_each_set_up_turns_about_is_taken_out() {
     // neither is; the one place beyond the weld again tells a kink from a step by nothing.
     for (set_up, hidden, seen) in [
         (SetUp::Vees, [true, true], [Some("Kink"), Some("Kink"), Some("Bow"), None, None]),
-        (SetUp::Gearbox, [false, true], [Some("Kink"), Some("Kink"), Some("Bow"), Some("FrontYoke"), None]),
+        (
+            SetUp::Gearbox,
+            [false, true],
+            [Some("Kink"), Some("Kink"), Some("Bow"), Some("FrontYoke"), None],
+        ),
         (SetUp::Centres, [true, true], [Some("Kink"), Some("Kink"), Some("Bow"), None, None]),
     ] {
         for ((key, cause, at), seen) in BENT.into_iter().zip(seen) {
@@ -235,8 +239,6 @@ fn a_place_at_which_the_dial_moved_explains_nothing() {
     let mut job = bent(SetUp::Joints, "bow");
     job.put(Entry::Closing(0, 2), "44");
     let found = finding(&job, Name::BentBy);
-    let Answer::Impossible(Reason::DialDrifted { .. }) = found.answer else {
-        panic!("{found:?}")
-    };
+    let Answer::Impossible(Reason::DialDrifted { .. }) = found.answer else { panic!("{found:?}") };
     assert_eq!(found.verdict, Verdict::Figure);
 }

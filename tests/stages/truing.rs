@@ -4,9 +4,7 @@ use shaftwright::job::{
     End, Entry, Job, Material, PassKind, Plunger, RunOutLimit, SeamBy, SetUp, Stations, TurnedHow,
 };
 use shaftwright::quantity::{as_degrees, in_inches};
-use shaftwright::stage::{
-    AsideBy, Finding, Name, Reason, Sense, Source, Value, Verdict, truing,
-};
+use shaftwright::stage::{AsideBy, Finding, Name, Reason, Sense, Source, Value, Verdict, truing};
 
 use super::shaft::{agrees, by_hand, number, readings, shaft};
 use super::{EXACT, TURN};
@@ -346,6 +344,38 @@ fn when_heat_may_mend_it_and_when_no_more() {
 }
 
 #[test]
+fn heat_is_not_held_against_what_a_tap_would_do() {
+    let job = passes(PassKind::Welded, &[(14.0, 100.0), (13.0, 100.0)]);
+    let Some(Sense::Moved { answered: None, elsewhere: false, .. }) = value(&job, Name::LastMove).sense
+    else {
+        panic!("{:?}", value(&job, Name::LastMove))
+    };
+    // The same two of a tube that is tapped went another way than was asked.
+    let tapped = passes(PassKind::Tacked, &[(14.0, 100.0), (13.0, 100.0)]);
+    assert!(matches!(
+        value(&tapped, Name::LastMove).sense,
+        Some(Sense::Moved { elsewhere: true, answered: None, .. })
+    ));
+}
+
+#[test]
+fn readings_too_rough_say_neither_tap_nor_stop_tapping() {
+    // More than 5 of first order, so over the limit of 10 as the dial shows it, in a scatter that could
+    // make as much.
+    let job = as_fitted(Stations::Eight, &["0", "9", "-4", "12", "14", "2", "9", "-9"]);
+    let found = finding(&job, Name::Correction);
+    assert!(number(found.value().unwrap().amount) > 5.0 * THOU);
+    assert_eq!(found.verdict, Verdict::Stop(Reason::OffsetNotSeen));
+    assert_eq!(found.value().unwrap().sense, None);
+    assert_eq!(finding(&job, Name::OffsetReading).verdict, Verdict::Stop(Reason::OffsetNotSeen));
+    // Under the limit as the dial shows it, and not known to be: no reason to stop, none to call it good.
+    let near = as_fitted(Stations::Eight, &["0", "4", "-4", "4", "1", "-4", "4", "-4"]);
+    assert_eq!(finding(&near, Name::Correction).verdict, Verdict::Watch(Reason::OffsetNotSeen));
+    assert_eq!(value(&near, Name::Correction).sense, None);
+    assert_eq!(finding(&job, Name::Leftover).verdict, Verdict::Watch(Reason::Rough));
+}
+
+#[test]
 fn limits_by_their_names() {
     // The figures' sources stand in tests/handbook/limits.json; here, that they judge.
     for (limit, thousandths, source) in [
@@ -395,7 +425,10 @@ fn whole_lines_that_come_to_the_limit_are_not_over_it() {
 fn an_oval_tube_reads_high_and_runs_true() {
     // By construction: 7 thousandths of second order, no first: 14 in all.
     let job = as_fitted(Stations::Eight, &["7", "0", "-7", "0", "7", "0", "-7", "0"]);
-    assert!(matches!(finding(&job, Name::TotalReading).verdict, Verdict::Watch(Reason::TotalOverLimit { .. })));
+    assert!(matches!(
+        finding(&job, Name::TotalReading).verdict,
+        Verdict::Watch(Reason::TotalOverLimit { .. })
+    ));
     assert_eq!(finding(&job, Name::OffsetReading).verdict, Verdict::Good);
     assert_eq!(value(&job, Name::Correction).sense, Some(Sense::LeaveAlone));
     agrees(value(&job, Name::Ovality), 14.0 * THOU, None, EXACT);
