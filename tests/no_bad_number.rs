@@ -23,6 +23,7 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         Sense::At(at)
         | Sense::LobesAt(at)
         | Sense::OpenAt(at)
+        | Sense::NotHere { at, cause: _ }
         | Sense::InThisOrder { from: at, any: _ }
         | Sense::SetAside { at, out: _, count: _, by: _ }
         | Sense::HeatAt(at)

@@ -2,12 +2,13 @@
 
 use super::clock::{CENTRE, HEIGHT, RIM, face, place};
 use super::dial::{LEAST_SCALE, down_to_half_a_figure, in_lines, reach};
+use super::older::Older;
 use super::pieces::length;
 use super::runout_curve::{STEPS, round};
 use super::svg::{Anchor, LIFT, Pen};
 use crate::job::{Entry, Job, MarkNames};
 use crate::quantity::{Base, inches, show_angle, show_clock, show_number};
-use crate::stage::truing::{Turn, may_say_where, turn};
+use crate::stage::truing::{Turn, may_say_where, tap_at, turn};
 
 /// Radius of a true tube, and how far inward and outward the farthest reading may lie from it.
 const TRUE: f64 = 62.0;
@@ -17,8 +18,8 @@ const ROW: f64 = 26.0;
 
 /// A turn on the clock: the readings as radii, hollow where they were set aside, the outline fitted to
 /// them, the circle that is the offset alone with the ellipse that its centre lies in, and, where it can
-/// be told, the high side and, before welding, which way the tube is to be moved. `None` while it is not known.
-pub fn end_view(job: &Job, pass: usize, along: usize) -> Option<String> {
+/// be told, the high side and, before welding, where to tap and which way. `None` while it is not known.
+pub fn end_view(job: &Job, pass: usize, along: usize, older: &Older) -> Option<String> {
     let now = turn(job, pass, along).ok()?;
     let (turn, run_out) = (&now, &now.run_out);
     let heights: Vec<f64> = turn.stations.iter().map(|s| (s.reading - run_out.mean).base()).collect();
@@ -73,8 +74,9 @@ pub fn end_view(job: &Job, pass: usize, along: usize) -> Option<String> {
     if run_out.offset_is_seen() && may_say_where(turn) {
         let at = run_out.offset.at();
         svg.circle(Pen::Accent, place(RIM, at), 9.0, true);
-        // From the high side inward, the way the tube goes; short of the ellipse. Welded, it goes nowhere.
-        if !turn.welded() {
+        // Inward from where to tap, which is beside the high side where the taps went aside; short of the
+        // ellipse.
+        if let Some(at) = tap_at(&older.earlier, turn) {
             svg.arrow(Pen::Accent, place(RIM - 10.0, at), place(TRUE - REACH + 4.0, at));
         }
     }

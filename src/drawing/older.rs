@@ -6,12 +6,14 @@ use core::fmt::Write;
 use super::dial::{LEAST_SCALE, in_lines};
 use super::runout_curve::{STEPS, round};
 use crate::job::Job;
-use crate::stage::truing::turn;
+use crate::stage::truing::{Earlier, earlier, turn};
 
 /// The curves of earlier turns at one place along the tube, in the dial's own count and not in that of
 /// any drawing: where the scale changes, they are stretched and not drawn again.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Older {
+    /// What they teach about the next tap.
+    pub(super) earlier: Earlier,
     /// A path each, from step to step across and in the dial's count up.
     pub(super) paths: String,
     /// The greatest height of any, either way.
@@ -21,9 +23,10 @@ pub struct Older {
 /// The fitted curves of the passes before this one at this place; those that cannot be read are left
 /// out. To be kept while the hand types: it fits every one of them.
 pub fn older_turns(job: &Job, pass: usize, place: usize) -> Older {
-    let mut older = Older { paths: String::new(), most: LEAST_SCALE };
-    for earlier in (0..pass).filter_map(|earlier| turn(job, earlier, place).ok()) {
-        let heights = (0..=STEPS).map(|step| in_lines(job, earlier.run_out.fitted(round(step))));
+    let mut older =
+        Older { earlier: earlier(job, pass, place), paths: String::new(), most: LEAST_SCALE };
+    for before in (0..pass).filter_map(|before| turn(job, before, place).ok()) {
+        let heights = (0..=STEPS).map(|step| in_lines(job, before.run_out.fitted(round(step))));
         let heights: Vec<f64> = heights.collect();
         if heights.iter().all(|height| height.is_finite()) {
             // Writing to a String cannot fail.

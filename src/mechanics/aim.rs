@@ -1,6 +1,7 @@
 //! Aim: what to ask of the next tap, from what the last one did.
 
 use super::across::Across;
+use super::uncertainty::{Spread, combined};
 use crate::quantity::{Angle, Base, Length};
 
 /// A move that was under this share of what was asked, or over its inverse, says that something else
@@ -14,14 +15,14 @@ const MOST_TURNED_DEGREES: f64 = 60.0;
 pub struct Found {
     /// The offset.
     pub offset: Across<Length>,
-    /// Its standard uncertainty in the worst direction.
-    pub standard: Length,
+    /// How well it is known in the worst direction.
+    pub spread: Spread<Length>,
 }
 
 impl Found {
     /// Whether it stands clear of the dial's noise: over three times its standard uncertainty.
     fn is_seen(self) -> bool {
-        self.offset.size().base() > 3.0 * self.standard.base()
+        self.offset.size().base() > 3.0 * self.spread.standard.base()
     }
 }
 
@@ -65,8 +66,8 @@ pub fn aim(passes: &[Found]) -> Option<Aim> {
     let mut before = *first;
     for now in rest {
         let step = now.offset - before.offset;
-        let noise = now.standard.base().hypot(before.standard.base());
-        let seen = step.size().base() > 3.0 * noise;
+        let noise = combined(&[now.spread, before.spread]).standard;
+        let seen = step.size().base() > 3.0 * noise.base();
         aim.moved = seen.then_some(step);
         aim.elsewhere = false;
         // Below the dial's noise there was nothing to ask for, so nothing answered.
@@ -101,7 +102,7 @@ mod tests {
 
     fn found(thousandths: f64, at: f64) -> Found {
         let offset = Across::toward(inches(thousandths / 1000.0), degrees(at));
-        Found { offset, standard: inches(0.0003) }
+        Found { offset, spread: Spread { standard: inches(0.0003), freedom: 3.0 } }
     }
 
     #[test]

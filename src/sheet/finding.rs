@@ -187,6 +187,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
             (number, Some(format!("Wide at {} and {}.", show_clock(at), show_clock(opposite(at)))))
         }
         Sense::Tap { .. }
+        | Sense::NotHere { .. }
         | Sense::Moved { .. }
         | Sense::OpenAt(_)
         | Sense::InThisOrder { .. }

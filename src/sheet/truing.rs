@@ -29,6 +29,12 @@ pub(super) fn worded_truing(number: String, sense: Sense, job: &Job) -> (String,
             }
             words
         }
+        Sense::NotHere { at, cause } => format!(
+            "High at {}, seen from the rear. Do not tap at the new weld: the places along the tube say that it is {}. {}",
+            show_clock(at),
+            cause_word(cause),
+            mend(cause)
+        ),
         Sense::Moved { toward, answered, elsewhere } => match answered {
             _ if elsewhere => format!(
                 "Toward {}: not where, or not as far as was asked, so nothing is learned from it. Clock read from the rear? Witness mark at the top?",

@@ -180,6 +180,17 @@ fn drawn(explained: &Explained, length: Length) -> Option<Vec<(Length, Across<Le
     }
 }
 
+/// What bends the shaft, where the places of a pass leave no doubt that it is nothing at the new weld.
+pub(super) fn elsewhere_bent(job: &Job, pass: usize) -> Option<Cause> {
+    if begun(job, pass).len() < 2 {
+        return None;
+    }
+    let explained = bent(job, pass).ok()?.explained.ok()?;
+    let at_weld = |suspect: &Suspect| matches!(suspect.cause, Cause::Kink | Cause::Step);
+    let sure = !explained.straight && !explained.possible().any(at_weld);
+    explained.possible().next().filter(|_| sure).map(|best| best.cause)
+}
+
 /// What a pass says of the shaft's line; nothing before two places are read.
 pub(super) fn findings(job: &Job, pass: usize) -> Option<Finding> {
     if begun(job, pass).len() < 2 {

@@ -3,6 +3,7 @@
 use super::bent::BentBy;
 use super::dial::AsideBy;
 use crate::mechanics::aim::Answered;
+use crate::mechanics::centreline::Cause;
 use crate::quantity::{Angle, AngularAcceleration, AngularVelocity, Length};
 
 /// Which way a value is meant.
@@ -60,6 +61,13 @@ pub enum Sense {
         by: Length,
         /// How the tube answered to the taps before, where that is allowed for.
         answered: Option<Answered>,
+    },
+    /// High at this place, and no tap at the weld mends it.
+    NotHere {
+        /// The place.
+        at: Angle,
+        /// What makes it.
+        cause: Cause,
     },
     /// What the tube moved since the pass before.
     Moved {

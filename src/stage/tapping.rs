@@ -1,7 +1,7 @@
 //! Tapping: the one thing to do next, and what the last passes teach about it.
 
 use super::amount::Amount;
-use super::bent::{place_along, shaft};
+use super::bent::{elsewhere_bent, place_along, shaft};
 use super::dial::{Turn, turn};
 use super::field::Fields;
 use super::finding::{Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
@@ -9,28 +9,49 @@ use super::truing::{circle_step, may_say_where, offset_doubt, offset_verdict};
 use crate::job::{Entry, Job, Material, PassKind, SetUp};
 use crate::mechanics::across::Across;
 use crate::mechanics::aim::{Aim, Found, aim};
-use crate::mechanics::centreline::opening;
+use crate::mechanics::centreline::{Cause, opening};
 use crate::mechanics::runout::RunOut;
-use crate::quantity::{Base, Length, degrees};
+use crate::mechanics::uncertainty::{Spread, combined};
+use crate::quantity::{Angle, Base, Length, degrees};
 
 /// Past this many times the limit, heat is no cure for a weld. Our own choice.
 const CUT_OFF_TIMES: f64 = 3.0;
 /// After this many passes of heat without a gain, it does no more. Our own choice.
 const HEAT_PASSES: usize = 2;
 
-fn found(turn: &Turn) -> Found {
-    Found { offset: turn.run_out.offset, standard: turn.run_out.offset_standard }
+/// What is known before a turn is read: it follows when the hand pauses.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct Earlier {
+    /// The passes before this one at a place that were taken in the same state of the shaft, with nothing
+    /// but taps or heat between them, oldest first.
+    pub passes: Vec<Found>,
+    /// What bends the shaft, where it is sure that it is nothing at the new weld.
+    pub not_here: Option<Cause>,
 }
 
-/// The passes before this one at a place that were taken in the same state of the shaft, with nothing but
-/// taps or heat between them, oldest first. Cheap to keep: they change only when one of them is chosen.
-pub fn before(job: &Job, pass: usize, place: usize) -> Vec<Found> {
+fn found(turn: &Turn) -> Found {
+    let run_out = &turn.run_out;
+    let spread = Spread { standard: run_out.offset_standard, freedom: run_out.scatter.freedom };
+    Found { offset: run_out.offset, spread }
+}
+
+/// What the passes before this one, and the other places of this one, say before its turn is read.
+pub fn earlier(job: &Job, pass: usize, place: usize) -> Earlier {
     let passes = &job.truing.passes;
-    let Some(kind) = passes.get(pass).map(|pass| pass.kind) else { return Vec::new() };
+    let Some(kind) = passes.get(pass).map(|pass| pass.kind) else { return Earlier::default() };
     let other = |earlier: &usize| passes.get(*earlier).is_none_or(|earlier| earlier.kind != kind);
     let first = (0..pass).rev().find(other).map_or(0, |last| last + 1);
     let readable = |earlier: usize| turn(job, earlier, place).ok().filter(may_say_where);
-    (first..pass).filter_map(|earlier| readable(earlier).map(|turn| found(&turn))).collect()
+    Earlier {
+        passes: (first..pass).filter_map(|earlier| readable(earlier).map(|turn| found(&turn))).collect(),
+        not_here: elsewhere_bent(job, pass),
+    }
+}
+
+/// Where to tap, on the clock; `None` where it cannot be told, or where no tap mends it.
+pub fn tap_at(earlier: &Earlier, turn: &Turn) -> Option<Angle> {
+    let seen = turn.run_out.offset_is_seen() && !turn.welded() && earlier.not_here.is_none();
+    aimed(&earlier.passes, turn).filter(|_| seen).map(|aim| (-aim.ask).at())
 }
 
 /// What to ask of the next tap; `None` where a turn cannot say which way.
@@ -43,11 +64,12 @@ fn aimed(before: &[Found], turn: &Turn) -> Option<Aim> {
 /// The one instruction: move the tube so far, or leave it alone. Judged by the offset it would mend.
 pub(super) fn correction(
     job: &Job,
-    before: &[Found],
+    earlier: &Earlier,
     turn: &Turn,
     limit: Length,
     source: Source,
 ) -> Finding {
+    let before = &earlier.passes;
     let (size, at) = (turn.run_out.offset.size(), turn.run_out.offset.at());
     let steel = job.tube.material == Material::Steel;
     let verdict = match offset_verdict(turn, limit) {
@@ -57,14 +79,15 @@ pub(super) fn correction(
         }
         verdict => verdict,
     };
-    let mend = |aim: Aim| match verdict {
+    let mend = |aim: Aim| match (verdict, earlier.not_here) {
+        (_, Some(cause)) if !turn.welded() => Sense::NotHere { at, cause },
         _ if !turn.welded() => {
             Sense::Tap { at: (-aim.ask).at(), by: aim.ask.size(), answered: aim.answered }
         }
-        Verdict::Stop(Reason::WeldedOffset { .. }) if steel => Sense::HeatAt(at),
-        Verdict::Stop(Reason::WeldedOffset { .. }) => Sense::LeaveToShop(at),
+        (Verdict::Stop(Reason::WeldedOffset { .. }), _) if steel => Sense::HeatAt(at),
+        (Verdict::Stop(Reason::WeldedOffset { .. }), _) => Sense::LeaveToShop(at),
         // Inside the limit nothing is heated, and past heat neither: only where it is high.
-        Verdict::Good => Sense::LeaveWelded(at),
+        (Verdict::Good, _) => Sense::LeaveWelded(at),
         _ => Sense::At(at),
     };
     let sense = match (turn.run_out.offset_is_seen(), aimed(before, turn)) {
@@ -105,12 +128,15 @@ pub(super) fn findings(
     job: &Job,
     pass: usize,
     place: usize,
-    before: &[Found],
+    earlier: &Earlier,
     turn: &Turn,
 ) -> Vec<Finding> {
     let mut all = Vec::new();
-    all.extend(opens(job, place, turn));
-    all.extend(last_move(before, turn));
+    // What no tap mends has no joint to open for it.
+    if earlier.not_here.is_none() {
+        all.extend(opens(job, place, turn));
+    }
+    all.extend(last_move(&earlier.passes, turn));
     all.extend(order_of_welding(turn));
     all.extend(weld_pull(job, pass, place, turn));
     all
@@ -168,7 +194,7 @@ fn last_move(before: &[Found], turn: &Turn) -> Option<Finding> {
     let last = before.last()?;
     let aim = aimed(before, turn)?;
     let step = turn.run_out.offset - last.offset;
-    let noise = last.standard.base().hypot(turn.run_out.offset_standard.base());
+    let doubt = combined(&[last.spread, found(turn).spread]).expanded();
     let sense = match aim.moved {
         None => Sense::LeaveAlone,
         // How far heat moves it nobody asked.
@@ -180,11 +206,7 @@ fn last_move(before: &[Found], turn: &Turn) -> Option<Finding> {
         }
     };
     let fine = Amount::FineLength;
-    let value = Value {
-        amount: fine(step.size()),
-        plus_minus: Some(fine(Length::from_base(noise * 2.0))),
-        sense: Some(sense),
-    };
+    let value = Value { amount: fine(step.size()), plus_minus: Some(fine(doubt)), sense: Some(sense) };
     let finding = Finding::known(Name::LastMove, value, Verdict::Figure);
     Some(
         vector_step(finding, Law::LastMove, turn.run_out.offset, last.offset).from(&[Source::Influence]),

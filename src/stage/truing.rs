@@ -7,9 +7,8 @@ pub use super::dial::{AsideBy, Turn, line, station_at, turn};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
 use super::tapping;
-pub use super::tapping::before;
+pub use super::tapping::{Earlier, earlier, tap_at};
 use crate::job::{Entry, Job, RunOutLimit};
-use crate::mechanics::aim::Found;
 use crate::mechanics::runout::{FEWEST, Station};
 use crate::mechanics::uncertainty::{combined, of_division};
 use crate::quantity::{Angle, Base, Length, inches, millimetres};
@@ -65,8 +64,8 @@ pub fn limit(job: &Job) -> Option<Length> {
 }
 
 /// The first of what follows from a turn: what to do.
-/// `before` is what [`before`] says, kept while this turn is typed.
-pub fn first(job: &Job, pass: usize, place: usize, before: &[Found]) -> Option<Finding> {
+/// `before` is what [`earlier`] says, kept while this turn is typed.
+pub fn first(job: &Job, pass: usize, place: usize, before: &Earlier) -> Option<Finding> {
     Some(match known(job, pass, place) {
         Ok((turn, limit, source)) => tapping::correction(job, before, &turn, limit, source),
         Err(blocked) => Finding::blocked(Name::Correction, blocked),
@@ -82,7 +81,7 @@ pub fn findings(job: &Job, pass: usize, place: usize) -> Vec<Finding> {
             return NAMES.map(|name| Finding::blocked(name, blocked.clone())).to_vec();
         }
     };
-    let before = before(job, pass, place);
+    let before = earlier(job, pass, place);
     let mut found = vec![
         tapping::correction(job, &before, &turn, limit, source),
         offset(&turn, limit, source),

@@ -1,12 +1,13 @@
 //! What the page has to do when one reading of the dial was typed anew, many times over, for
 //! `tests/line_time.mjs` to time: in a job of 36 marks, 12 places and 20 passes the last turn is read and
-//! fitted, and its curve and the tube from the rear are drawn to text. The passes before it are drawn once,
+//! fitted, the instruction is found, and its curve and the tube from the rear are drawn to text. The passes before it are drawn once,
 //! as on the page, where they follow when the hand pauses.
 
 use std::hint::black_box;
 
 use shaftwright::drawing::{end_view, older_turns, runout_curve};
 use shaftwright::job::{Entry, Job, MOST_PASSES, MOST_PLACES, MOST_STATIONS, PassKind, Stations};
+use shaftwright::stage::truing::{earlier, first};
 
 /// Keystrokes a batch, as in `line_time.mjs`.
 const KEYSTROKES: usize = 20;
@@ -38,13 +39,15 @@ fn main() {
     let mut job = largest();
     let (pass, place) = (MOST_PASSES - 1, MOST_PLACES - 1);
     let older = older_turns(&job, pass, place);
+    let before = earlier(&job, pass, place);
     let mut length = 0;
     for keystroke in 0..KEYSTROKES {
         let reading = if keystroke % 2 == 0 { "5" } else { "-5" };
         job.put(Entry::StationReading(pass, place, 9), reading);
         let job = black_box(&job);
         let curve = runout_curve(job, pass, place, &older);
-        let end = end_view(job, pass, place);
+        let end = end_view(job, pass, place, &older);
+        black_box(first(job, pass, place, &before));
         length +=
             black_box(curve).map_or(0, |svg| svg.len()) + black_box(end).map_or(0, |svg| svg.len());
     }

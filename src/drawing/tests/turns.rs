@@ -124,7 +124,7 @@ fn dump() {
     for (name, job) in jobs() {
         let pass = last(&job);
         write("curve", name, curve(&job));
-        write("end", name, end_view(&job, pass, 0).unwrap());
+        write("end", name, end_view(&job, pass, 0, &older_turns(&job, pass, 0)).unwrap());
         if let Some(svg) = history(&job, 0) {
             write("history", name, svg);
         }
@@ -335,7 +335,7 @@ fn a_hump_set_aside_is_hollow_and_shaded_on_both_sides_of_twelve() {
     assert_eq!(stripes.len(), 2, "{stripes:?}");
     assert!(near(stripes[0], (at(0.0), at(11.25)), piece), "{stripes:?}");
     assert!(near(stripes[1], (at(326.25), at(360.0)), piece), "{stripes:?}");
-    let (_, _, all) = pieces(&end_view(&job, 1, 0).unwrap());
+    let (_, _, all) = pieces(&end_view(&job, 1, 0, &older_turns(&job, 1, 0)).unwrap());
     let hollow = all.iter().filter(|p| p.tag == "circle" && p.radius == 4.0 && p.class == "thin");
     assert_eq!(hollow.count(), 2);
 }

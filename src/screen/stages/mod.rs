@@ -25,8 +25,8 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
     let before = Memo::new(move |_| {
         let (pass, along) = (state.pass.get(), state.along.get());
         state.at_rest(|job| match stage {
-            Stage::True => truing_stage::before(job, pass, along),
-            _ => Vec::new(),
+            Stage::True => truing_stage::earlier(job, pass, along),
+            _ => truing_stage::Earlier::default(),
         })
     });
     // Only the first answer is watched while typing; the others follow when the hand has paused.

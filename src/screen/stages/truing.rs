@@ -35,11 +35,11 @@ pub fn pictures(state: State) -> AnyView {
     );
     let end = picture(
         state,
-        "Tube from the rear, out of true much enlarged: dots as read, thin line fitted, bold circle the offset; its centre lies within the small ring; dashed a true tube. Dot on the rim: the high side; arrow, before welding: which way to move the tube",
+        "Tube from the rear, out of true much enlarged: dots as read, thin line fitted, bold circle the offset; its centre lies within the small ring; dashed a true tube. Dot on the rim: the high side; arrow, before welding: where to tap, and which way",
         Follows::Keystroke,
         move |job| {
             let (pass, along) = shown();
-            drawing::end_view(job, pass, along)
+            older.with(|older| drawing::end_view(job, pass, along, older))
         },
     );
     let passes = picture(
