@@ -13,7 +13,13 @@ pub use set_up::limit_questions;
 
 /// The questions: the set-up once, then which turn at which place, and its readings.
 pub fn questions(state: State) -> AnyView {
-    all([set_up::set_up(state), turns::passes(state), turns::places(state), readings::readings(state)])
+    all([
+        set_up::set_up(state),
+        turns::shown(state),
+        readings::readings(state),
+        turns::places(state),
+        turns::new_pass(state),
+    ])
 }
 
 /// The curve, the tube from the rear, the passes one after the other, and the shaft's line.

@@ -8,7 +8,8 @@ use crate::screen::parts::{Pad, all, el, field, key, line, pad_keys, reading, se
 use crate::screen::state::State;
 use crate::sheet::Worded;
 
-/// The marks of the turn that is shown, its readings and the pad.
+/// The readings of the turn that is shown with the pad, and under them the marks it is read at: while a
+/// turn is typed the pad stands beside the curve.
 pub fn readings(state: State) -> AnyView {
     let pad = Pad::new(state);
     let of_pass = move |what: fn(&Pass) -> usize| {
@@ -40,7 +41,7 @@ pub fn readings(state: State) -> AnyView {
     });
     let grid = el("fieldset").child(el("legend").words(legend)).slot(fields);
     let bench = el("div").class("bench").child(grid).child(pad_keys(pad));
-    all([marks, bench.into(), awake()])
+    all([bench.into(), awake(), marks])
 }
 
 /// Takes other marks round the tube.

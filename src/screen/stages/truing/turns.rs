@@ -7,10 +7,11 @@ use crate::screen::parts::{all, el, field, key, segments, slot};
 use crate::screen::state::State;
 use crate::sheet::Worded;
 
-/// The passes taken, and the keys that begin one.
-pub fn passes(state: State) -> AnyView {
+/// Which pass is shown, and which place along the tube where there are several.
+pub fn shown(state: State) -> AnyView {
     // A turn keeps its kind for good: only how many there are can change.
     let count = state.follows(|job| job.truing.passes.len());
+    let along = state.follows(|job| job.truing.places.len());
     let turns = move || {
         count.track();
         let named = |(i, pass): (usize, &Pass)| format!("{} {}", i + 1, pass.kind.word());
@@ -18,10 +19,17 @@ pub fn passes(state: State) -> AnyView {
             state.job.with_untracked(|job| job.truing.passes.iter().enumerate().map(named).collect());
         Some(segments("Turn", words, state.pass.into(), move |pass| state.pass.set(pass)))
     };
-    all([slot(turns), new_pass(state, count)])
+    let places = move || {
+        let words = (1..=along.get()).map(|place| format!("Place {place}")).collect();
+        let choose = move |place: usize| state.along.set(place);
+        (along.get() > 1).then(|| segments("Along the tube", words, state.along.into(), choose))
+    };
+    all([slot(turns), slot(places)])
 }
 
-fn new_pass(state: State, count: Memo<usize>) -> AnyView {
+/// The keys that begin a pass, and the one that takes an empty one away.
+pub fn new_pass(state: State) -> AnyView {
+    let count = state.follows(|job| job.truing.passes.len());
     let add = move |kind: PassKind| {
         let stations =
             state.job.with_untracked(|job| job.truing.passes.last().map(|pass| pass.stations));
@@ -63,7 +71,7 @@ fn new_pass(state: State, count: Memo<usize>) -> AnyView {
     })
 }
 
-/// The places along the tube at which the dial stands.
+/// Where along the tube the dial stands, and one place more or less.
 pub fn places(state: State) -> AnyView {
     let count = state.follows(|job| job.truing.places.len());
     // What was read is not thrown away with its place.
@@ -71,11 +79,6 @@ pub fn places(state: State) -> AnyView {
         let blank = |pass: &Pass| pass.turns.last().is_none_or(DialTurn::is_blank);
         job.truing.places.len() > 1 && job.truing.passes.iter().all(blank)
     });
-    let choose = move |place: usize| state.along.set(place);
-    let shown = move || {
-        let words = (1..=count.get()).map(|place| format!("Place {place}")).collect();
-        (count.get() > 1).then(|| segments("Along the tube", words, state.along.into(), choose))
-    };
     let add = move || {
         state.change(|job| job.truing.add_place());
         state.along.set(count.get_untracked().saturating_sub(1));
@@ -91,7 +94,6 @@ pub fn places(state: State) -> AnyView {
     let fewer =
         move || last_is_blank.get().then(|| key("plain", "Take the last place away", take_away).into());
     all([
-        slot(shown),
         slot(move || Some(field(state, Entry::PlaceAlong(state.along.get())))),
         el("div").class("actions").slot(more).slot(fewer).into(),
     ])
