@@ -1,7 +1,7 @@
 //! The fields of a job by name, so that a field can be shown, complained about and found missing
 //! without anyone knowing where in the record it lies.
 
-use super::{Dial, Job, Typed};
+use super::{Dial, Job, MarkNames, Typed};
 use crate::quantity::Unit;
 
 /// One list of the fields and their names, so that no field can be without a name or a number.
@@ -388,6 +388,8 @@ impl Job {
             Entry::TorsionalLimit | Entry::InertiaLimit => Unit::RadianPerSquareSecond,
             Entry::RoadSpeed if inch => Unit::MilePerHour,
             Entry::RoadSpeed => Unit::KilometrePerHour,
+            // Who calls the marks by degrees types degrees.
+            Entry::StationAt(..) if self.truing.marks == MarkNames::Degrees => Unit::Degree,
             Entry::StationAt(..) | Entry::WeightClock(_) | Entry::SeamClock => Unit::Hour,
             Entry::StationReading(..) | Entry::Closing(..) | Entry::Backlash => match self.truing.dial {
                 Dial::Hundredth => Unit::Hundredth,

@@ -61,6 +61,7 @@ pub fn sample() -> Job {
         (Entry::SpigotDiameter, "2.83"),
         (Entry::Shoulder, "3-7/16"),
         (Entry::SeamClock, "10:30"),
+        (Entry::PlaceAlong(0), "49"),
         (Entry::FrontLevel(BEFORE_TACKING, 0), "0.4"),
         (Entry::RearLevel(BEFORE_TACKING, 0), "-0.2"),
         (Entry::FrontLevel(AFTER_WELDING, 0), "0.3"),

@@ -237,3 +237,15 @@ fn there_is_an_end_to_passes_and_marks() {
     assert!(!job.truing.begin(PassKind::Tacked, Stations::Four));
     assert_eq!(job, before);
 }
+
+#[test]
+fn a_bare_place_of_a_mark_is_in_what_the_marks_are_called_by() {
+    let mut job = Job::default();
+    assert!(job.truing.passes[0].set_stations(Stations::Free));
+    job.put(Entry::StationAt(0, 0, 0), "4");
+    job.truing.marks = MarkNames::Degrees;
+    job.put(Entry::StationAt(0, 0, 1), "90");
+    // What was typed before keeps its meaning.
+    assert_eq!(job.typed(Entry::StationAt(0, 0, 0)).unwrap().unit, Unit::Hour);
+    assert_eq!(job.typed(Entry::StationAt(0, 0, 1)).unwrap().unit, Unit::Degree);
+}
