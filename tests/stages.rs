@@ -21,6 +21,8 @@ mod dial;
 mod face;
 #[path = "stages/joints.rs"]
 mod joints;
+#[path = "stages/marks.rs"]
+mod marks;
 #[path = "stages/measure.rs"]
 mod measure;
 #[path = "stages/phase.rs"]
