@@ -314,7 +314,15 @@ fn aside(turn: &Turn) -> Option<Finding> {
             by: turn.aside_by,
         }),
     };
-    Some(Finding::known(Name::SetAside, value, Verdict::Figure).from(&[Source::SeamAside]))
+    // It is no offset, and may be a dent all the same: whoever marks it has looked.
+    let deep = is_over(Length::from_base(stands.base().abs()), most_ovality());
+    let dent = Reason::DentOrKink { most: most_ovality() };
+    let verdict = match turn.aside_by {
+        _ if !deep => Verdict::Figure,
+        AsideBy::StoodOut => Verdict::Stop(dent),
+        AsideBy::Mark => Verdict::Watch(dent),
+    };
+    Some(Finding::known(Name::SetAside, value, verdict).from(&[Source::SeamAside]))
 }
 
 /// What the dial had moved by the end of the turn.
