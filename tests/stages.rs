@@ -11,6 +11,8 @@ use shaftwright::stage::{Name, Reason, Sense, Stage, Standing, Verdict, truing, 
 
 #[path = "stages/angles.rs"]
 mod angles;
+#[path = "stages/at_weld.rs"]
+mod at_weld;
 #[path = "stages/bent.rs"]
 mod bent;
 #[path = "stages/cut.rs"]

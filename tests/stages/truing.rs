@@ -4,7 +4,7 @@ use shaftwright::job::{
     End, Entry, Job, Material, PassKind, Plunger, RunOutLimit, SetUp, Stations, TurnedHow,
 };
 use shaftwright::quantity::{as_degrees, in_inches};
-use shaftwright::stage::{Finding, Name, Reason, Sense, Source, Value, Verdict, truing};
+use shaftwright::stage::{Finding, Name, Reason, Sense, Source, TackSide, Value, Verdict, truing};
 
 use super::shaft::{agrees, by_hand, number, readings, shaft};
 use super::{EXACT, TURN};
@@ -269,10 +269,15 @@ fn in_which_order_to_tack() {
         let mut job = as_fitted(Stations::Eight, &TURN);
         job.truing.passes[0].kind = kind;
         // A bead draws its own side shorter, and the tube away from it: the high side first.
-        let Some(Sense::InThisOrder { from, any: false }) = value(&job, name).sense else { panic!() };
+        let Some(Sense::InThisOrder { from, side: TackSide::High }) = value(&job, name).sense else {
+            panic!()
+        };
         place(from, by_hand("offset at"));
         let small = passes(kind, &[(0.1, 200.0)]);
-        assert!(matches!(value(&small, name).sense, Some(Sense::InThisOrder { any: true, .. })));
+        assert!(matches!(
+            value(&small, name).sense,
+            Some(Sense::InThisOrder { side: TackSide::Any, .. })
+        ));
         // Something moved, or three marks: not said.
         job.put(Entry::Closing(0, 0), "3");
         says_nothing_of(&job, name);
