@@ -23,13 +23,15 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         Sense::At(at)
         | Sense::LobesAt(at)
         | Sense::OpenAt(at)
-        | Sense::NotHere { at, cause: _ }
-        | Sense::InThisOrder { from: at, any: _ }
+        | Sense::InThisOrder { from: at, side: _ }
         | Sense::SetAside { at, out: _, count: _, by: _ }
         | Sense::HeatAt(at)
         | Sense::LeaveToShop(at)
         | Sense::LeaveWelded(at)
         | Sense::FileAt(at) => vec![Amount::Clock(at)],
+        Sense::NotHere { at, cause: _, kink } => {
+            core::iter::once(at).chain(kink).map(Amount::Clock).collect()
+        }
         Sense::Of { available: q } | Sense::UpTo { to: q } | Sense::Closes { wanted: q } => {
             vec![Amount::Length(q)]
         }
@@ -185,6 +187,7 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::HighBelowLow
         | Reason::VeesOrWeldOff
         | Reason::NothingToTell
+        | Reason::SetUpHides
         | Reason::GradeUnknown
         | Reason::OffTheShaft
         | Reason::WrongField

@@ -11,6 +11,8 @@ use shaftwright::stage::{Name, Reason, Sense, Stage, Standing, Verdict, truing, 
 
 #[path = "stages/angles.rs"]
 mod angles;
+#[path = "stages/at_weld.rs"]
+mod at_weld;
 #[path = "stages/bent.rs"]
 mod bent;
 #[path = "stages/cut.rs"]
@@ -21,6 +23,8 @@ mod dial;
 mod face;
 #[path = "stages/joints.rs"]
 mod joints;
+#[path = "stages/marks.rs"]
+mod marks;
 #[path = "stages/measure.rs"]
 mod measure;
 #[path = "stages/phase.rs"]

@@ -6,6 +6,8 @@ use super::{
 };
 use crate::quantity::Unit;
 
+/// A whole turn in half degrees.
+const ROUND: usize = 720;
 /// Free stations that a new turn starts with.
 const FREE_STATIONS: usize = 6;
 
@@ -94,6 +96,21 @@ impl TruingForm {
         }
     }
 
+    /// Whether the mechanic has set a mark aside.
+    pub fn is_aside(&self, pass: usize, place: usize, mark: usize) -> bool {
+        let turn = self.passes.get(pass).and_then(|pass| pass.turns.get(place));
+        turn.and_then(|turn| turn.aside.get(mark)).is_some_and(|aside| *aside)
+    }
+
+    /// Takes other marks round the tube in a pass; every reading goes with its place, and so does that it was
+    /// set aside. Where a reading has no place among the new marks nothing is changed and `false` comes back:
+    /// those marks want a pass of their own.
+    #[must_use]
+    pub fn set_stations(&mut self, pass: usize, stations: Stations) -> bool {
+        let turned = self.turned;
+        self.passes.get_mut(pass).is_none_or(|pass| pass.set_stations(stations, turned))
+    }
+
     /// Gives every pass one turn a place.
     pub(super) fn match_places(&mut self) {
         let count = self.places.len();
@@ -123,11 +140,7 @@ impl Pass {
         self.turns.resize_with(count.max(1), || DialTurn::new(stations));
     }
 
-    /// Takes other marks round the tube; every reading goes with its place, and so does that it was set aside.
-    /// Where a reading has no place among the new marks nothing is changed and `false` comes back: those
-    /// marks want a pass of their own.
-    #[must_use]
-    pub fn set_stations(&mut self, stations: Stations) -> bool {
+    fn set_stations(&mut self, stations: Stations, turned: TurnedHow) -> bool {
         // The same marks again: free ones keep their places, and no pass is begun for them.
         if stations == self.stations {
             return true;
@@ -140,7 +153,11 @@ impl Pass {
             ..DialTurn::new(stations.first_count())
         };
         let moved = |turn: &DialTurn| {
-            if laid_anew { Some(fresh(turn)) } else { turn.moved(self.stations, fresh(turn), stations) }
+            if laid_anew {
+                Some(fresh(turn))
+            } else {
+                turn.moved([self.stations, stations], fresh(turn), turned)
+            }
         };
         let turns: Option<Vec<DialTurn>> = self.turns.iter().map(moved).collect();
         let fits = turns.is_some();
@@ -183,7 +200,12 @@ impl DialTurn {
     }
 
     /// The same readings at other marks; `None` where one has no place among them.
-    fn moved(&self, from: Stations, mut new: DialTurn, to: Stations) -> Option<DialTurn> {
+    fn moved(
+        &self,
+        [from, to]: [Stations; 2],
+        mut new: DialTurn,
+        turned: TurnedHow,
+    ) -> Option<DialTurn> {
         let old_count = from.evenly()?;
         // Readings of a finer division that wait behind these marks have no place among any others.
         if !self.readings.iter().skip(old_count).all(Typed::is_blank) {
@@ -195,7 +217,13 @@ impl DialTurn {
                     .find(|place| half_degrees(*place, count) == half_degrees(index, old_count)),
                 None if to == Stations::Free => {
                     new.resize(new.readings.len().max(index + 1));
-                    let text = format!("{}°", half_degrees(index, old_count) as f64 / 2.0);
+                    let counted = half_degrees(index, old_count);
+                    // Turned clockwise, the marks came under the dial the other way round the tube.
+                    let at = match turned {
+                        TurnedHow::Clockwise => (ROUND - counted) % ROUND,
+                        TurnedHow::ByMarks | TurnedHow::Counterclockwise => counted,
+                    };
+                    let text = format!("{}°", at as f64 / 2.0);
                     if let Some(at) = new.at.get_mut(index) {
                         *at = Typed { text, unit: Unit::Hour };
                     }
@@ -219,7 +247,7 @@ impl DialTurn {
 
 /// The place of a mark among evenly spread ones; in half degrees it is a whole number for all of them.
 const fn half_degrees(index: usize, count: usize) -> usize {
-    720 * index / count
+    ROUND * index / count
 }
 
 impl Stations {

@@ -140,7 +140,7 @@ impl Suspect {
     }
 
     /// The same without what the set-up adds.
-    fn own(&self, z: Length) -> Across<Length> {
+    pub fn own(&self, z: Length) -> Across<Length> {
         self.size.scaled(self.shaft.shown(self.axis, self.cause, z.base()))
     }
 }

@@ -99,9 +99,11 @@ pub enum NoFit {
 }
 
 impl RunOut {
-    /// Whether the offset stands clear of the dial's noise: over three times its standard uncertainty.
+    /// Whether the offset stands clear of the dial's noise: over three times its standard uncertainty, and
+    /// over its ±, which is more where only a reading or two were left over.
     pub fn offset_is_seen(&self) -> bool {
-        self.offset.size().base() > 3.0 * self.offset_standard.base()
+        let size = self.offset.size().base();
+        size > 3.0 * self.offset_standard.base() && size > self.offset_plus_minus.base()
     }
 
     /// The scatter of these readings alone, whatever the dial's line, with the readings left over; `None`

@@ -268,6 +268,9 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::VeesOrWeldOff => {
             "The vee blocks must stand apart on the shaft, the front one in front, and the new weld between the joints: check their distances.".to_owned()
         }
+        Reason::SetUpHides => {
+            "Inside the limit, as far as this set-up shows it: a bent yoke, and what lies at its supports, it does not. Turn the shaft once on its own joints.".to_owned()
+        }
         Reason::NothingToTell => {
             "These places cannot tell anything in this set-up: add one farther from the others.".to_owned()
         }

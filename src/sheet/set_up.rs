@@ -36,7 +36,7 @@ pub const fn set_up_shows(set_up: SetUp) -> &'static str {
             "Shows all of it as it will run: a bent tube, a kink at the weld, and a yoke bent or welded off."
         }
         SetUp::Gearbox => {
-            "Shows the tube, the weld and the front yoke. A bent rear yoke it cannot show: hold the tail by the tube, close to its weld."
+            "Shows the tube and the front yoke; a kink at a rear weld only where the dial stands behind that weld too. A bent rear yoke it cannot show: hold the tail by the tube, close to its weld."
         }
         SetUp::Vees => {
             "Shows how the tube runs between the vees: nothing at a vee itself, and no bent yoke. A tube that is oval lifts in the vees, so part of what is read is not an offset."

@@ -5,7 +5,7 @@ use super::finding::opposite;
 use super::label::far_joint;
 use crate::job::{Entry, Job, Plunger};
 use crate::quantity::{Angle, Base, as_degrees, degrees, show_angle, show_clock, show_number};
-use crate::stage::{Amount, Answered, AsideBy, BentBy, Cause, Sense, read};
+use crate::stage::{Amount, Answered, AsideBy, BentBy, Cause, Sense, TackSide, read};
 
 /// A turn to the side under this is not worth a word: no hand taps finer.
 const WORTH_SAYING_DEGREES: f64 = 5.0;
@@ -29,7 +29,14 @@ pub(super) fn worded_truing(number: String, sense: Sense, job: &Job) -> (String,
             }
             words
         }
-        Sense::NotHere { at, cause } => format!(
+        Sense::NotHere { at, cause, kink: Some(kink) } => format!(
+            "High at {}, seen from the rear. Do not tap it there: that is {}. The kink at the new weld is high at {}: {}",
+            show_clock(at),
+            cause_word(cause),
+            show_clock(kink),
+            "open the joint on the side opposite."
+        ),
+        Sense::NotHere { at, cause, kink: None } => format!(
             "High at {}, seen from the rear. Do not tap at the new weld: the places along the tube say that it is {}. {}",
             show_clock(at),
             cause_word(cause),
@@ -44,16 +51,16 @@ pub(super) fn worded_truing(number: String, sense: Sense, job: &Job) -> (String,
             None => format!("Toward {}.", show_clock(toward)),
         },
         Sense::OpenAt(at) => format!(
-            "On the low side, at {}, seen from the rear: the tube moves toward the side that opens.",
+            "At {}, seen from the rear, where the tube stands low between its joints: it moves toward the side that opens.",
             show_clock(at)
         ),
-        Sense::InThisOrder { any: true, .. } => {
-            let words =
-                "No side is high. Opposite quarters in turn, and read the dial again after each pair.";
+        Sense::InThisOrder { side: TackSide::Any, .. } => {
+            let words = "No side is to be drawn in. Opposite quarters in turn, and read the dial again after each pair.";
             return ("Any side".to_owned(), Some(words.to_owned()));
         }
-        Sense::InThisOrder { from, .. } => format!(
-            "The high side: what shrinks there draws it in. Then opposite at {}, then {} and {}; read the dial again after each pair.",
+        Sense::InThisOrder { from, side } => format!(
+            "The high side{}: what shrinks there draws it in. Then opposite at {}, then {} and {}; read the dial again after each pair.",
+            if side == TackSide::Kink { " of the kink" } else { "" },
             show_clock(opposite(from)),
             show_clock(from + degrees(90.0)),
             show_clock(from + degrees(270.0))
@@ -125,13 +132,7 @@ const fn mend(cause: Cause) -> &'static str {
 }
 
 fn bent(number: String, by: BentBy, job: &Job) -> (String, Option<String>) {
-    let hidden: String = by
-        .hidden
-        .into_iter()
-        .zip([Cause::FrontYoke, Cause::RearYoke])
-        .filter(|(hidden, _)| *hidden)
-        .map(|(_, cause)| format!(" Not seen in this set-up: {}.", cause_word(cause)))
-        .collect();
+    let hidden = hidden(by);
     let Some(cause) = by.cause else {
         let words = format!("Nothing that this dial can see, at these places.{hidden}");
         return ("Straight".to_owned(), Some(words));
@@ -140,11 +141,12 @@ fn bent(number: String, by: BentBy, job: &Job) -> (String, Option<String>) {
     let kink = by.kink.map_or(String::new(), |kink| format!(" of {}", show_angle(kink, 2)));
     // A step has no high side: on the front piece the dial stands high opposite.
     let at = if cause == Cause::Step { "the rear one toward" } else { "high at" };
+    // Nothing is mended by a guess.
+    let mended = if by.other_pairs { String::new() } else { format!(" {}", mend(cause)) };
     let mut words = format!(
-        "{}{kink}, {at} {}, seen from the rear. {}{beside}",
+        "{}{kink}, {at} {}, seen from the rear.{mended}{beside}",
         cause_word(cause),
-        show_clock(by.at),
-        mend(cause)
+        show_clock(by.at)
     );
     capital(&mut words);
     if !by.explains {
@@ -156,8 +158,28 @@ fn bent(number: String, by: BentBy, job: &Job) -> (String, Option<String>) {
     for other in by.others.into_iter().flatten() {
         words.push_str(&format!(" These places cannot tell it from {}.", cause_word(other)));
     }
+    if by.other_pairs {
+        words.push_str(" Other pairs of causes explain it as well: read more places.");
+    }
     words.push_str(&hidden);
     (number, Some(words))
+}
+
+/// What these places leave open, since they would not show it.
+fn hidden(by: BentBy) -> String {
+    let mut words = String::new();
+    for (_, cause) in by.hidden.into_iter().zip(Cause::ALL).filter(|(hidden, _)| *hidden) {
+        words.push_str(if words.is_empty() {
+            " These places in this set-up do not show: "
+        } else {
+            "; "
+        });
+        words.push_str(cause_word(cause));
+    }
+    if !words.is_empty() {
+        words.push('.');
+    }
+    words
 }
 
 /// The first letter of a sentence; the words above begin with plain ones.

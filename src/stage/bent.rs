@@ -2,15 +2,16 @@
 
 use super::amount::Amount;
 use super::cut_list::cut_list;
-use super::dial::{line, turn};
+use super::dial::{Turn, line, turn};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Name, Need, Reason, Sense, Source, Value, Verdict, Why};
+use super::truing::may_say_where;
 use crate::job::{End, Entry, Job, SetUp};
 use crate::mechanics::across::Across;
 use crate::mechanics::centreline::{
     Axis, Cause, Explained, NotExplained, Place, Shaft, Suspect, explain,
 };
-use crate::mechanics::runout::RunOut;
+use crate::mechanics::runout::{FEWEST, RunOut};
 use crate::mechanics::uncertainty::{Spread, of_division};
 use crate::quantity::{Angle, Base, Length};
 
@@ -41,6 +42,8 @@ pub struct BentBy {
     pub beside: Option<Cause>,
     /// Others that explain them as well.
     pub others: [Option<Cause>; 4],
+    /// Other pairs do too.
+    pub other_pairs: bool,
     /// Whether luck leaves what is left.
     pub explains: bool,
     /// The high side of it.
@@ -49,8 +52,8 @@ pub struct BentBy {
     pub kink: Option<Angle>,
     /// What is left at the places.
     pub left: Length,
-    /// What this set-up cannot show.
-    pub hidden: [bool; 2],
+    /// What these places in this set-up do not show, in the order of [`Cause::ALL`].
+    pub hidden: [bool; 5],
 }
 
 /// The shaft as it will be.
@@ -89,9 +92,39 @@ pub(super) fn place_along(job: &Job, place: usize) -> Result<Length, Vec<Need>> 
 }
 
 /// The places at which a pass has readings.
-fn begun(job: &Job, pass: usize) -> Vec<usize> {
+pub(super) fn begun(job: &Job, pass: usize) -> Vec<usize> {
     let turns = job.truing.passes.get(pass).map(|pass| pass.turns.as_slice()).unwrap_or_default();
     turns.iter().enumerate().filter(|(_, turn)| !turn.is_blank()).map(|(place, _)| place).collect()
+}
+
+/// The two vee blocks as they were typed, where the shaft lies in some.
+pub(super) fn vees(job: &Job, fields: &mut Fields) -> Option<(Length, Length)> {
+    if job.truing.set_up != SetUp::Vees {
+        return None;
+    }
+    let (front, rear) = (fields.length(Entry::FrontVee), fields.length(Entry::RearVee));
+    front.zip(rear)
+}
+
+/// What the shaft turns about.
+pub(super) fn axis(job: &Job, length: Length, vees: Option<(Length, Length)>) -> Axis {
+    match (job.truing.set_up, vees) {
+        (SetUp::Gearbox, _) => Axis::FrontJoint,
+        (SetUp::Centres, _) => Axis::Free,
+        (SetUp::Vees, Some((front, rear))) => {
+            Axis::Vees { front: from_front(job, front, length), rear: from_front(job, rear, length) }
+        }
+        _ => Axis::Joints,
+    }
+}
+
+/// Why a turn says no way.
+fn says_no_way(turn: &Turn) -> Reason {
+    match turn.drift.filter(|_| turn.drifted) {
+        Some(by) => Reason::DialDrifted { by },
+        None if turn.unread > 0 => Reason::PartRead,
+        None => Reason::TooFewStations { got: turn.run_out.stations, needed: FEWEST + 1 },
+    }
 }
 
 /// The shaft's centreline as a pass found it.
@@ -101,21 +134,14 @@ fn begun(job: &Job, pass: usize) -> Vec<usize> {
 pub fn bent(job: &Job, pass: usize) -> Result<Bent, Blocked> {
     let mut fields = Fields::of(job);
     let lay = fields.sum(shaft(job));
-    let vees = match job.truing.set_up {
-        SetUp::Vees => {
-            let (front, rear) = (fields.length(Entry::FrontVee), fields.length(Entry::RearVee));
-            front.zip(rear)
-        }
-        _ => None,
-    };
+    let vees = vees(job, &mut fields);
     let mut places = Vec::new();
     for place in begun(job, pass) {
         let at = fields.sum(place_along(job, place));
         match (turn(job, pass, place), at) {
-            // Something moved while it was read: it explains nothing until it is read again.
-            (Ok(turn), _) if turn.drifted => {
-                let by = turn.drift.unwrap_or_else(|| Length::from_base(0.0));
-                return Err(Blocked::Impossible(Reason::DialDrifted { by }));
+            // What does not say which way explains nothing until it is read to its end, or again.
+            (Ok(turn), _) if !may_say_where(&turn) => {
+                return Err(Blocked::Impossible(says_no_way(&turn)));
             }
             (Ok(turn), Some(z)) => places.push((z, turn.run_out)),
             (Err(Blocked::Missing(needs)), _) => fields.also(&needs),
@@ -127,15 +153,7 @@ pub fn bent(job: &Job, pass: usize) -> Result<Bent, Blocked> {
     let (Some(shaft), true) = (lay, needs.is_empty()) else {
         return Err(Blocked::Missing(needs));
     };
-    let axis = match (job.truing.set_up, vees) {
-        (SetUp::Gearbox, _) => Axis::FrontJoint,
-        (SetUp::Centres, _) => Axis::Free,
-        (SetUp::Vees, Some((front, rear))) => Axis::Vees {
-            front: from_front(job, front, shaft.length),
-            rear: from_front(job, rear, shaft.length),
-        },
-        _ => Axis::Joints,
-    };
+    let axis = axis(job, shaft.length, vees);
     let turns: Vec<&RunOut> = places.iter().map(|(_, run_out)| run_out).collect();
     let known = known_scatter(&turns, of_division(line(job)));
     let read: Vec<Place> = places
@@ -180,17 +198,6 @@ fn drawn(explained: &Explained, length: Length) -> Option<Vec<(Length, Across<Le
     }
 }
 
-/// What bends the shaft, where the places of a pass leave no doubt that it is nothing at the new weld.
-pub(super) fn elsewhere_bent(job: &Job, pass: usize) -> Option<Cause> {
-    if begun(job, pass).len() < 2 {
-        return None;
-    }
-    let explained = bent(job, pass).ok()?.explained.ok()?;
-    let at_weld = |suspect: &Suspect| matches!(suspect.cause, Cause::Kink | Cause::Step);
-    let sure = !explained.straight && !explained.possible().any(at_weld);
-    explained.possible().next().filter(|_| sure).map(|best| best.cause)
-}
-
 /// What a pass says of the shaft's line; nothing before two places are read.
 pub(super) fn findings(job: &Job, pass: usize) -> Option<Finding> {
     if begun(job, pass).len() < 2 {
@@ -213,16 +220,16 @@ pub(super) fn findings(job: &Job, pass: usize) -> Option<Finding> {
         (_, None) => return Some(figure(Finding::impossible(name, Reason::NothingToTell))),
     };
     let beside = explained.pair.as_ref().filter(|_| !explained.straight).map(|pair| pair.other.cause);
-    let hidden = |cause: Cause| explained.cannot_show.contains(&cause);
     let by = BentBy {
         cause: (!explained.straight).then_some(best.cause),
         beside,
         others: others(&explained, best),
+        other_pairs: explained.pairs > 1,
         explains: best.explains(),
         at: best.size.at(),
         kink: best.kink(),
         left: best.left,
-        hidden: [hidden(Cause::FrontYoke), hidden(Cause::RearYoke)],
+        hidden: Cause::ALL.map(|cause| explained.cannot_show.contains(&cause)),
     };
     let fine = Amount::FineLength;
     // What is straight has no size: how large a thing may hide is said by the best one's circle.

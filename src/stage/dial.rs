@@ -204,7 +204,8 @@ impl Raw {
                         _ => raw.empty.push(at_entry),
                     },
                 },
-                Ok(None) if stations == Stations::Free => {}
+                // What is set aside counts for nothing, so nothing waits for it.
+                Ok(None) if stations == Stations::Free || job.truing.is_aside(pass, place, station) => {}
                 Ok(None) => raw.empty.push(entry),
                 Err(complaint) => complain(entry, complaint),
             }
@@ -214,6 +215,11 @@ impl Raw {
             _ if stations == Stations::HighLow => {}
             Ok(reading) => raw.closing = reading.map(|reading| reading * sign),
             Err(complaint) => complain(closing, complaint),
+        }
+        // Read again without having been read first, it says nothing of the dial: not passed over in silence.
+        let first = Entry::StationReading(pass, place, 0);
+        if raw.closing.is_some() && !raw.marks.contains(&0) && !raw.empty.contains(&first) {
+            raw.empty.push(first);
         }
         if let Err(complaint) = read(job, Entry::Backlash) {
             complain(Entry::Backlash, complaint);
@@ -237,8 +243,6 @@ impl Raw {
             }
             _ => None,
         };
-        let turn = job.truing.passes.get(pass).and_then(|pass| pass.turns.get(place));
-        let by_hand = |mark: usize| turn.is_some_and(|turn| turn.aside.get(mark) == Some(&true));
         let on_seam = |at: Angle| {
             seam.is_some_and(|seam| {
                 let apart = as_degrees(clockwise_angle(at - seam));
@@ -247,7 +251,7 @@ impl Raw {
         };
         let each = self.marks.iter().zip(&self.at).enumerate();
         Ok(each
-            .filter(|(_, (mark, at))| by_hand(**mark) || on_seam(**at))
+            .filter(|(_, (mark, at))| job.truing.is_aside(pass, place, **mark) || on_seam(**at))
             .map(|(index, _)| index)
             .collect())
     }

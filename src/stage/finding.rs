@@ -4,7 +4,7 @@ use super::amount::Amount;
 pub use super::basis::{Law, Source};
 use super::complaint::Complaint;
 pub use super::reason::Reason;
-pub use super::sense::{Against, Reset, Sense, Shaken};
+pub use super::sense::{Against, Reset, Sense, Shaken, TackSide};
 use crate::job::Entry;
 use crate::mechanics::budget::Budget;
 use crate::quantity::{Base, Length};

@@ -3,6 +3,7 @@
 
 mod amount;
 pub mod angles;
+mod at_weld;
 mod basis;
 mod bent;
 mod bounds;
@@ -46,7 +47,7 @@ pub use dial::AsideBy;
 pub use field::{allowed, may_be_negative, read};
 pub use finding::{
     Against, Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Reset, Sense, Shaken,
-    Source, Step, Value, Verdict, Why,
+    Source, Step, TackSide, Value, Verdict, Why,
 };
 pub use whole::{Standing, Whole, standing, whole};
 

@@ -83,6 +83,7 @@ pub enum Reason {
     PlaceOffTheShaft { z: Length },
     VeesOrWeldOff,
     NothingToTell,
+    SetUpHides,
     OffsetNearLimit { limit: Length },
     TotalOverLimit { limit: Length },
     OffsetNotSeen,

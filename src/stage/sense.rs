@@ -6,6 +6,17 @@ use crate::mechanics::aim::Answered;
 use crate::mechanics::centreline::Cause;
 use crate::quantity::{Angle, AngularAcceleration, AngularVelocity, Length};
 
+/// The side that is tacked or welded first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TackSide {
+    /// The high side, where the dial stands.
+    High,
+    /// The high side of the kink at the weld, which need not be high where the dial stands.
+    Kink,
+    /// Any: none is to be drawn in.
+    Any,
+}
+
 /// Which way a value is meant.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Sense {
@@ -68,6 +79,8 @@ pub enum Sense {
         at: Angle,
         /// What makes it.
         cause: Cause,
+        /// High side of a kink at the weld that is there as well.
+        kink: Option<Angle>,
     },
     /// What the tube moved since the pass before.
     Moved {
@@ -84,8 +97,8 @@ pub enum Sense {
     InThisOrder {
         /// The place.
         from: Angle,
-        /// No side is higher than another: any will do.
-        any: bool,
+        /// Which side that is.
+        side: TackSide,
     },
     /// Readings that do not count.
     SetAside {

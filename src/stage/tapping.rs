@@ -1,18 +1,16 @@
 //! Tapping: the one thing to do next, and what the last passes teach about it.
 
 use super::amount::Amount;
-use super::bent::{elsewhere_bent, place_along, shaft};
+use super::at_weld::{AtWeld, at_weld, opens, order_of_welding, weld_pull};
 use super::dial::{Turn, turn};
-use super::field::Fields;
 use super::finding::{Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
 use super::truing::{circle_step, may_say_where, offset_doubt, offset_verdict};
-use crate::job::{Entry, Job, Material, PassKind, SetUp};
+use crate::job::{Job, Material};
 use crate::mechanics::across::Across;
 use crate::mechanics::aim::{Aim, Found, aim};
-use crate::mechanics::centreline::{Cause, opening};
-use crate::mechanics::runout::RunOut;
+use crate::mechanics::centreline::Cause;
 use crate::mechanics::uncertainty::{Spread, combined};
-use crate::quantity::{Angle, Base, Length, degrees};
+use crate::quantity::{Angle, Base, Length};
 
 /// Past this many times the limit, heat is no cure for a weld. Our own choice.
 const CUT_OFF_TIMES: f64 = 3.0;
@@ -25,8 +23,26 @@ pub struct Earlier {
     /// The passes before this one at a place that were taken in the same state of the shaft, with nothing
     /// but taps or heat between them, oldest first.
     pub passes: Vec<Found>,
-    /// What bends the shaft, where it is sure that it is nothing at the new weld.
-    pub not_here: Option<Cause>,
+    /// What the places along the tube say of the new weld.
+    pub weld: Option<AtWeld>,
+}
+
+impl Earlier {
+    /// What holds the tube off at the place of a turn, where no tap at the new weld mends it: the weld is
+    /// straight, or its kink is high on the other side.
+    fn elsewhere(&self, turn: &Turn) -> Option<Cause> {
+        match self.weld? {
+            AtWeld::Straight(cause) => Some(cause),
+            AtWeld::Kink { here, beside, .. } => {
+                beside.filter(|_| are_opposed(here, turn.run_out.offset))
+            }
+            AtWeld::Open | AtWeld::Step => None,
+        }
+    }
+}
+
+fn are_opposed(one: Across<Length>, other: Across<Length>) -> bool {
+    one.up.base() * other.up.base() + one.right.base() * other.right.base() < 0.0
 }
 
 fn found(turn: &Turn) -> Found {
@@ -44,13 +60,13 @@ pub fn earlier(job: &Job, pass: usize, place: usize) -> Earlier {
     let readable = |earlier: usize| turn(job, earlier, place).ok().filter(may_say_where);
     Earlier {
         passes: (first..pass).filter_map(|earlier| readable(earlier).map(|turn| found(&turn))).collect(),
-        not_here: elsewhere_bent(job, pass),
+        weld: at_weld(job, pass, place),
     }
 }
 
 /// Where to tap, on the clock; `None` where it cannot be told, or where no tap mends it.
 pub fn tap_at(earlier: &Earlier, turn: &Turn) -> Option<Angle> {
-    let seen = turn.run_out.offset_is_seen() && !turn.welded() && earlier.not_here.is_none();
+    let seen = turn.run_out.offset_is_seen() && !turn.welded() && earlier.elsewhere(turn).is_none();
     aimed(&earlier.passes, turn).filter(|_| seen).map(|aim| (-aim.ask).at())
 }
 
@@ -79,8 +95,14 @@ pub(super) fn correction(
         }
         verdict => verdict,
     };
-    let mend = |aim: Aim| match (verdict, earlier.not_here) {
-        (_, Some(cause)) if !turn.welded() => Sense::NotHere { at, cause },
+    let mend = |aim: Aim| match (verdict, earlier.elsewhere(turn)) {
+        (_, Some(cause)) if !turn.welded() => {
+            let kink = match earlier.weld {
+                Some(AtWeld::Kink { size, .. }) => Some(size.at()),
+                _ => None,
+            };
+            Sense::NotHere { at, cause, kink }
+        }
         _ if !turn.welded() => {
             Sense::Tap { at: (-aim.ask).at(), by: aim.ask.size(), answered: aim.answered }
         }
@@ -132,61 +154,11 @@ pub(super) fn findings(
     turn: &Turn,
 ) -> Vec<Finding> {
     let mut all = Vec::new();
-    // What no tap mends has no joint to open for it.
-    if earlier.not_here.is_none() {
-        all.extend(opens(job, place, turn));
-    }
+    all.extend(opens(job, place, earlier.weld, turn));
     all.extend(last_move(&earlier.passes, turn));
-    all.extend(order_of_welding(turn));
-    all.extend(weld_pull(job, pass, place, turn));
+    all.extend(order_of_welding(job, place, earlier.weld, turn));
+    all.extend(weld_pull(job, pass, place));
     all
-}
-
-/// How much the joint opens at the rim while the tube is moved. Told where the place of the dial is typed:
-/// without it nothing can be said, and it is asked for at its field.
-fn opens(job: &Job, place: usize, turn: &Turn) -> Option<Finding> {
-    let typed = job.typed(Entry::PlaceAlong(place)).is_some_and(|typed| !typed.is_blank());
-    // In vees and on centres the shaft is not read about its joints, which is what the rule is for.
-    let about_joints = matches!(job.truing.set_up, SetUp::Joints | SetUp::Gearbox);
-    let seen = turn.run_out.offset_is_seen() && !turn.welded();
-    if !(typed && about_joints && seen && may_say_where(turn)) {
-        return None;
-    }
-    let mut fields = Fields::of(job);
-    let (shaft, along) = (fields.sum(shaft(job)), fields.sum(place_along(job, place)));
-    let diameter = fields.length(Entry::TubeDiameter);
-    let (Some(shaft), Some(along), Some(diameter)) = (shaft, along, diameter) else {
-        // A help, and no more: the stage does not wait for it.
-        return Some(Finding {
-            verdict: Verdict::Figure,
-            ..Finding::missing(Name::JointOpens, fields.needs())
-        });
-    };
-    let offset = turn.run_out.offset.size();
-    let of = |length: Length| opening(length, along, &shaft, diameter);
-    let (Some(opens), Some(doubt)) = (of(offset), of(offset_doubt(turn))) else {
-        return Some(Finding {
-            verdict: Verdict::Figure,
-            ..Finding::impossible(Name::JointOpens, Reason::OffTheShaft)
-        });
-    };
-    let fine = Amount::FineLength;
-    let value = Value {
-        amount: fine(opens),
-        plus_minus: Some(fine(doubt)),
-        // However the taps are aimed, a straight joint is open no more on the low side than on the high.
-        sense: Some(Sense::OpenAt((-turn.run_out.offset).at())),
-    };
-    let plain = Amount::PlainLength;
-    Some(
-        Finding::known(Name::JointOpens, value, Verdict::Figure)
-            .step(
-                Law::JointOpens,
-                &[plain(diameter), fine(offset), plain(shaft.length), plain(along), plain(shaft.weld)],
-                fine(opens),
-            )
-            .from(&[Source::Geometry]),
-    )
 }
 
 /// What the tube did since the pass before.
@@ -213,56 +185,13 @@ fn last_move(before: &[Found], turn: &Turn) -> Option<Finding> {
     )
 }
 
-/// From which side to tack, and to weld.
-fn order_of_welding(turn: &Turn) -> Option<Finding> {
-    let name = match turn.kind {
-        PassKind::AsFitted => Name::TackFrom,
-        PassKind::Tacked => Name::WeldFrom,
-        PassKind::Welded => return None,
-    };
-    if !may_say_where(turn) {
-        return None;
-    }
-    let seen = turn.run_out.offset_is_seen();
-    let from = if seen { turn.run_out.offset.at() } else { degrees(0.0) };
-    let value = Value {
-        amount: Amount::Clock(from),
-        plus_minus: None,
-        sense: Some(Sense::InThisOrder { from, any: !seen }),
-    };
-    Some(Finding::known(name, value, Verdict::Figure).from(&[Source::CommonPractice]))
-}
-
-/// How far the weld pulled: the latest tacked turn against this one, if this one is after welding.
-fn weld_pull(job: &Job, pass: usize, place: usize, after: &Turn) -> Option<Finding> {
-    if !after.welded() {
-        return None;
-    }
-    let earlier = job.truing.passes.iter().enumerate().take(pass).rev();
-    let tacked = earlier.filter(|(_, earlier)| earlier.kind == PassKind::Tacked);
-    let before = tacked.into_iter().find_map(|(i, _)| turn(job, i, place).ok())?;
-    let (from, to) = (before.run_out.offset, after.run_out.offset);
-    let pull: Across<Length> = to - from;
-    let both = |of: fn(&RunOut) -> Length| of(&before.run_out).base().hypot(of(&after.run_out).base());
-    // The same rule as for one offset: seen over three times its standard uncertainty, else the circle.
-    let seen = pull.size().base() > 3.0 * both(|run_out| run_out.offset_standard);
-    let doubt =
-        both(if seen { |run_out| run_out.offset_plus_minus } else { |run_out| run_out.offset_circle });
-    let value = Value {
-        amount: Amount::FineLength(pull.size()),
-        plus_minus: Some(Amount::FineLength(Length::from_base(doubt))),
-        sense: (may_say_where(&before) && may_say_where(after)).then_some(if seen {
-            Sense::At(pull.at())
-        } else {
-            Sense::LeaveAlone
-        }),
-    };
-    let finding = Finding::known(Name::WeldPull, value, Verdict::Figure);
-    Some(vector_step(finding, Law::PullVector, to, from).from(&[Source::LeastSquaresCircle]))
-}
-
 /// The working of a difference of two offsets.
-fn vector_step(finding: Finding, law: Law, to: Across<Length>, from: Across<Length>) -> Finding {
+pub(super) fn vector_step(
+    finding: Finding,
+    law: Law,
+    to: Across<Length>,
+    from: Across<Length>,
+) -> Finding {
     let fine = Amount::FineLength;
     let put_in = [fine(to.size()), Amount::Clock(to.at()), fine(from.size()), Amount::Clock(from.at())];
     finding.step(law, &put_in, fine((to - from).size()))

@@ -8,7 +8,7 @@ use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
 use super::tapping;
 pub use super::tapping::{Earlier, earlier, tap_at};
-use crate::job::{Entry, Job, RunOutLimit};
+use crate::job::{Entry, Job, RunOutLimit, SetUp};
 use crate::mechanics::runout::{FEWEST, Station};
 use crate::mechanics::uncertainty::{combined, of_division};
 use crate::quantity::{Angle, Base, Length, inches, millimetres};
@@ -85,7 +85,7 @@ pub fn findings(job: &Job, pass: usize, place: usize) -> Vec<Finding> {
     let mut found = vec![
         tapping::correction(job, &before, &turn, limit, source),
         offset(&turn, limit, source),
-        until_welded(&turn, total(job, &turn, limit, source)),
+        as_proven(job, &turn, total(job, &turn, limit, source)),
     ];
     found.extend(elsewhere(job, pass, place, limit, source));
     found.extend(aside(&turn));
@@ -137,7 +137,7 @@ fn at_another_place(job: &Job, other: usize, turn: &Turn, limit: Length, source:
     if let super::finding::Answer::Known(value) = &mut finding.answer {
         value.sense = Some(Sense::AtPlace(other));
     }
-    until_welded(turn, finding)
+    as_proven(job, turn, finding)
 }
 
 /// How much a verdict says against the shaft, in the order in which a stage counts them.
@@ -150,10 +150,15 @@ const fn weight(verdict: Verdict) -> u8 {
     }
 }
 
-/// A turn before welding can be as good as it likes: the weld will move the tube.
-fn until_welded(turn: &Turn, mut finding: Finding) -> Finding {
-    if !turn.welded() && finding.verdict == Verdict::Good {
-        finding.verdict = Verdict::Unjudged(Reason::NotWelded);
+/// A turn before welding can be as good as it likes: the weld will move the tube. And away from its own
+/// joints a shaft is not seen to run as it will on the car.
+fn as_proven(job: &Job, turn: &Turn, mut finding: Finding) -> Finding {
+    match finding.verdict {
+        Verdict::Good if !turn.welded() => finding.verdict = Verdict::Unjudged(Reason::NotWelded),
+        Verdict::Good if job.truing.set_up != SetUp::Joints => {
+            finding.verdict = Verdict::Watch(Reason::SetUpHides);
+        }
+        _ => {}
     }
     finding
 }
@@ -314,7 +319,15 @@ fn aside(turn: &Turn) -> Option<Finding> {
             by: turn.aside_by,
         }),
     };
-    Some(Finding::known(Name::SetAside, value, Verdict::Figure).from(&[Source::SeamAside]))
+    // It is no offset, and may be a dent all the same: whoever marks it has looked.
+    let deep = is_over(Length::from_base(stands.base().abs()), most_ovality());
+    let dent = Reason::DentOrKink { most: most_ovality() };
+    let verdict = match turn.aside_by {
+        _ if !deep => Verdict::Figure,
+        AsideBy::StoodOut => Verdict::Stop(dent),
+        AsideBy::Mark => Verdict::Watch(dent),
+    };
+    Some(Finding::known(Name::SetAside, value, verdict).from(&[Source::SeamAside]))
 }
 
 /// What the dial had moved by the end of the turn.

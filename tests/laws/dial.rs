@@ -2,7 +2,7 @@
 
 use shaftwright::job::{Entry, Job, MarkNames, Pass, PassKind, Plunger, SeamBy, Stations, TurnedHow};
 use shaftwright::quantity::{Angle, as_degrees};
-use shaftwright::stage::{Amount, Finding, Name, Sense, Verdict, truing};
+use shaftwright::stage::{Amount, Finding, Name, Sense, TackSide, Verdict, truing};
 
 use super::Luck;
 use super::shaft::{number, shaft};
@@ -63,7 +63,7 @@ fn place(sense: Sense) -> Option<(Angle, f64)> {
         | Sense::LeaveToShop(at)
         | Sense::SetAside { at, .. }
         | Sense::Moved { toward: at, .. }
-        | Sense::InThisOrder { from: at, any: false } => Some((at, 360.0)),
+        | Sense::InThisOrder { from: at, side: TackSide::High | TackSide::Kink } => Some((at, 360.0)),
         Sense::LobesAt(at) => Some((at, 180.0)),
         _ => None,
     }

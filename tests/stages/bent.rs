@@ -10,7 +10,7 @@ use super::dial::{THOU, begin, finding, findings, pure, says_nothing_of, untaken
 use super::shaft::{agrees, by_hand, readings};
 
 /// The shaft read at the script's places, the dial as the bent shaft shows it in a set-up.
-fn bent(set_up: SetUp, cause: &str) -> Job {
+pub fn bent(set_up: SetUp, cause: &str) -> Job {
     let mut job = untaken();
     job.truing.set_up = set_up;
     let named = match set_up {
@@ -63,7 +63,7 @@ fn each_cause_is_named_about_the_joints() {
         agrees(found, by_hand(&format!("{key} size")), None, 1e-5);
         assert!((found_at - at).abs() < 1e-3, "{key}: {found_at}");
         let Some(Sense::Bent(by)) = found.sense else { panic!() };
-        assert_eq!(by.hidden, [false, false]);
+        assert_eq!(by.hidden, [false; 5]);
         let kink = by.kink.map(as_degrees);
         assert_eq!(kink.is_some(), key == "kink");
         if let Some(kink) = kink {
@@ -124,7 +124,7 @@ fn what_each_set_up_turns_about_is_taken_out() {
             let (name, others, found_at, found) = cause_of(&bent(set_up, key));
             assert_eq!(name, seen.unwrap_or("straight"), "{set_up:?} {key}");
             let Some(Sense::Bent(by)) = found.sense else { panic!() };
-            assert_eq!(by.hidden, hidden, "{set_up:?} {key}");
+            assert_eq!(by.hidden, [false, false, false, hidden[0], hidden[1]], "{set_up:?} {key}");
             match key {
                 "kink" | "step" => assert_eq!(others, ["Step"], "{set_up:?} {key}"),
                 _ => assert!(others.is_empty(), "{set_up:?} {key}: {others:?}"),

@@ -1,10 +1,10 @@
 //! The dial on the invented shaft, at one place: taps that learn, what the joint opens, welds, heat, marks.
 
 use shaftwright::job::{
-    End, Entry, Job, Material, PassKind, Plunger, RunOutLimit, SeamBy, SetUp, Stations, TurnedHow,
+    End, Entry, Job, Material, PassKind, Plunger, RunOutLimit, SetUp, Stations, TurnedHow,
 };
 use shaftwright::quantity::{as_degrees, in_inches};
-use shaftwright::stage::{AsideBy, Finding, Name, Reason, Sense, Source, Value, Verdict, truing};
+use shaftwright::stage::{Finding, Name, Reason, Sense, Source, TackSide, Value, Verdict, truing};
 
 use super::shaft::{agrees, by_hand, number, readings, shaft};
 use super::{EXACT, TURN};
@@ -72,13 +72,13 @@ pub fn says_nothing_of(job: &Job, name: Name) {
     assert!(findings(job).iter().all(|finding| finding.name != name), "{name:?}");
 }
 
-fn place(got: shaftwright::quantity::Angle, degrees: f64) {
+pub fn place(got: shaftwright::quantity::Angle, degrees: f64) {
     let off = (as_degrees(got) - degrees + 180.0).rem_euclid(360.0) - 180.0;
     assert!(off.abs() < 1e-4, "{} against {degrees}", as_degrees(got));
 }
 
 /// Where to tap, and how far, in thousandths.
-fn tap(job: &Job) -> (f64, f64) {
+pub fn tap(job: &Job) -> (f64, f64) {
     match value(job, Name::Correction).sense {
         Some(Sense::Tap { at, by, .. }) => (as_degrees(at), in_inches(by) / THOU),
         other => panic!("{other:?}"),
@@ -269,10 +269,15 @@ fn in_which_order_to_tack() {
         let mut job = as_fitted(Stations::Eight, &TURN);
         job.truing.passes[0].kind = kind;
         // A bead draws its own side shorter, and the tube away from it: the high side first.
-        let Some(Sense::InThisOrder { from, any: false }) = value(&job, name).sense else { panic!() };
+        let Some(Sense::InThisOrder { from, side: TackSide::High }) = value(&job, name).sense else {
+            panic!()
+        };
         place(from, by_hand("offset at"));
         let small = passes(kind, &[(0.1, 200.0)]);
-        assert!(matches!(value(&small, name).sense, Some(Sense::InThisOrder { any: true, .. })));
+        assert!(matches!(
+            value(&small, name).sense,
+            Some(Sense::InThisOrder { side: TackSide::Any, .. })
+        ));
         // Something moved, or three marks: not said.
         job.put(Entry::Closing(0, 0), "3");
         says_nothing_of(&job, name);
@@ -432,58 +437,4 @@ fn an_oval_tube_reads_high_and_runs_true() {
     assert_eq!(finding(&job, Name::OffsetReading).verdict, Verdict::Good);
     assert_eq!(value(&job, Name::Correction).sense, Some(Sense::LeaveAlone));
     agrees(value(&job, Name::Ovality), 14.0 * THOU, None, EXACT);
-}
-
-/// A pure offset of 8 toward 200°, with some marks lifted.
-fn lifted(stations: Stations, lift: f64, marks: &[usize]) -> Job {
-    let mut job = untaken();
-    let pass = begin(&mut job, PassKind::AsFitted, stations);
-    pure(&mut job, pass, 0, 8.0, 200.0);
-    for mark in marks {
-        let text = &job.typed(Entry::StationReading(0, 0, *mark)).unwrap().text;
-        let reading = text.parse::<f64>().unwrap() + lift;
-        job.put(Entry::StationReading(0, 0, *mark), &format!("{reading:.7}"));
-    }
-    job
-}
-
-#[test]
-fn what_is_set_aside_is_named_and_does_not_count() {
-    let set_aside = |job: &Job, lift: f64, at: f64, count: usize, by: AsideBy| {
-        let found = value(job, Name::SetAside);
-        agrees(found, lift.abs() * THOU, None, EXACT);
-        let Some(Sense::SetAside { at: got, out, count: many, by: who }) = found.sense else { panic!() };
-        place(got, at);
-        assert_eq!((out, many, who), (lift > 0.0, count, by));
-        agrees(value(job, Name::Correction), 8.0 * THOU, None, EXACT);
-        place(shaftwright::quantity::degrees(tap(job).0), 200.0);
-    };
-    // By hand, at eight marks.
-    for lift in [6.0, -6.0] {
-        let mut job = lifted(Stations::Eight, lift, &[3]);
-        says_nothing_of(&job, Name::SetAside);
-        assert!((number(value(&job, Name::Correction).amount) - 8.0 * THOU).abs() > 1e-4);
-        job.truing.passes[0].turns[0].aside[3] = true;
-        set_aside(&job, lift, 135.0, 1, AsideBy::Mark);
-    }
-    // On the seam, whose place is known: marks within 10° of it.
-    for seam in ["4:30", "4:50", "4:10"] {
-        let mut job = lifted(Stations::Eight, 6.0, &[3]);
-        job.truing.seam = SeamBy::Known;
-        job.put(Entry::SeamClock, seam);
-        set_aside(&job, 6.0, 135.0, 1, AsideBy::Mark);
-    }
-    // Found by itself from twelve marks on; two of thirty-six that stand side by side.
-    set_aside(&lifted(Stations::Twelve, 15.0, &[4]), 15.0, 120.0, 1, AsideBy::StoodOut);
-    let mut dent = lifted(Stations::ThirtySix, -9.0, &[35, 0]);
-    let deepest = 19.0 + 8.0 * 150.0_f64.to_radians().cos() - 9.0;
-    dent.put(Entry::StationReading(0, 0, 35), &format!("{deepest:.7}"));
-    set_aside(&dent, -10.0, 350.0, 2, AsideBy::StoodOut);
-    // Where everything counts, or at eight marks, it stays in and shows in what is left.
-    let mut counted = lifted(Stations::Twelve, 15.0, &[4]);
-    counted.truing.seam = SeamBy::Counted;
-    for job in [counted, lifted(Stations::Eight, 15.0, &[4])] {
-        says_nothing_of(&job, Name::SetAside);
-        assert_eq!(finding(&job, Name::Leftover).verdict, Verdict::Watch(Reason::Rough));
-    }
 }

@@ -169,6 +169,10 @@ fn welds() -> Vec<(&'static str, Job)> {
     vec![
         ("welded, inside the limit", welded(&[(3.0, 100.0)])),
         ("welded, near the limit", welded(&[(4.9, 100.0)])),
+        (
+            "welded, inside the limit on centres",
+            and(welded(&[(3.0, 100.0)]), &|job| job.truing.set_up = SetUp::Centres),
+        ),
         ("welded, over the limit", pulled("")),
         ("welded, the dial moved", pulled("30")),
         ("heat that helps", welded(&[(12.0, 100.0), (9.0, 110.0)])),
@@ -257,6 +261,8 @@ fn places() -> Vec<(&'static str, Job)> {
             along(SetUp::Vees, &PLACES, 310.0, &|z| if z > WELD { 8.0 } else { 0.0 }),
         ),
         ("a bow on free centres", along(SetUp::Centres, &PLACES, 130.0, &|z| 12.0 * bow(z))),
+        ("a kink that does not show", along(SetUp::Centres, &PLACES[..4], 130.0, &|z| 12.0 * kink(z))),
+        ("two causes of many", joints(&PLACES[..4], &|z| 12.0 - 32.0 * z / LONG)),
         ("too few places", along(SetUp::Centres, &PLACES[..3], 130.0, &|z| 12.0 * bow(z))),
         (
             "a place laid out and not read",

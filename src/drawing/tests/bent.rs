@@ -16,11 +16,10 @@ fn two_places() -> Job {
     }
     job.put(Entry::PlaceAlong(0), "12");
     job.put(Entry::PlaceAlong(1), "40");
-    for (place, readings) in [(0, ["3", "0", "-3", "0"]), (1, ["6", "0", "-6", "0"])] {
-        for (quarter, reading) in readings.into_iter().enumerate() {
-            for (mark, reading) in [(2 * quarter, reading), (2 * quarter + 1, "")] {
-                job.put(Entry::StationReading(1, place, mark), reading);
-            }
+    for (place, size) in [(0, 3.0), (1, 6.0)] {
+        for mark in 0..8_u8 {
+            let reading = size * (f64::from(mark) * 45.0).to_radians().cos();
+            job.put(Entry::StationReading(1, place, mark.into()), &format!("{reading:.9}"));
         }
         job.put(Entry::Closing(1, place), "");
     }

@@ -7,23 +7,37 @@ use crate::job::{Entry, Job};
 #[test]
 fn a_reading_goes_with_its_place() {
     let mut job = Job::default();
-    assert!(job.truing.passes[0].set_stations(Stations::Four));
+    assert!(job.truing.set_stations(0, Stations::Four));
     job.put(Entry::StationReading(0, 0, 1), "16");
     job.put(Entry::StationReading(0, 0, 3), "4");
     // A quarter of the clock is mark 1 of four, 2 of eight and 3 of twelve.
     for (stations, first, last) in
         [(Stations::Eight, 2, 6), (Stations::Twelve, 3, 9), (Stations::Four, 1, 3)]
     {
-        assert!(job.truing.passes[0].set_stations(stations));
+        assert!(job.truing.set_stations(0, stations));
         assert_eq!(job.typed(Entry::StationReading(0, 0, first)).unwrap().text, "16");
         assert_eq!(job.typed(Entry::StationReading(0, 0, last)).unwrap().text, "4");
     }
     // A clock of sixteen has every mark of four too, each as it is called.
-    assert!(job.truing.passes[0].set_stations(Stations::Sixteen));
-    assert!(job.truing.passes[0].set_stations(Stations::Free));
+    assert!(job.truing.set_stations(0, Stations::Sixteen));
+    assert!(job.truing.set_stations(0, Stations::Free));
     assert_eq!(job.typed(Entry::StationAt(0, 0, 1)).unwrap().text, "22.5°");
     assert_eq!(job.typed(Entry::StationAt(0, 0, 4)).unwrap().text, "90°");
     assert_eq!(job.typed(Entry::StationReading(0, 0, 4)).unwrap().text, "16");
+}
+
+#[test]
+fn marks_laid_out_from_a_shaft_turned_clockwise_stay_where_they_were() {
+    // By construction: turned clockwise, the second of four marks under the dial is the one at 9 o'clock.
+    let mut job = Job::default();
+    job.truing.turned = TurnedHow::Clockwise;
+    assert!(job.truing.set_stations(0, Stations::Four));
+    job.put(Entry::StationReading(0, 0, 1), "16");
+    assert!(job.truing.set_stations(0, Stations::Free));
+    for (mark, at) in ["0°", "270°", "180°", "90°"].into_iter().enumerate() {
+        assert_eq!(job.typed(Entry::StationAt(0, 0, mark)).unwrap().text, at);
+    }
+    assert_eq!(job.typed(Entry::StationReading(0, 0, 1)).unwrap().text, "16");
 }
 
 #[test]
@@ -31,8 +45,8 @@ fn a_reading_without_a_place_among_the_new_marks_stays() {
     let mut job = Job::default();
     job.put(Entry::StationReading(0, 0, 7), "5");
     let before = job.clone();
-    assert!(!job.truing.passes[0].set_stations(Stations::Twelve));
-    assert!(!job.truing.passes[0].set_stations(Stations::Four));
+    assert!(!job.truing.set_stations(0, Stations::Twelve));
+    assert!(!job.truing.set_stations(0, Stations::Four));
     assert_eq!(job, before);
 }
 
@@ -71,7 +85,7 @@ fn a_reading_goes_with_its_place_at_every_place_along_the_tube() {
         (Stations::Four, 1),
         (Stations::Free, 1),
     ] {
-        assert!(job.truing.passes[0].set_stations(stations), "{stations:?}");
+        assert!(job.truing.set_stations(0, stations), "{stations:?}");
         for (place, reading) in ["3", "-2", "7"].into_iter().enumerate() {
             assert_eq!(text(&job, Entry::StationReading(0, place, quarter)), reading, "{stations:?}");
             assert_eq!(text(&job, Entry::Closing(0, place)), reading);
@@ -96,7 +110,7 @@ fn one_place_whose_reading_has_no_mark_holds_back_all() {
     job.put(Entry::StationReading(0, 2, 1), "4");
     let before = job.clone();
     for stations in [Stations::Four, Stations::Twelve, Stations::ThirtySix, Stations::HighLow] {
-        assert!(!job.truing.passes[0].set_stations(stations), "{stations:?}");
+        assert!(!job.truing.set_stations(0, stations), "{stations:?}");
         assert_eq!(job, before);
     }
 }
@@ -110,7 +124,7 @@ fn readings_behind_a_coarser_division_are_not_lost() {
     job.truing.passes[0].stations = Stations::Four;
     let before = job.clone();
     for stations in [Stations::Eight, Stations::Sixteen, Stations::Free, Stations::HighLow] {
-        assert!(!job.truing.passes[0].set_stations(stations), "{stations:?}");
+        assert!(!job.truing.set_stations(0, stations), "{stations:?}");
         assert_eq!(job, before);
     }
 }
@@ -123,7 +137,7 @@ fn the_same_marks_again_change_nothing() {
         for reading in ["", "3"] {
             job.put(Entry::StationReading(0, 1, 1), reading);
             let before = job.clone();
-            assert!(job.truing.passes[0].set_stations(stations), "{stations:?}");
+            assert!(job.truing.set_stations(0, stations), "{stations:?}");
             assert_eq!(job, before);
         }
     }
@@ -137,10 +151,10 @@ fn what_was_read_where_the_mechanic_says_stays_there() {
             job.put(Entry::Closing(0, 1), "1");
             // The first mark read again alone holds nothing back, and stays.
             let mut free = job.clone();
-            assert!(free.truing.passes[0].set_stations(stations));
+            assert!(free.truing.set_stations(0, stations));
             assert_eq!(text(&free, Entry::Closing(0, 1)), "1");
             job.put(Entry::StationReading(0, 2, 0), "3");
-            let fits = job.truing.passes[0].set_stations(stations);
+            let fits = job.truing.set_stations(0, stations);
             assert_eq!(fits, from == stations, "{from:?} {stations:?}");
             assert_eq!(text(&job, Entry::StationReading(0, 2, 0)), "3");
         }
@@ -171,14 +185,14 @@ fn that_a_mark_was_set_aside_goes_with_it() {
             (Stations::Twelve, [(0, 3), (2, 9)]),
             (Stations::Four, [(0, 1), (2, 3)]),
         ] {
-            assert!(job.truing.passes[0].set_stations(stations));
+            assert!(job.truing.set_stations(0, stations));
             assert_eq!(aside(&job), marks, "{stations:?}");
         }
     }
     let mut job = three_places(Stations::Four);
     job.put(Entry::StationReading(0, 1, 3), "3");
     job.truing.passes[0].turns[1].aside[3] = true;
-    assert!(job.truing.passes[0].set_stations(Stations::Free));
+    assert!(job.truing.set_stations(0, Stations::Free));
     assert_eq!((aside(&job), text(&job, Entry::StationAt(0, 1, 3))), (vec![(1, 3)], "270°"));
 }
 

@@ -103,6 +103,12 @@ impl Shaft {
         shape - at_front - (at_rear - at_front) * (z - front) / (rear - front)
     }
 
+    /// How much of a kink's offset at the weld a set-up shows at a place: under 0 where its high side reads
+    /// low, as on the piece that swings beyond both vees.
+    pub fn kink_shown(&self, axis: Axis, place: Length) -> f64 {
+        self.shown(axis, Cause::Kink, place.base())
+    }
+
     /// The angle of a kink that makes this offset at the weld: e·L/(w·(L − w)).
     pub(super) fn kink(&self, at_weld: Length) -> Angle {
         let (length, weld) = (self.length.base(), self.weld.base());

@@ -54,11 +54,16 @@ impl Pad {
         let (pass, along) = (self.state.pass.get_untracked(), self.state.along.get_untracked());
         self.state.job.with_untracked(|job| {
             let turn = job.truing.passes.get(pass)?;
-            let closing = (turn.stations != Stations::HighLow).then_some(Entry::Closing(pass, along));
+            let blank = |entry: Entry| job.typed(entry).is_some_and(crate::job::Typed::is_blank);
+            // There is nothing to close where the first mark was passed over.
+            let closes = turn.stations != Stations::HighLow
+                && !(blank(Entry::StationReading(pass, along, 0))
+                    && job.truing.is_aside(pass, along, 0));
+            let closing = closes.then_some(Entry::Closing(pass, along));
             let marks = (0..turn.count()).map(|mark| Entry::StationReading(pass, along, mark));
             let mut passed = behind.is_none();
             marks.chain(closing).find(|entry| {
-                let wanted = passed && job.typed(*entry).is_some_and(crate::job::Typed::is_blank);
+                let wanted = passed && blank(*entry);
                 passed |= behind == Some(*entry);
                 wanted && !is_aside(job, *entry)
             })
@@ -118,8 +123,7 @@ impl Pad {
 /// Set aside by hand.
 fn is_aside(job: &crate::job::Job, entry: Entry) -> bool {
     let Entry::StationReading(pass, along, mark) = entry else { return false };
-    let turn = job.truing.passes.get(pass).and_then(|pass| pass.turns.get(along));
-    turn.and_then(|turn| turn.aside.get(mark)).is_some_and(|aside| *aside)
+    job.truing.is_aside(pass, along, mark)
 }
 
 fn input_of(mark: Entry) -> Option<web_sys::HtmlInputElement> {

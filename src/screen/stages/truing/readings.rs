@@ -50,11 +50,11 @@ fn take_marks(state: State, chosen: usize) {
     let mut own_turn = None;
     state.change(|job| {
         let count = job.truing.passes.len();
-        if let (Some(pass), Some(stations)) = (job.truing.passes.get_mut(pass), stations)
-            && !pass.set_stations(stations)
+        if let (Some(kind), Some(stations)) =
+            (job.truing.passes.get(pass).map(|pass| pass.kind), stations)
+            && !job.truing.set_stations(pass, stations)
         {
             // The readings stay where they were taken: the new marks begin a pass of their own.
-            let kind = pass.kind;
             own_turn = job.truing.begin(kind, stations).then_some(count);
         }
     });

@@ -23,10 +23,24 @@ pub fn limit_questions(state: State) -> AnyView {
     ])
 }
 
-/// Open when the stage is opened: nothing was read yet, or something in it cannot be read.
+/// Open when the stage is opened: nothing was read yet, or something in it is needed or cannot be read, so
+/// that a way there from another stage finds its field.
 fn wanted(job: &Job) -> bool {
-    let asked = [Entry::Backlash, Entry::FrontVee, Entry::RearVee, Entry::OwnLimit];
-    job.truing.passes.iter().all(Pass::is_blank) || asked.iter().any(|entry| read(job, *entry).is_err())
+    let asked = &job.truing;
+    let (vees, seam) = (asked.set_up == SetUp::Vees, asked.seam == SeamBy::Known);
+    let own = asked.limit == RunOutLimit::Own;
+    let needed = [
+        (Entry::FrontVee, vees),
+        (Entry::RearVee, vees),
+        (Entry::SeamClock, seam),
+        (Entry::OwnLimit, own),
+        (Entry::Backlash, false),
+    ];
+    asked.passes.iter().all(Pass::is_blank)
+        || needed.iter().any(|(entry, needed)| match read(job, *entry) {
+            Ok(typed) => typed.is_none() && *needed,
+            Err(_) => true,
+        })
 }
 
 /// The set-up: its questions, or all of it in one line.
