@@ -20,10 +20,16 @@ pub struct Found {
 }
 
 impl Found {
-    /// Whether it stands clear of the dial's noise: over three times its standard uncertainty.
+    /// Whether it stands clear of the dial's noise.
     fn is_seen(self) -> bool {
-        self.offset.size().base() > 3.0 * self.spread.standard.base()
+        is_clear(self.offset, self.spread)
     }
+}
+
+/// Whether a vector stands clear of its noise: over three times its standard uncertainty, and over its ±.
+fn is_clear(vector: Across<Length>, spread: Spread<Length>) -> bool {
+    let size = vector.size().base();
+    size > 3.0 * spread.standard.base() && size > spread.expanded().base()
 }
 
 /// How the tube answered to a tap.
@@ -55,7 +61,7 @@ pub struct Aim {
 /// g = (oₖ − oₖ₋₁)/aₖ₋₁ is how the tube answers and aₖ = −oₖ/g.
 /// Symbols: o, a lengths with a place on the clock; g a share and a turn, plain.
 /// Range: `None` without a pass. g is learned only where the move stands clear of the dial's noise (over
-/// three times its standard uncertainty), and where it lies between a third and three times what was
+/// three times its standard uncertainty and over its ±), and where it lies between a third and three times what was
 /// asked and within 60° of its way; a move that was seen and lies outside that is said to have gone
 /// elsewhere, and the aim begins anew. Where no move was seen, what was learned before stays.
 /// Source: the influence of a correction found from its own result, as in trial-weight balancing; the
@@ -66,8 +72,7 @@ pub fn aim(passes: &[Found]) -> Option<Aim> {
     let mut before = *first;
     for now in rest {
         let step = now.offset - before.offset;
-        let noise = combined(&[now.spread, before.spread]).standard;
-        let seen = step.size().base() > 3.0 * noise.base();
+        let seen = is_clear(step, combined(&[now.spread, before.spread]));
         aim.moved = seen.then_some(step);
         aim.elsewhere = false;
         // Below the dial's noise there was nothing to ask for, so nothing answered.

@@ -18,16 +18,19 @@ pub(super) fn worded_truing(number: String, sense: Sense, job: &Job) -> (String,
                 Plunger::InIsPlus => "less",
                 Plunger::InIsMinus => "more",
             };
-            let mut words = format!(
-                "Turn the witness mark to the top, then tap at {} toward {}, seen from the rear, until the dial there reads {} {less}.",
+            let by = amount(Amount::FineLength(by), job.display.lengths());
+            let tap = format!(
+                "Turn the witness mark to the top, then tap at {} toward {}, seen from the rear, until a dial that stands there reads {by} {less}",
                 show_clock(at),
                 show_clock(opposite(at)),
-                amount(Amount::FineLength(by), job.display.lengths()),
             );
-            if let Some(answered) = answered {
-                words.push_str(&format!(" The taps so far moved it {}: allowed for.", share(answered)));
+            match answered {
+                None => format!("{tap}. Let go and read the turn again."),
+                Some(answered) => format!(
+                    "{tap} before you let go: of what was asked it kept {} so far, and that is allowed for.",
+                    share(answered)
+                ),
             }
-            words
         }
         Sense::NotHere { at, cause, kink: Some(kink) } => format!(
             "High at {}, seen from the rear. Do not tap it there: that is {}. The kink at the new weld is high at {}: {}",
@@ -47,7 +50,9 @@ pub(super) fn worded_truing(number: String, sense: Sense, job: &Job) -> (String,
                 "Toward {}: not where, or not as far as was asked, so nothing is learned from it. Clock read from the rear? Witness mark at the top?",
                 show_clock(toward)
             ),
-            Some(answered) => format!("Toward {}: {}.", show_clock(toward), share(answered)),
+            Some(answered) => {
+                format!("Toward {}: {} of what was asked.", show_clock(toward), share(answered))
+            }
             None => format!("Toward {}.", show_clock(toward)),
         },
         Sense::OpenAt(at) => format!(
@@ -83,7 +88,7 @@ fn share(answered: Answered) -> String {
     } else {
         String::new()
     };
-    format!("{} of what was asked{turn}", show_number(answered.share, 1))
+    format!("{}{turn}", show_number(answered.share, 1))
 }
 
 fn set_aside(at: Angle, out: bool, count: usize, by: AsideBy) -> String {

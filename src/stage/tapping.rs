@@ -55,11 +55,14 @@ fn found(turn: &Turn) -> Found {
 pub fn earlier(job: &Job, pass: usize, place: usize) -> Earlier {
     let passes = &job.truing.passes;
     let Some(kind) = passes.get(pass).map(|pass| pass.kind) else { return Earlier::default() };
-    let other = |earlier: &usize| passes.get(*earlier).is_none_or(|earlier| earlier.kind != kind);
+    // A pass of another kind that was begun by mistake and never read ends nothing.
+    let other = |earlier: &usize| {
+        passes.get(*earlier).is_none_or(|earlier| earlier.kind != kind && !earlier.is_blank())
+    };
     let first = (0..pass).rev().find(other).map_or(0, |last| last + 1);
     let readable = |earlier: usize| turn(job, earlier, place).ok().filter(may_say_where);
     Earlier {
-        passes: (first..pass).filter_map(|earlier| readable(earlier).map(|turn| found(&turn))).collect(),
+        passes: (first..pass).filter_map(readable).map(|turn| found(&turn)).collect(),
         weld: at_weld(job, pass, place),
     }
 }

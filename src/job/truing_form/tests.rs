@@ -255,7 +255,7 @@ fn there_is_an_end_to_passes_and_marks() {
 #[test]
 fn a_bare_place_of_a_mark_is_in_what_the_marks_are_called_by() {
     let mut job = Job::default();
-    assert!(job.truing.passes[0].set_stations(Stations::Free));
+    assert!(job.truing.passes[0].set_stations(Stations::Free, TurnedHow::ByMarks));
     job.put(Entry::StationAt(0, 0, 0), "4");
     job.truing.marks = MarkNames::Degrees;
     job.put(Entry::StationAt(0, 0, 1), "90");
