@@ -25,6 +25,7 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         | Sense::OpenAt(at)
         | Sense::InThisOrder { from: at, side: _ }
         | Sense::SetAside { at, out: _, count: _, by: _ }
+        | Sense::FitsLeast(at)
         | Sense::HeatAt(at)
         | Sense::LeaveToShop(at)
         | Sense::LeaveWelded(at)
@@ -35,7 +36,7 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         Sense::Of { available: q } | Sense::UpTo { to: q } | Sense::Closes { wanted: q } => {
             vec![Amount::Length(q)]
         }
-        Sense::Tap { at, by, answered } => {
+        Sense::Tap { at, by, answered, may_stay: _ } => {
             let mut all = vec![Amount::Clock(at), Amount::FineLength(by)];
             all.extend(answered.into_iter().flat_map(amounts_of_answer));
             all
@@ -113,10 +114,11 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::FaceNearLimit { allowed: q }
         | Reason::DentOrKink { most: q }
         | Reason::DialDrifted { by: q }
-        | Reason::OffsetOverLimit { limit: q }
         | Reason::WeldedOffset { limit: q }
         | Reason::OffsetNearLimit { limit: q }
         | Reason::TotalOverLimit { limit: q } => vec![Amount::FineLength(q)],
+        Reason::OffsetOverLimit { limit, shows } => [limit, shows].map(Amount::FineLength).into(),
+        Reason::WorseAt { place } => vec![Amount::Count(place)],
         Reason::RoutesDisagree { by, doubt } => vec![Amount::Length(by), Amount::Length(doubt)],
         Reason::ReadingApart { entry: _, by, others } => {
             vec![Amount::Length(by), Amount::Length(others)]

@@ -128,7 +128,9 @@ fn true_with_eight_stations() {
     agrees(of(Name::OffsetReading), 2.0 * offset, Some(2.0 * doubt), EXACT);
     agrees(of(Name::Correction), offset, Some(doubt), EXACT);
     // The high spot is where the dial reads most; the tube is moved away from it.
-    let Some(Sense::Tap { at, by, answered: None }) = of(Name::Correction).sense else { panic!() };
+    let Some(Sense::Tap { at, by, answered: None, may_stay: false }) = of(Name::Correction).sense else {
+        panic!()
+    };
     assert!((as_degrees(at) - by_hand("offset at")).abs() < 1e-5);
     assert!((in_inches(by) - offset).abs() < 1e-9);
     agrees(of(Name::Leftover), by_hand("leftover") * thou, None, EXACT);

@@ -111,6 +111,15 @@ impl Job {
         job
     }
 
+    /// Shows lengths another way. Nothing that was typed changes; a dial that nothing was read by yet is the
+    /// one that goes with it.
+    pub fn take_display(&mut self, display: Display) {
+        self.display = display;
+        if self.truing.passes.iter().all(Pass::is_blank) {
+            self.truing.dial = if display.is_inch() { Dial::Thousandth } else { Dial::Hundredth };
+        }
+    }
+
     /// The usual values of the fields that came with version 2 of the saved form.
     fn usual_since_2(&mut self) {
         let inch = self.display.is_inch();
@@ -246,6 +255,16 @@ mod tests {
         });
         assert_eq!(usual(Display::Sixteenth), inches);
         assert_eq!(usual(Display::Millimetre), millimetres);
+    }
+
+    #[test]
+    fn a_dial_goes_with_the_display_until_it_is_read() {
+        let mut job = Job::new(Display::Sixteenth);
+        job.take_display(Display::Millimetre);
+        assert_eq!((job.display, job.truing.dial), (Display::Millimetre, Dial::Hundredth));
+        job.put(Entry::StationReading(0, 0, 3), "5");
+        job.take_display(Display::DecimalInch);
+        assert_eq!((job.display, job.truing.dial), (Display::DecimalInch, Dial::Hundredth));
     }
 
     #[test]

@@ -369,7 +369,7 @@ impl State {
 
     /// Shows lengths another way, in this job and in those begun later.
     pub fn set_display(&self, display: Display) {
-        self.change(|job| job.display = display);
+        self.change(|job| job.take_display(display));
         let at = Display::ALL.iter().position(|known| *known == display).unwrap_or(0);
         self.with_shelf(|shelf| shelf.set_setting(DISPLAY, &at.to_string()));
     }

@@ -4,8 +4,8 @@ use super::amount::amount;
 use super::label::{label, stage_title};
 use crate::job::{Entry, Job, NotAJob};
 use crate::quantity::{
-    Unit, Unreadable, as_degrees, as_millimetres, in_inches, parse_angle, show_mass, show_number,
-    three_figures,
+    Unit, Unreadable, as_degrees, as_millimetres, as_thousandths, in_inches, parse_angle, show_mass,
+    show_number, three_figures,
 };
 use crate::stage::{Amount, Complaint, Stage, allowed};
 
@@ -22,7 +22,7 @@ pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
                 _ if is_off_plumb(job, entry) => {
                     "Read on a face across it? Take what it is off plumb, + when the top leans rearward."
                 }
-                Amount::Clock(_) => "For degrees, write them with °: 225°.",
+                Amount::Clock(_) => "For degrees, write them with ° or deg: 225°, 225 deg.",
                 _ => "Check the number and its unit.",
             }
         ),
@@ -79,6 +79,12 @@ fn bound(job: &Job, entry: Entry, value: Amount) -> String {
         }
         Amount::PlainLength(length) => format!("{} mm", figures(as_millimetres(length))),
         Amount::Mass(mass) => show_mass(mass),
+        // A dial is read in its own lines.
+        Amount::FineLength(length) => match job.unit_of(entry) {
+            Unit::Thousandth => format!("{} thou", figures(as_thousandths(length))),
+            Unit::Hundredth => format!("{} × 0.01 mm", figures(as_millimetres(length) * 100.0)),
+            _ => amount(value, job.display.lengths()),
+        },
         _ => amount(value, job.display.lengths()),
     }
 }

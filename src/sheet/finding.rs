@@ -68,7 +68,7 @@ pub fn title(name: Name) -> String {
         Name::PhaseArc => "Arc on the tube",
         Name::TotalReading => "Total reading",
         Name::OffsetReading => "Offset, as the dial shows it",
-        Name::Correction => "Move the tube",
+        Name::Correction => "Tube off true by",
         Name::Ovality => "Oval, as the dial shows it",
         Name::Leftover => "Left over",
         Name::WeldPull => "Pull of the weld",
@@ -187,6 +187,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
             (number, Some(format!("Wide at {} and {}.", show_clock(at), show_clock(opposite(at)))))
         }
         Sense::Tap { .. }
+        | Sense::FitsLeast(_)
         | Sense::NotHere { .. }
         | Sense::Moved { .. }
         | Sense::OpenAt(_)
@@ -302,7 +303,7 @@ pub const fn verdict_word(verdict: &Verdict) -> &'static str {
         Verdict::Good => standing_word(Standing::Good),
         Verdict::Watch(_) => standing_word(Standing::Watch),
         Verdict::Stop(_) => standing_word(Standing::Stop),
-        Verdict::NotYet => standing_word(Standing::NotYet),
+        Verdict::NotYet => "Missing",
     }
 }
 
@@ -312,7 +313,7 @@ pub const fn standing_word(standing: Standing) -> &'static str {
         Standing::Good => "Good",
         Standing::Watch => "Watch",
         Standing::Stop => "Stop",
-        Standing::NotYet => "Missing",
+        Standing::NotYet => "Not yet",
     }
 }
 

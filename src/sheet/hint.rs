@@ -84,7 +84,9 @@ pub const fn hint(entry: Entry) -> &'static str {
         Entry::Backlash => {
             "Push the plunger past a mark and let it back: what the two ways differ by. Empty: none."
         }
-        Entry::PlaceAlong(0) => "Empty: no offset along the shaft, and no opening of the joint.",
+        Entry::PlaceAlong(0) => {
+            "Leave it empty if you read one place only: it tells how far the joint opens, and with more places what bends the shaft."
+        }
         Entry::WeightClock(_) => "7:30, or 225°.",
         Entry::WeightRadius(_) => "Shaft's axis to the middle of the weight.",
         Entry::YokeTurned => "+ clockwise seen from the rear. Usual: 0, back in its own marks.",

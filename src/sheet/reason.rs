@@ -205,10 +205,10 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "Not judged: some marks have no reading yet, or a reading has no place.".to_owned()
         }
         Reason::FewStations { better } => format!(
-            "So few marks cannot tell an offset from an oval tube or a seam: take {better} or more before you act on it."
+            "Enough to tap by, not to weld by: so few marks cannot tell an offset from an oval tube or a seam. Take {better} or more before welding."
         ),
         Reason::DentOrKink { most } => format!(
-            "More than {} of it is no offset: a dent, a kink or a weld bead. Look; a dented tube is scrap.",
+            "More than {} of it is no offset: a slip of the hand, a dent, a kink or a weld bead. Read it again, then look; a dented tube is scrap.",
             fine(most)
         ),
         Reason::SpigotWontGoIn => "What is left of the tube is too short for the spigots.".to_owned(),
@@ -229,8 +229,13 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::QuarterTurn => {
             "The yokes look a quarter turn out: check that both were read the same way. If it is on purpose, choose it as the turn wanted.".to_owned()
         }
-        Reason::OffsetOverLimit { limit } => {
-            format!("The offset alone is over the limit of {}: true it.", fine(limit))
+        Reason::OffsetOverLimit { limit, shows } => format!(
+            "It swings the dial by {}, over the limit of {}: true it.",
+            fine(shows),
+            fine(limit)
+        ),
+        Reason::WorseAt { place } => {
+            format!("Place {} along the tube is worse: look there first.", place + 1)
         }
         Reason::WeldedOffset { limit } => format!(
             "The offset alone is over the limit of {}, and welded.",
@@ -275,7 +280,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "These places cannot tell anything in this set-up: add one farther from the others.".to_owned()
         }
         Reason::OffsetNearLimit { limit } => {
-            format!("Within its ± of the limit of {}: read more marks.", fine(limit))
+            format!("Within its ± of the limit of {}: true it further, or read more marks.", fine(limit))
         }
         Reason::TotalOverLimit { limit } => format!(
             "Over the limit of {}. Look at the offset: an oval tube reads high and runs true.",

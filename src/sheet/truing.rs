@@ -13,24 +13,27 @@ const WORTH_SAYING_DEGREES: f64 = 5.0;
 /// The value and what goes with it.
 pub(super) fn worded_truing(number: String, sense: Sense, job: &Job) -> (String, Option<String>) {
     let words = match sense {
-        Sense::Tap { at, by, answered } => {
+        Sense::Tap { at, by, answered, may_stay } => {
             let less = match job.truing.plunger {
                 Plunger::InIsPlus => "less",
                 Plunger::InIsMinus => "more",
             };
             let by = amount(Amount::FineLength(by), job.display.lengths());
-            let tap = format!(
-                "Turn the witness mark to the top, then tap at {} toward {}, seen from the rear, until a dial that stands there reads {by} {less}",
+            let begin = if may_stay { "To better it: turn" } else { "Turn" };
+            let let_go = match answered {
+                None => "Let go and read the turn again.".to_owned(),
+                Some(answered) => {
+                    format!("Then let go: so far it kept {}, which is allowed for.", share(answered))
+                }
+            };
+            format!(
+                "{begin} the witness mark to the top, then tap at {} toward {}, seen from the rear, until a dial that stands there reads {by} {less}; a dial that is fixed has that place turned under it. {let_go}",
                 show_clock(at),
                 show_clock(opposite(at)),
-            );
-            match answered {
-                None => format!("{tap}. Let go and read the turn again."),
-                Some(answered) => format!(
-                    "{tap} before you let go: of what was asked it kept {} so far, and that is allowed for.",
-                    share(answered)
-                ),
-            }
+            )
+        }
+        Sense::FitsLeast(at) => {
+            format!("The reading at {} fits least: read that mark again first.", show_clock(at))
         }
         Sense::NotHere { at, cause, kink: Some(kink) } => format!(
             "High at {}, seen from the rear. Do not tap it there: that is {}. The kink at the new weld is high at {}: {}",
@@ -50,9 +53,7 @@ pub(super) fn worded_truing(number: String, sense: Sense, job: &Job) -> (String,
                 "Toward {}: not where, or not as far as was asked, so nothing is learned from it. Clock read from the rear? Witness mark at the top?",
                 show_clock(toward)
             ),
-            Some(answered) => {
-                format!("Toward {}: {} of what was asked.", show_clock(toward), share(answered))
-            }
+            Some(answered) => format!("Toward {}: {}.", show_clock(toward), share(answered)),
             None => format!("Toward {}.", show_clock(toward)),
         },
         Sense::OpenAt(at) => format!(
@@ -88,19 +89,21 @@ fn share(answered: Answered) -> String {
     } else {
         String::new()
     };
-    format!("{}{turn}", show_number(answered.share, 1))
+    format!("{} of what was asked{turn}", show_number(answered.share, 1))
 }
 
 fn set_aside(at: Angle, out: bool, count: usize, by: AsideBy) -> String {
-    let stands = if out { "stands out" } else { "lies in" };
     let more = if count > 1 { format!(", the most of {count} readings") } else { String::new() };
-    let why = match by {
-        AsideBy::Mark => "Marked by you, or on the seam: it does not count.",
-        AsideBy::StoodOut => {
-            "More than luck: a seam or a dent. It does not count. Feel the tube there; a dented tube is scrap."
+    match by {
+        AsideBy::Mark => {
+            format!("At {}{more}: set aside by you, or on the seam. It does not count.", show_clock(at))
         }
-    };
-    format!("At {} it {stands}{more}. {why}", show_clock(at))
+        AsideBy::StoodOut => format!(
+            "At {} it {}{more}, by more than luck: a seam or a dent. It does not count. Feel the tube there; a dented tube is scrap.",
+            show_clock(at),
+            if out { "stands out" } else { "lies in" }
+        ),
+    }
 }
 
 fn at_place(job: &Job, place: usize) -> String {

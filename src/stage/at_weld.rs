@@ -7,7 +7,7 @@ use super::dial::{Turn, turn};
 use super::field::Fields;
 use super::finding::{Finding, Law, Name, Reason, Sense, Source, TackSide, Value, Verdict};
 use super::tapping::vector_step;
-use super::truing::{may_say_where, offset_doubt};
+use super::truing::{may_say_where, offset_doubt, offset_verdict};
 use crate::job::{End, Entry, Job, PassKind, SetUp};
 use crate::mechanics::across::Across;
 use crate::mechanics::centreline::{Cause, Suspect, opening};
@@ -17,7 +17,7 @@ use crate::quantity::{Base, Length, degrees};
 /// How seldom luck may leave as much as a kink or a step at the new weld does, before it is said that
 /// nothing is to be mended there. Our own choice: that stops the work, so it wants more than what gives up
 /// an explanation.
-const SURELY_NOT: f64 = 0.01;
+pub(super) const SURELY_NOT: f64 = 0.01;
 
 /// What the places of a pass say of the new weld.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -157,7 +157,12 @@ pub(super) fn order_of_welding(
     place: usize,
     weld: Option<AtWeld>,
     turn: &Turn,
+    limit: Length,
 ) -> Option<Finding> {
+    // What is not true yet, or cannot be told, is not tacked.
+    if matches!(offset_verdict(turn, limit), Verdict::Stop(_) | Verdict::Watch(Reason::OffsetNotSeen)) {
+        return None;
+    }
     let name = match turn.kind {
         PassKind::AsFitted => Name::TackFrom,
         PassKind::Tacked => Name::WeldFrom,

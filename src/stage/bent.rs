@@ -1,6 +1,7 @@
 //! Bent: what the offsets at several places along the tube come from.
 
 use super::amount::Amount;
+use super::at_weld::SURELY_NOT;
 use super::cut_list::cut_list;
 use super::dial::{Turn, line, turn};
 use super::field::Fields;
@@ -242,11 +243,17 @@ pub(super) fn findings(job: &Job, pass: usize) -> Option<Finding> {
     Some(Finding::known(name, value, Verdict::Figure).from(&[Source::BentShapes, Source::Gum]))
 }
 
-/// Other single causes that explain the offsets as well as the best.
+/// Other single causes that explain the offsets as well as the best, or may.
 fn others(explained: &Explained, best: &Suspect) -> [Option<Cause>; 4] {
     let mut others = [None; 4];
     if !explained.straight && explained.pair.is_none() {
-        let all = explained.possible().filter(|other| other.cause != best.cause);
+        // What would have to be opened is named for longer: nobody is told that it is not there before it
+        // is sure.
+        let is_other = |other: &&Suspect| {
+            let at_weld = matches!(other.cause, Cause::Kink | Cause::Step) && other.luck >= SURELY_NOT;
+            other.cause != best.cause && (other.explains() || at_weld)
+        };
+        let all = explained.single.iter().filter(is_other);
         others.iter_mut().zip(all).for_each(|(slot, other)| *slot = Some(other.cause));
     }
     others

@@ -28,6 +28,7 @@ mod reset;
 pub mod seal;
 mod sense;
 mod setting;
+mod shape;
 pub mod slip;
 pub mod strip;
 mod tapping;

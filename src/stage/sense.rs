@@ -72,7 +72,11 @@ pub enum Sense {
         by: Length,
         /// How the tube answered to the taps before, where that is allowed for.
         answered: Option<Answered>,
+        /// It is inside the limit and need not be done.
+        may_stay: bool,
     },
+    /// The reading that fits least.
+    FitsLeast(Angle),
     /// High at this place, and no tap at the weld mends it.
     NotHere {
         /// The place.

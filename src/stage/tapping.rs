@@ -4,7 +4,7 @@ use super::amount::Amount;
 use super::at_weld::{AtWeld, at_weld, opens, order_of_welding, weld_pull};
 use super::dial::{Turn, turn};
 use super::finding::{Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
-use super::truing::{circle_step, may_say_where, offset_doubt, offset_verdict};
+use super::truing::{circle_step, may_say_where, offset_doubt, offset_verdict, worse_at};
 use crate::job::{Job, Material};
 use crate::mechanics::across::Across;
 use crate::mechanics::aim::{Aim, Found, aim};
@@ -25,6 +25,8 @@ pub struct Earlier {
     pub passes: Vec<Found>,
     /// What the places along the tube say of the new weld.
     pub weld: Option<AtWeld>,
+    /// Another place along the tube at which the shaft must be stopped for.
+    pub worse_at: Option<usize>,
 }
 
 impl Earlier {
@@ -64,6 +66,7 @@ pub fn earlier(job: &Job, pass: usize, place: usize) -> Earlier {
     Earlier {
         passes: (first..pass).filter_map(readable).map(|turn| found(&turn)).collect(),
         weld: at_weld(job, pass, place),
+        worse_at: worse_at(job, pass, place),
     }
 }
 
@@ -96,6 +99,11 @@ pub(super) fn correction(
         Verdict::Stop(Reason::WeldedOffset { limit }) if steel => {
             Verdict::Stop(past_heat(before, turn, limit))
         }
+        // One place must not look good where another is not.
+        Verdict::Good | Verdict::Watch(_) if earlier.worse_at.is_some() => {
+            let place = earlier.worse_at.unwrap_or(0);
+            Verdict::Watch(Reason::WorseAt { place })
+        }
         verdict => verdict,
     };
     let mend = |aim: Aim| match (verdict, earlier.elsewhere(turn)) {
@@ -107,7 +115,8 @@ pub(super) fn correction(
             Sense::NotHere { at, cause, kink }
         }
         _ if !turn.welded() => {
-            Sense::Tap { at: (-aim.ask).at(), by: aim.ask.size(), answered: aim.answered }
+            let may_stay = verdict == Verdict::Good;
+            Sense::Tap { at: (-aim.ask).at(), by: aim.ask.size(), answered: aim.answered, may_stay }
         }
         (Verdict::Stop(Reason::WeldedOffset { .. }), _) if steel => Sense::HeatAt(at),
         (Verdict::Stop(Reason::WeldedOffset { .. }), _) => Sense::LeaveToShop(at),
@@ -155,11 +164,12 @@ pub(super) fn findings(
     place: usize,
     earlier: &Earlier,
     turn: &Turn,
+    limit: Length,
 ) -> Vec<Finding> {
     let mut all = Vec::new();
     all.extend(opens(job, place, earlier.weld, turn));
     all.extend(last_move(&earlier.passes, turn));
-    all.extend(order_of_welding(job, place, earlier.weld, turn));
+    all.extend(order_of_welding(job, place, earlier.weld, turn, limit));
     all.extend(weld_pull(job, pass, place));
     all
 }

@@ -6,23 +6,22 @@ pub use super::bent::{Bent, bent as centreline};
 pub use super::dial::{AsideBy, Turn, line, station_at, turn};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
+use super::shape;
 use super::tapping;
 pub use super::tapping::{Earlier, earlier, tap_at};
 use crate::job::{Entry, Job, RunOutLimit, SetUp};
 use crate::mechanics::runout::{FEWEST, Station};
 use crate::mechanics::uncertainty::{combined, of_division};
-use crate::quantity::{Angle, Base, Length, inches, millimetres};
+use crate::quantity::{Base, Length, inches, millimetres};
 
 /// From this many marks a turn may be called good: with fewer an oval tube or a seam passes for an offset.
 const ENOUGH_STATIONS: usize = 6;
-/// More than this many lines left over is no scatter of a dial any more. Our own choice.
-const ROUGH_LINES: f64 = 3.0;
 /// How many marks are advised.
 const BETTER_STATIONS: usize = 8;
 
 /// How far a new tube may be from round, and so the most of a total reading that no offset explains and
 /// no dent either (ASTM A513: 0.015 to 0.020 in at 2 to 4 in of diameter).
-fn most_ovality() -> Length {
+pub(super) fn most_ovality() -> Length {
     inches(0.020)
 }
 
@@ -88,10 +87,10 @@ pub fn findings(job: &Job, pass: usize, place: usize) -> Vec<Finding> {
         as_proven(job, &turn, total(job, &turn, limit, source)),
     ];
     found.extend(elsewhere(job, pass, place, limit, source));
-    found.extend(aside(&turn));
-    found.extend(shape(job, &turn));
-    found.extend(drift(&turn));
-    found.extend(tapping::findings(job, pass, place, &before, &turn));
+    found.extend(shape::aside(&turn));
+    found.extend(shape::shape(job, &turn));
+    found.extend(shape::drift(&turn));
+    found.extend(tapping::findings(job, pass, place, &before, &turn, limit));
     found.extend(bent::findings(job, pass));
     found
 }
@@ -124,6 +123,16 @@ fn elsewhere(job: &Job, pass: usize, place: usize, limit: Length, source: Source
         }
     }
     worst.map(|(_, _, finding)| finding)
+}
+
+/// Another place along the tube at which the offset or the total reading stops the shaft.
+pub(super) fn worse_at(job: &Job, pass: usize, place: usize) -> Option<usize> {
+    let (limit, source) = chosen_limit(job, &mut Fields::of(job))?;
+    let worst = elsewhere(job, pass, place, limit, source)?;
+    match worst.value()?.sense {
+        Some(Sense::AtPlace(other)) if matches!(worst.verdict, Verdict::Stop(_)) => Some(other),
+        _ => None,
+    }
 }
 
 /// Another place along the tube, judged by its total reading and by its offset.
@@ -184,7 +193,7 @@ pub fn may_say_where(turn: &Turn) -> bool {
 
 /// Whether a length is over a limit. Whole lines of a dial often come to the limit itself, and miss it by the
 /// last bits either way.
-fn is_over(length: Length, limit: Length) -> bool {
+pub(super) fn is_over(length: Length, limit: Length) -> bool {
     length.base() > limit.base() * (1.0 + 1e-9)
 }
 
@@ -237,7 +246,7 @@ pub(super) fn offset_verdict(turn: &Turn, limit: Length) -> Verdict {
         Verdict::Stop(if turn.welded() {
             Reason::WeldedOffset { limit }
         } else {
-            Reason::OffsetOverLimit { limit }
+            Reason::OffsetOverLimit { limit, shows: twice }
         })
     } else if !is_over(twice + offset_doubt(turn) * 2.0, limit) {
         Verdict::Good
@@ -271,73 +280,4 @@ pub(super) fn circle_step(turn: &Turn, finding: Finding) -> Finding {
         &[Amount::Count(turn.run_out.stations), fine(offset.up), fine(offset.right)],
         fine(offset.size()),
     )
-}
-
-/// Ovality and what no order explains, where the stations can tell them.
-fn shape(job: &Job, turn: &Turn) -> Vec<Finding> {
-    let mut found = Vec::new();
-    if let Some(oval) = turn.run_out.ovality {
-        // The second order is as uncertain as the first: both are sums over the same readings.
-        let seen = oval.size.base() > 3.0 * turn.run_out.offset_standard.base();
-        let doubt = if seen { turn.run_out.offset_plus_minus } else { turn.run_out.offset_circle };
-        let value = Value {
-            amount: Amount::FineLength(oval.size * 2.0),
-            plus_minus: Some(Amount::FineLength(doubt * 2.0)),
-            sense: Some(if seen { Sense::LobesAt(oval.at) } else { Sense::LeaveAlone }),
-        };
-        found.push(
-            Finding::known(Name::Ovality, value, Verdict::Figure)
-                .from(&[Source::LeastSquaresCircle, Source::TubeOvality]),
-        );
-    }
-    if let Some(leftover) = turn.run_out.leftover {
-        let value = Value { amount: Amount::FineLength(leftover), plus_minus: None, sense: None };
-        let rough = leftover.base() > ROUGH_LINES * line(job).base();
-        let verdict = if rough { Verdict::Watch(Reason::Rough) } else { Verdict::Figure };
-        found.push(Finding::known(Name::Leftover, value, verdict).from(&[Source::LeastSquaresCircle]));
-    }
-    found
-}
-
-/// What was set aside, and how far the most of it stands out of the fit of the others.
-fn aside(turn: &Turn) -> Option<Finding> {
-    let out = |index: &usize| {
-        let station = turn.stations.get(*index)?;
-        Some((station.at, station.reading - turn.run_out.mean - turn.run_out.fitted(station.at)))
-    };
-    let more = |one: (Angle, Length), other: (Angle, Length)| {
-        if other.1.base().abs() > one.1.base().abs() { other } else { one }
-    };
-    let (at, stands) = turn.run_out.aside.iter().filter_map(out).reduce(more)?;
-    let value = Value {
-        amount: Amount::FineLength(Length::from_base(stands.base().abs())),
-        plus_minus: None,
-        sense: Some(Sense::SetAside {
-            at,
-            out: stands.base() > 0.0,
-            count: turn.run_out.aside.len(),
-            by: turn.aside_by,
-        }),
-    };
-    // It is no offset, and may be a dent all the same: whoever marks it has looked.
-    let deep = is_over(Length::from_base(stands.base().abs()), most_ovality());
-    let dent = Reason::DentOrKink { most: most_ovality() };
-    let verdict = match turn.aside_by {
-        _ if !deep => Verdict::Figure,
-        AsideBy::StoodOut => Verdict::Stop(dent),
-        AsideBy::Mark => Verdict::Watch(dent),
-    };
-    Some(Finding::known(Name::SetAside, value, verdict).from(&[Source::SeamAside]))
-}
-
-/// What the dial had moved by the end of the turn.
-fn drift(turn: &Turn) -> Option<Finding> {
-    let by = turn.drift.filter(|by| by.base() != 0.0)?;
-    let value = Value {
-        amount: Amount::FineLength(Length::from_base(by.base().abs())),
-        plus_minus: None,
-        sense: (!turn.drifted).then_some(Sense::TakenOut),
-    };
-    // That it is too much is said where the offset is.
-    Some(Finding::known(Name::DialDrift, value, Verdict::Figure).from(&[Source::CommonPractice]))
 }

@@ -5,12 +5,12 @@ use shaftwright::quantity::as_degrees;
 use shaftwright::stage::{Answer, Cause, Name, Reason, Sense, Standing, TackSide, Verdict, standing};
 
 use super::bent::bent;
-use super::dial::{THOU, begin, finding, findings, place, pure, says_nothing_of, untaken, value};
+use super::dial::{THOU, begin, finding, findings, place, pure, roomy, says_nothing_of, untaken, value};
 use super::shaft::{agrees, by_hand};
 
 /// The first side to tack, and which it is.
 fn tack_first(job: &Job) -> (f64, TackSide) {
-    match value(job, Name::TackFrom).sense {
+    match value(&roomy(job), Name::TackFrom).sense {
         Some(Sense::InThisOrder { from, side }) => (as_degrees(from), side),
         other => panic!("{other:?}"),
     }

@@ -63,6 +63,14 @@ pub fn finding(job: &Job, name: Name) -> Finding {
     all.into_iter().find(|finding| finding.name == name).unwrap_or_else(|| panic!("no {name:?}"))
 }
 
+/// The same job with a limit that nothing here comes to: what is far out is not tacked.
+pub fn roomy(job: &Job) -> Job {
+    let mut job = job.clone();
+    job.truing.limit = RunOutLimit::Own;
+    job.put(Entry::OwnLimit, "0.078");
+    job
+}
+
 pub fn value(job: &Job, name: Name) -> Value {
     let found = finding(job, name);
     found.value().unwrap_or_else(|| panic!("{found:?}"))
@@ -268,6 +276,9 @@ fn in_which_order_to_tack() {
     for (kind, name) in [(PassKind::AsFitted, Name::TackFrom), (PassKind::Tacked, Name::WeldFrom)] {
         let mut job = as_fitted(Stations::Eight, &TURN);
         job.truing.passes[0].kind = kind;
+        // Over its limit it is trued first.
+        says_nothing_of(&job, name);
+        let mut job = roomy(&job);
         // A bead draws its own side shorter, and the tube away from it: the high side first.
         let Some(Sense::InThisOrder { from, side: TackSide::High }) = value(&job, name).sense else {
             panic!()

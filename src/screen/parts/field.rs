@@ -66,7 +66,9 @@ fn understood(job: &Job, entry: Entry, value: Amount, text: &str) -> Option<Stri
         other => other,
     };
     let said = which_way(entry, value);
-    if said.is_empty() && !foreign && !own_unit {
+    // 4.30 is four hours and three tenths, not half past four: what was taken for it is said.
+    let broken_hour = matches!(value, Amount::Clock(_)) && text.contains(['.', ',']);
+    if said.is_empty() && !foreign && !own_unit && !broken_hour {
         return None;
     }
     Some(format!("= {}{said}", amount(value, job.display.lengths())))
