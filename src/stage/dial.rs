@@ -204,7 +204,8 @@ impl Raw {
                         _ => raw.empty.push(at_entry),
                     },
                 },
-                Ok(None) if stations == Stations::Free => {}
+                // A mark that cannot be read at all, on a dent or a clamp, is set aside and not waited for.
+                Ok(None) if stations == Stations::Free || by_hand(job, pass, place, station) => {}
                 Ok(None) => raw.empty.push(entry),
                 Err(complaint) => complain(entry, complaint),
             }
@@ -237,8 +238,6 @@ impl Raw {
             }
             _ => None,
         };
-        let turn = job.truing.passes.get(pass).and_then(|pass| pass.turns.get(place));
-        let by_hand = |mark: usize| turn.is_some_and(|turn| turn.aside.get(mark) == Some(&true));
         let on_seam = |at: Angle| {
             seam.is_some_and(|seam| {
                 let apart = as_degrees(clockwise_angle(at - seam));
@@ -247,10 +246,16 @@ impl Raw {
         };
         let each = self.marks.iter().zip(&self.at).enumerate();
         Ok(each
-            .filter(|(_, (mark, at))| by_hand(**mark) || on_seam(**at))
+            .filter(|(_, (mark, at))| by_hand(job, pass, place, **mark) || on_seam(**at))
             .map(|(index, _)| index)
             .collect())
     }
+}
+
+/// Whether the mechanic has set a mark aside.
+fn by_hand(job: &Job, pass: usize, place: usize, mark: usize) -> bool {
+    let turn = job.truing.passes.get(pass).and_then(|pass| pass.turns.get(place));
+    turn.is_some_and(|turn| turn.aside.get(mark) == Some(&true))
 }
 
 fn length(job: &Job, entry: Entry) -> Result<Option<Length>, Complaint> {

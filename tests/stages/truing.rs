@@ -466,6 +466,13 @@ fn what_is_set_aside_is_named_and_does_not_count() {
         job.truing.passes[0].turns[0].aside[3] = true;
         set_aside(&job, lift, 135.0, 1, AsideBy::Mark);
     }
+    // One that cannot be read at all is not waited for.
+    let mut unread = lifted(Stations::Eight, 6.0, &[3]);
+    unread.truing.passes[0].turns[0].aside[3] = true;
+    unread.put(Entry::StationReading(0, 0, 3), "");
+    says_nothing_of(&unread, Name::SetAside);
+    agrees(value(&unread, Name::Correction), 8.0 * THOU, None, EXACT);
+    place(shaftwright::quantity::degrees(tap(&unread).0), 200.0);
     // On the seam, whose place is known: marks within 10° of it.
     for seam in ["4:30", "4:50", "4:10"] {
         let mut job = lifted(Stations::Eight, 6.0, &[3]);
