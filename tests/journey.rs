@@ -6,6 +6,8 @@
 mod angles;
 #[path = "journey/answer.rs"]
 mod answer;
+#[path = "journey/awake.rs"]
+mod awake;
 #[path = "journey/bad_input.rs"]
 mod bad_input;
 #[path = "journey/bench.rs"]

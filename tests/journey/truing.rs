@@ -148,8 +148,8 @@ fn tapped_true(page: &Page, all: &mut Vec<[i32; MARKS]>) -> Tube {
         if said && card.verdict == "Good" { Ok(()) } else { Err(format!("{card:#?}")) }
     });
     // The shaft is not: the weld is to come.
-    page.reads(".card[data-name=OffsetReading]", "Inside the limit so far. Welding moves the tube");
-    page.reads(".card[data-name=OffsetReading] .verdict", "Not judged");
+    page.reads(".card[data-name=TotalReading]", "Inside the limit so far. Welding moves the tube");
+    page.reads(".card[data-name=TotalReading] .verdict", "Not judged");
     tube
 }
 
