@@ -1,6 +1,8 @@
 //! Other ways to read a tube on the bench: the quick way, a dial that counts the other way, other names
 //! of the marks, several places along the tube; and what cannot be.
 
+use serde_json::json;
+
 use crate::answer::{Answer, by_hand};
 use crate::dial::{MARKS, Tube, apart, clock_behind, lines_behind, most_off};
 use crate::page::Page;
@@ -199,6 +201,7 @@ fn three_places_along_the_tube_tell_a_kink() {
         );
         // The place beside the weld is the worst of the others, seen from the neck.
         page.reads(".card[data-name=WorstAlong]", "At place 2, 51 in from the gearbox joint's centre.");
+        pad_stays_under_the_thumb(&page);
         // Each place keeps its own turn.
         page.tap_word(".segments button", "Place 1");
         page.stands("station-0-0-0", "0");
@@ -209,6 +212,22 @@ fn three_places_along_the_tube_tell_a_kink() {
         page.write("place-0", "26");
         page.reads(".card[data-name=BentBy]", "A kink at the new weld");
     });
+}
+
+/// At the page's end, cards that go away beside the pad do not move it.
+fn pad_stays_under_the_thumb(page: &Page) {
+    let place = "Math.round(document.querySelector('.pad .primary').getBoundingClientRect().top)";
+    page.focus("#station-0-2-7");
+    page.ask::<()>("void scrollTo(0, document.scrollingElement.scrollHeight)");
+    let before: i32 = page.ask(place);
+    page.press("a", json!({"modifiers": 2, "commands": ["selectAll"]}));
+    page.press("Backspace", json!({"windowsVirtualKeyCode": 8}));
+    page.reads(".card[data-name=Correction]", "some marks have no reading yet");
+    page.until("no order of tacking", "!document.querySelector('.card[data-name=TackFrom]')");
+    assert_eq!(page.ask::<i32>(place), before, "the pad moved");
+    page.pad("±");
+    page.pad("5");
+    page.reads(".card[data-name=Correction]", "tap at");
 }
 
 #[test]
