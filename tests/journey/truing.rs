@@ -33,18 +33,21 @@ struct Order {
 }
 
 fn order(sense: &str) -> Option<Order> {
-    let answered = sense.split_once("The taps so far moved it ").and_then(|(_, said)| {
-        let share = said.split(' ').next()?.parse().ok()?;
-        let aside = said.split_once("of what was asked, ").map_or(Some(0.0), |(_, turn)| {
-            let size: f64 = turn.split('°').next()?.parse().ok()?;
-            Some(if turn.contains("counter-clockwise") { -size } else { size })
-        })?;
-        Some((share, aside))
+    // A share, and where it went aside a turn behind it: `0.6 of what was asked, 15° clockwise`.
+    let said =
+        ["The taps so far moved it ", "it kept "].iter().find_map(|words| sense.split_once(words));
+    let answered = said.and_then(|(_, said)| {
+        let share = said.split([' ', ',']).next()?.parse().ok()?;
+        let turn = said.split_once('°').map(|(before, way)| {
+            let size: Option<f64> = before.rsplit(' ').next()?.parse().ok();
+            size.map(|size| if way.starts_with(" counter-clockwise") { -size } else { size })
+        });
+        Some((share, turn.unwrap_or(Some(0.0))?))
     });
     Some(Order {
         at: clock_behind(sense, "tap at ")?,
         toward: clock_behind(sense, "toward ")?,
-        by: lines_behind(sense, "until the dial there reads ")?,
+        by: lines_behind(sense, "there reads ")?,
         answered,
     })
 }
@@ -76,9 +79,11 @@ fn reads(page: &Page, pass: usize, tube: Tube) {
 /// Each pass is a point of the history, by its kind: rounds, squares, lozenges; one more of each in the
 /// line that explains them.
 fn drawn_passes(page: &Page) {
-    let kinds = page.texts("fieldset.segments:first-of-type button");
-    let passes: Vec<&String> =
-        kinds.iter().filter(|word| word.starts_with(|c: char| c.is_ascii_digit())).collect();
+    // A pass is called by its number and its kind; a mark or a place is not.
+    let is_pass =
+        |word: &&String| word.split_once(' ').is_some_and(|(number, _)| number.parse::<usize>().is_ok());
+    let keys = page.texts(".segments button");
+    let passes: Vec<&String> = keys.iter().filter(is_pass).collect();
     let history = ".drawing [aria-label^=\"Offset found by each pass\"]";
     let wanted = if passes.len() < 2 { 0 } else { passes.len() + 3 };
     page.look(&format!("{wanted} marks in the history"), || {
