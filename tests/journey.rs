@@ -6,10 +6,16 @@
 mod angles;
 #[path = "journey/answer.rs"]
 mod answer;
+#[path = "journey/awake.rs"]
+mod awake;
 #[path = "journey/bad_input.rs"]
 mod bad_input;
+#[path = "journey/bench.rs"]
+mod bench;
 #[path = "journey/chromium.rs"]
 mod chromium;
+#[path = "journey/dial.rs"]
+mod dial;
 #[path = "journey/hand.rs"]
 mod hand;
 #[path = "journey/job_book.rs"]
@@ -18,6 +24,8 @@ mod job_book;
 mod kinds;
 #[path = "journey/main_job.rs"]
 mod main_job;
+#[path = "journey/pad.rs"]
+mod pad;
 #[path = "journey/page.rs"]
 mod page;
 #[path = "journey/pdf.rs"]
@@ -36,6 +44,8 @@ mod shaft;
 mod storage;
 #[path = "journey/tilt.rs"]
 mod tilt;
+#[path = "journey/truing.rs"]
+mod truing;
 #[path = "journey/update.rs"]
 mod update;
 #[path = "journey/visit.rs"]

@@ -108,10 +108,11 @@ fn set_aside(at: Angle, out: bool, count: usize, by: AsideBy) -> String {
 
 fn at_place(job: &Job, place: usize) -> String {
     match read(job, Entry::PlaceAlong(place)) {
-        Ok(Some(along)) => format!(
+        // As a tape reads it, since that is how it is found again.
+        Ok(Some(Amount::PlainLength(along))) => format!(
             "At place {}, {} from the {} joint's centre.",
             place + 1,
-            amount(along, job.display.lengths()),
+            amount(Amount::Length(along), job.display.lengths()),
             far_joint(job)
         ),
         _ => format!("At place {}.", place + 1),

@@ -16,6 +16,10 @@ use crate::quantity::{Angle, Base, Length, as_degrees, clockwise_angle, degrees}
 /// same wherever on the clock it is.
 const SEAM_HALF_WIDTH_DEGREES: f64 = 10.0 + 1e-6;
 
+/// A line of the dial may not come to more than so many in the offset, or the marks stand too close
+/// together to tell one: three of them within 57°. Our own choice.
+const MOST_MAGNIFIED: f64 = 10.0;
+
 /// A highest and a lowest place nearer each other than half a degree are one.
 const SAME_PLACE_DEGREES: f64 = 179.5;
 
@@ -145,6 +149,11 @@ pub fn turn(job: &Job, pass: usize, place: usize) -> Result<Turn, Blocked> {
         }
     }
     .map_err(Blocked::Impossible)?;
+    // A turn that is only begun is read on before its marks are blamed.
+    let magnified = run_out.offset_standard.base() > MOST_MAGNIFIED * run_out.scatter.standard.base();
+    if magnified && !quick && raw.empty.is_empty() {
+        return Err(Blocked::Impossible(Reason::OneSided));
+    }
     Ok(Turn {
         stations,
         marks: raw.marks,

@@ -118,13 +118,30 @@ fn too_few_readings() {
         job.truing.passes[0].turns[0].aside[mark] = true;
     }
     assert_eq!(reason(&job), Reason::TooFewStations { got: 2, needed: 3 });
-    // All within a degree and a half: they tell no offset, whatever they read.
-    let mut close = free(3);
-    for (mark, at) in ["0°", "0.6°", "1.2°"].into_iter().enumerate() {
-        close.put(Entry::StationAt(0, 0, mark), at);
+}
+
+#[test]
+fn marks_all_on_one_side_tell_no_offset() {
+    // Three marks at −β, 0 and β: the offset is the middle reading less the mean of the others over 1 − cos β,
+    // so a line of the dial comes to √1.5/(1 − cos β) of them. Ten are allowed, our own choice: that is
+    // at β = 28.65°.
+    for (aside, told) in [(1, false), (28, false), (29, true), (120, true)] {
+        let mut job = free(3);
+        for (mark, at) in [0, aside, 360 - aside].into_iter().enumerate() {
+            job.put(Entry::StationAt(0, 0, mark), &format!("{at}°"));
+        }
+        match told {
+            true => assert_eq!(lost(&job), [], "{aside}"),
+            false => assert_eq!(reason(&job), Reason::OneSided, "{aside}"),
+        }
     }
-    assert!(!matches!(find(&close, Name::OffsetReading).verdict, Verdict::Good));
-    assert_eq!(find(&close, Name::Correction).value().and_then(|value| value.sense), None);
+    // A turn that is only begun is no such thing: it is read on.
+    let mut begun = shaft();
+    begun.truing.passes = vec![Pass::new(PassKind::Welded, Stations::ThirtySix)];
+    for mark in 0..4 {
+        begun.put(Entry::StationReading(0, 0, mark), "1");
+    }
+    assert_eq!(find(&begun, Name::OffsetReading).verdict, Verdict::Unjudged(Reason::PartRead));
 }
 
 #[test]

@@ -81,7 +81,7 @@ impl Page {
     }
 
     /// Presses a key.
-    fn press(&self, key: &str, mut how: Value) {
+    pub fn press(&self, key: &str, mut how: Value) {
         how["type"] = Value::from("keyDown");
         how["key"] = Value::from(key);
         self.call("Input.dispatchKeyEvent", how);
