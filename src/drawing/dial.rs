@@ -1,7 +1,7 @@
 //! What the drawings of True share: the dial's own count, the marks' names, the limit.
 
 use crate::job::{Dial, Entry, Job, MarkNames, SeamBy, Stations, TurnedHow};
-use crate::quantity::{Angle, Length, as_millimetres, as_thousandths, show_number};
+use crate::quantity::{Angle, Length, as_millimetres, as_thousandths, degrees, show_number};
 use crate::stage::truing::limit;
 use crate::stage::{Amount, read};
 
@@ -77,4 +77,12 @@ pub(super) fn quarter_name(job: &Job, pass: usize, quarter: usize) -> String {
         (MarkNames::Numbers, Some(count)) => (1 + counted * count / 4).to_string(),
         _ => (if around == 0 { 12 } else { 3 * around }).to_string(),
     }
+}
+
+/// Points on a drawn curve: one every seven and a half degrees, fine enough for a second order.
+pub(super) const STEPS: usize = 48;
+
+/// The place of a point of a curve.
+pub(super) fn round(step: usize) -> Angle {
+    degrees(360.0 * step as f64 / STEPS as f64)
 }

@@ -1,10 +1,10 @@
 //! The tube from the rear, out of true: the readings of a turn as radii on the clock.
 
 use super::clock::{CENTRE, HEIGHT, RIM, face, place};
-use super::dial::{LEAST_SCALE, down_to_half_a_figure, in_lines, reach};
+use super::dial::{LEAST_SCALE, STEPS, down_to_half_a_figure, in_lines, reach, round};
 use super::older::Older;
 use super::pieces::length;
-use super::runout_curve::{STEPS, round};
+
 use super::svg::{Anchor, LIFT, Pen};
 use crate::job::{Entry, Job, MarkNames};
 use crate::quantity::{Base, inches, show_angle, show_clock, show_number};

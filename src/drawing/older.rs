@@ -3,8 +3,8 @@
 
 use core::fmt::Write;
 
-use super::dial::{LEAST_SCALE, in_lines};
-use super::runout_curve::{STEPS, round};
+use super::dial::{LEAST_SCALE, STEPS, in_lines, round};
+
 use crate::job::Job;
 use crate::stage::truing::{Earlier, earlier, turn};
 

@@ -4,7 +4,9 @@ use plotters::coord::types::RangedCoordf64;
 use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 
-use super::dial::{LEAST_SCALE, drawn_limit, in_lines, known_seam, quarter_name, reach, shown, unit};
+use super::dial::{
+    LEAST_SCALE, STEPS, drawn_limit, in_lines, known_seam, quarter_name, reach, round, shown, unit,
+};
 use super::graph::round_step;
 use super::older::Older;
 use crate::job::Job;
@@ -18,8 +20,6 @@ const LINE: RGBColor = RGBColor(1, 2, 3);
 const ACCENT: RGBColor = RGBColor(4, 5, 6);
 /// The same for the limit, whose lines are broken.
 const LIMIT: RGBColor = RGBColor(7, 8, 9);
-/// Points on a drawn curve: one every seven and a half degrees, fine enough for a second order.
-pub(super) const STEPS: usize = 48;
 
 /// A chart: what is drawn, and how high it reaches, in the dial's count.
 struct Chart<'a> {
@@ -79,11 +79,6 @@ pub fn runout_curve(job: &Job, pass: usize, place: usize, older: &Older) -> Opti
             .replace("#040506", "var(--accent)")
             .replace("\"#070809\"", "\"currentColor\" stroke-dasharray=\"14 10\""),
     )
-}
-
-/// The place of a point of a curve.
-pub(super) fn round(step: usize) -> Angle {
-    degrees(360.0 * step as f64 / STEPS as f64)
 }
 
 /// Room round the chart for the scales, in the drawing's own units.

@@ -1,9 +1,10 @@
 //! Any amount to text.
 
 use crate::quantity::{
-    Denominator, Length, LengthDisplay, as_gigapascals, as_kilograms_per_cubic_metre, as_rpm,
-    show_acceleration, show_angle, show_clock, show_fine_length, show_force, show_length, show_mass,
-    show_number, show_plain_length, show_road_speed, show_speed, show_unbalance, three_figures,
+    Angle, Denominator, Length, LengthDisplay, as_gigapascals, as_kilograms_per_cubic_metre, as_rpm,
+    degrees, show_acceleration, show_angle, show_clock, show_fine_length, show_force, show_length,
+    show_mass, show_number, show_plain_length, show_road_speed, show_speed, show_unbalance,
+    three_figures,
 };
 use crate::stage::Amount;
 
@@ -42,4 +43,9 @@ fn both_units(length: Length, display: LengthDisplay) -> String {
         LengthDisplay::Millimetre => format!("{millimetres} = {inches}"),
         _ => format!("{inches} = {millimetres}"),
     }
+}
+
+/// The place across the tube.
+pub(super) fn opposite(at: Angle) -> Angle {
+    at + degrees(180.0)
 }

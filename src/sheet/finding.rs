@@ -1,13 +1,13 @@
 //! A finding in words: its title, its value, its verdict and why.
 
-use super::amount::amount;
+use super::amount::{amount, opposite};
 use super::label::{cut_yoke, far_datum, label};
 use super::reason::reason_words;
 use super::reset::worded_reset;
 use super::truing::worded_truing;
 use crate::job::{AFTER_WELDING, BEFORE_CUT, Entry, Job};
 use crate::quantity::{
-    Angle, Base, Length, LengthDisplay, degrees, show_acceleration, show_angle, show_clock, show_length,
+    Angle, Base, Length, LengthDisplay, show_acceleration, show_angle, show_clock, show_length,
     show_number, show_speed,
 };
 use crate::stage::measure::reading_apart;
@@ -99,10 +99,6 @@ pub fn shown(finding: &Finding, job: &Job) -> Option<Shown> {
         Some(sense) => worded_sense(finding.name, number, sense, job),
     };
     Some(Shown { value: number, plus_minus, sense })
-}
-
-pub(super) fn opposite(at: Angle) -> Angle {
-    at + degrees(180.0)
 }
 
 /// What a sense says: some stand before the number, others behind it.

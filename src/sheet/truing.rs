@@ -1,7 +1,6 @@
 //! What the dial's findings say: where to tap, what moved, what bends the shaft.
 
-use super::amount::amount;
-use super::finding::opposite;
+use super::amount::{amount, opposite};
 use super::label::far_joint;
 use crate::job::{Entry, Job, Plunger};
 use crate::quantity::{Angle, Base, as_degrees, degrees, show_angle, show_clock, show_number};

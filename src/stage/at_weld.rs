@@ -2,22 +2,16 @@
 //! and how it pulled.
 
 use super::amount::Amount;
-use super::bent::{axis, begun, bent, place_along, shaft, vees};
+use super::bent::{SURELY_NOT, axis, begun, bent, place_along, shaft, vees};
 use super::dial::{Turn, turn};
 use super::field::Fields;
 use super::finding::{Finding, Law, Name, Reason, Sense, Source, TackSide, Value, Verdict};
-use super::tapping::vector_step;
-use super::truing::{may_say_where, offset_doubt, offset_verdict};
+use super::judged::{may_say_where, offset_doubt, offset_verdict, vector_step};
 use crate::job::{End, Entry, Job, PassKind, SetUp};
 use crate::mechanics::across::Across;
 use crate::mechanics::centreline::{Cause, Suspect, opening};
 use crate::mechanics::runout::RunOut;
 use crate::quantity::{Base, Length, degrees};
-
-/// How seldom luck may leave as much as a kink or a step at the new weld does, before it is said that
-/// nothing is to be mended there. Our own choice: that stops the work, so it wants more than what gives up
-/// an explanation.
-pub(super) const SURELY_NOT: f64 = 0.01;
 
 /// What the places of a pass say of the new weld.
 #[derive(Clone, Copy, Debug, PartialEq)]

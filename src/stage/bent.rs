@@ -1,12 +1,11 @@
 //! Bent: what the offsets at several places along the tube come from.
 
 use super::amount::Amount;
-use super::at_weld::SURELY_NOT;
 use super::cut_list::cut_list;
 use super::dial::{Turn, line, turn};
 use super::field::Fields;
 use super::finding::{Blocked, Finding, Name, Need, Reason, Sense, Source, Value, Verdict, Why};
-use super::truing::may_say_where;
+use super::judged::may_say_where;
 use crate::job::{End, Entry, Job, SetUp};
 use crate::mechanics::across::Across;
 use crate::mechanics::centreline::{
@@ -16,6 +15,10 @@ use crate::mechanics::runout::{FEWEST, RunOut};
 use crate::mechanics::uncertainty::{Spread, of_division};
 use crate::quantity::{Angle, Base, Length};
 
+/// How seldom luck may leave as much as a kink or a step at the new weld does, before it is said that
+/// nothing is to be mended there. Our own choice: that stops the work, so it wants more than what gives up
+/// an explanation.
+pub(super) const SURELY_NOT: f64 = 0.01;
 /// Steps along the shaft at which its shape is drawn.
 const STEPS: usize = 48;
 

@@ -1,6 +1,7 @@
 //! One file a stage: the job in, findings out. Plain data: a value with its ±, the working, the limit
 //! with its source, a verdict, and what is still missing. No words for people, nothing of the web.
 
+mod along;
 mod amount;
 pub mod angles;
 mod at_weld;
@@ -16,6 +17,7 @@ mod face;
 mod field;
 mod finding;
 mod joint;
+mod judged;
 mod length;
 mod line;
 pub mod measure;

@@ -3,7 +3,7 @@
 use super::amount::Amount;
 use super::dial::{AsideBy, Turn, line};
 use super::finding::{Finding, Name, Reason, Sense, Source, Value, Verdict};
-use super::truing::{is_over, most_ovality};
+use super::judged::{is_over, most_ovality};
 use crate::job::Job;
 use crate::mechanics::runout::Station;
 use crate::quantity::{Angle, Base, Length};

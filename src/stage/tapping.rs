@@ -1,10 +1,11 @@
 //! Tapping: the one thing to do next, and what the last passes teach about it.
 
+use super::along::worse_at;
 use super::amount::Amount;
 use super::at_weld::{AtWeld, at_weld, opens, order_of_welding, weld_pull};
 use super::dial::{Turn, turn};
 use super::finding::{Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
-use super::truing::{circle_step, may_say_where, offset_doubt, offset_verdict, worse_at};
+use super::judged::{circle_step, may_say_where, offset_doubt, offset_verdict, vector_step};
 use crate::job::{Job, Material};
 use crate::mechanics::across::Across;
 use crate::mechanics::aim::{Aim, Found, aim};
@@ -196,16 +197,4 @@ fn last_move(before: &[Found], turn: &Turn) -> Option<Finding> {
     Some(
         vector_step(finding, Law::LastMove, turn.run_out.offset, last.offset).from(&[Source::Influence]),
     )
-}
-
-/// The working of a difference of two offsets.
-pub(super) fn vector_step(
-    finding: Finding,
-    law: Law,
-    to: Across<Length>,
-    from: Across<Length>,
-) -> Finding {
-    let fine = Amount::FineLength;
-    let put_in = [fine(to.size()), Amount::Clock(to.at()), fine(from.size()), Amount::Clock(from.at())];
-    finding.step(law, &put_in, fine((to - from).size()))
 }

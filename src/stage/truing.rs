@@ -1,49 +1,16 @@
 //! True: what a turn of the dial says, and what to do about it.
 
-use super::amount::Amount;
-use super::bent;
+use super::along::elsewhere;
 pub use super::bent::{Bent, bent as centreline};
 pub use super::dial::{AsideBy, Turn, line, station_at, turn};
 use super::field::Fields;
-use super::finding::{Blocked, Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
-use super::shape;
-use super::tapping;
+use super::finding::{Blocked, Finding, Name, Source};
+use super::judged::{as_proven, chosen_limit, offset, total};
+pub use super::judged::{limit, may_say_where, named_limit};
 pub use super::tapping::{Earlier, earlier, tap_at};
-use crate::job::{Entry, Job, RunOutLimit, SetUp};
-use crate::mechanics::runout::{FEWEST, Station};
-use crate::mechanics::uncertainty::{combined, of_division};
-use crate::quantity::{Base, Length, inches, millimetres};
-
-/// From this many marks a turn may be called good: with fewer an oval tube or a seam passes for an offset.
-const ENOUGH_STATIONS: usize = 6;
-/// How many marks are advised.
-const BETTER_STATIONS: usize = 8;
-
-/// How far a new tube may be from round, and so the most of a total reading that no offset explains and
-/// no dent either (ASTM A513: 0.015 to 0.020 in at 2 to 4 in of diameter).
-pub(super) fn most_ovality() -> Length {
-    inches(0.020)
-}
-
-/// A limit of the total reading by its name, with its source; `None` for the mechanic's own.
-pub fn named_limit(limit: RunOutLimit) -> Option<(Length, Source)> {
-    match limit {
-        RunOutLimit::HomeTruing => Some((inches(0.010), Source::CommonPractice)),
-        RunOutLimit::ArmyTube => Some((inches(0.015), Source::ArmyTube)),
-        RunOutLimit::NearWeld => Some((inches(0.020), Source::PassengerCarManual)),
-        RunOutLimit::EightTenths => Some((millimetres(0.8), Source::SeveralCarManuals)),
-        RunOutLimit::MiddleOfTube => Some((inches(0.025), Source::PassengerCarMiddle)),
-        RunOutLimit::SlipNeck => Some((inches(0.005), Source::ArmyNeck)),
-        RunOutLimit::Anywhere => Some((inches(0.035), Source::WorkshopManual)),
-        RunOutLimit::Own => None,
-    }
-}
-
-/// The limit in force.
-pub(super) fn chosen_limit(job: &Job, fields: &mut Fields) -> Option<(Length, Source)> {
-    named_limit(job.truing.limit)
-        .or_else(|| fields.length(Entry::OwnLimit).map(|limit| (limit, Source::OwnLimit)))
-}
+use super::{bent, shape, tapping};
+use crate::job::Job;
+use crate::quantity::Length;
 
 /// The latest turn that has a reading: the last one begun, whatever state of the shaft it was taken in.
 /// A weld that is cut off and tacked again is judged by its new turn.
@@ -55,11 +22,6 @@ pub fn latest(job: &Job) -> usize {
 pub fn first_read(job: &Job, pass: usize) -> usize {
     let turns = job.truing.passes.get(pass).map(|pass| pass.turns.as_slice()).unwrap_or_default();
     turns.iter().position(|turn| !turn.is_blank()).unwrap_or(0)
-}
-
-/// The limit in force, where it can be read.
-pub fn limit(job: &Job) -> Option<Length> {
-    chosen_limit(job, &mut Fields::of(job)).map(|(limit, _)| limit)
 }
 
 /// The first of what follows from a turn: what to do.
@@ -103,181 +65,4 @@ fn known(job: &Job, pass: usize, place: usize) -> Result<(Turn, Length, Source),
         Some((limit, source)) => Ok((turn, limit, source)),
         None => Err(Blocked::Missing(fields.needs())),
     }
-}
-
-/// The worst of the other places along the tube: one place must not look good alone. What is judged worst
-/// comes before what reads most: an oval tube reads high and runs true.
-fn elsewhere(job: &Job, pass: usize, place: usize, limit: Length, source: Source) -> Option<Finding> {
-    let taken = job.truing.passes.get(pass)?;
-    let begun =
-        |other: &usize| *other != place && taken.turns.get(*other).is_some_and(|t| !t.is_blank());
-    let mut worst: Option<(u8, f64, Finding)> = None;
-    for other in (0..job.truing.places.len()).filter(begun) {
-        let (reads, finding) = match turn(job, pass, other) {
-            Ok(turn) => (turn.run_out.total.base(), at_another_place(job, other, &turn, limit, source)),
-            Err(blocked) => (0.0, Finding::blocked(Name::WorstAlong, blocked)),
-        };
-        let weight = weight(finding.verdict);
-        if worst.as_ref().is_none_or(|(most, total, _)| (weight, reads) > (*most, *total)) {
-            worst = Some((weight, reads, finding));
-        }
-    }
-    worst.map(|(_, _, finding)| finding)
-}
-
-/// Another place along the tube at which the offset or the total reading stops the shaft.
-pub(super) fn worse_at(job: &Job, pass: usize, place: usize) -> Option<usize> {
-    let (limit, source) = chosen_limit(job, &mut Fields::of(job))?;
-    let worst = elsewhere(job, pass, place, limit, source)?;
-    match worst.value()?.sense {
-        Some(Sense::AtPlace(other)) if matches!(worst.verdict, Verdict::Stop(_)) => Some(other),
-        _ => None,
-    }
-}
-
-/// Another place along the tube, judged by its total reading and by its offset.
-fn at_another_place(job: &Job, other: usize, turn: &Turn, limit: Length, source: Source) -> Finding {
-    let mut finding = total(job, turn, limit, source);
-    let offset = offset_verdict(turn, limit);
-    if weight(offset) > weight(finding.verdict) {
-        finding.verdict = offset;
-    }
-    finding.name = Name::WorstAlong;
-    if let super::finding::Answer::Known(value) = &mut finding.answer {
-        value.sense = Some(Sense::AtPlace(other));
-    }
-    as_proven(job, turn, finding)
-}
-
-/// How much a verdict says against the shaft, in the order in which a stage counts them.
-const fn weight(verdict: Verdict) -> u8 {
-    match verdict {
-        Verdict::Good | Verdict::Figure => 0,
-        Verdict::Watch(_) => 1,
-        Verdict::NotYet | Verdict::Unjudged(_) => 2,
-        Verdict::Stop(_) => 3,
-    }
-}
-
-/// A turn before welding can be as good as it likes: the weld will move the tube. And away from its own
-/// joints a shaft is not seen to run as it will on the car.
-fn as_proven(job: &Job, turn: &Turn, mut finding: Finding) -> Finding {
-    match finding.verdict {
-        Verdict::Good if !turn.welded() => finding.verdict = Verdict::Unjudged(Reason::NotWelded),
-        Verdict::Good if job.truing.set_up != SetUp::Joints => {
-            finding.verdict = Verdict::Watch(Reason::SetUpHides);
-        }
-        _ => {}
-    }
-    finding
-}
-
-/// A verdict waits while the dial has not come back to where it began or marks are unread, and is not
-/// good where the marks are too few to tell an offset from an oval tube or a seam.
-fn unless_doubtful(turn: &Turn, verdict: Verdict) -> Verdict {
-    match (turn.drift.filter(|_| turn.drifted), verdict) {
-        (Some(by), _) => Verdict::Stop(Reason::DialDrifted { by }),
-        _ if turn.unread > 0 => Verdict::Unjudged(Reason::PartRead),
-        (_, Verdict::Good) if turn.run_out.stations < ENOUGH_STATIONS => {
-            Verdict::Watch(Reason::FewStations { better: BETTER_STATIONS })
-        }
-        (_, verdict) => verdict,
-    }
-}
-
-/// Whether a turn may say which way: not while something moved, marks are unread, or three marks fit
-/// any circle.
-pub fn may_say_where(turn: &Turn) -> bool {
-    !turn.drifted && turn.unread == 0 && (turn.quick || turn.run_out.stations > FEWEST)
-}
-
-/// Whether a length is over a limit. Whole lines of a dial often come to the limit itself, and miss it by the
-/// last bits either way.
-pub(super) fn is_over(length: Length, limit: Length) -> bool {
-    length.base() > limit.base() * (1.0 + 1e-9)
-}
-
-fn total(job: &Job, turn: &Turn, limit: Length, source: Source) -> Finding {
-    let line = of_division(line(job));
-    let total = turn.run_out.total;
-    let shape = total - turn.run_out.offset.size() * 2.0;
-    let verdict = if is_over(shape, most_ovality()) {
-        Verdict::Stop(Reason::DentOrKink { most: most_ovality() })
-    } else if is_over(total, limit) {
-        Verdict::Watch(Reason::TotalOverLimit { limit })
-    } else {
-        Verdict::Good
-    };
-    let value = Value {
-        amount: Amount::FineLength(total),
-        plus_minus: Some(Amount::FineLength(combined(&[line, line]).expanded())),
-        sense: None,
-    };
-    let kept = |(index, _): &(usize, &Station)| !turn.run_out.aside.contains(index);
-    let each = || turn.stations.iter().enumerate().filter(kept);
-    let readings = || each().map(|(_, station)| station.reading.base());
-    let most = Length::from_base(readings().fold(f64::NEG_INFINITY, f64::max));
-    let least = Length::from_base(readings().fold(f64::INFINITY, f64::min));
-    Finding::known(Name::TotalReading, value, unless_doubtful(turn, verdict))
-        .step(
-            Law::TotalReading,
-            &[Amount::FineLength(most), Amount::FineLength(least)],
-            Amount::FineLength(total),
-        )
-        .within(Amount::FineLength(limit), source)
-        .from(&[Source::TotalReadingStandard])
-}
-
-/// How far the offset can be from nothing, as the dial shows it. A vector near nothing has no ± of its
-/// own size; the circle round it says how large it may be.
-pub(super) fn offset_doubt(turn: &Turn) -> Length {
-    let run_out = &turn.run_out;
-    if run_out.offset_is_seen() { run_out.offset_plus_minus } else { run_out.offset_circle }
-}
-
-/// The offset against the limit: it shows twice on the dial, and so does its ±.
-pub(super) fn offset_verdict(turn: &Turn, limit: Length) -> Verdict {
-    let twice = turn.run_out.offset.size() * 2.0;
-    let seen = turn.run_out.offset_is_seen();
-    let verdict = if is_over(twice, limit) && !seen {
-        // What scatter alone can make is nothing to true, and nothing to go on with either.
-        Verdict::Stop(Reason::OffsetNotSeen)
-    } else if is_over(twice, limit) {
-        Verdict::Stop(if turn.welded() {
-            Reason::WeldedOffset { limit }
-        } else {
-            Reason::OffsetOverLimit { limit, shows: twice }
-        })
-    } else if !is_over(twice + offset_doubt(turn) * 2.0, limit) {
-        Verdict::Good
-    } else if seen {
-        Verdict::Watch(Reason::OffsetNearLimit { limit })
-    } else {
-        Verdict::Watch(Reason::OffsetNotSeen)
-    };
-    unless_doubtful(turn, verdict)
-}
-
-fn offset(turn: &Turn, limit: Length, source: Source) -> Finding {
-    let (size, at) = (turn.run_out.offset.size(), turn.run_out.offset.at());
-    let seen = turn.run_out.offset_is_seen();
-    let fine = Amount::FineLength;
-    let value = Value {
-        amount: fine(size * 2.0),
-        plus_minus: Some(fine(offset_doubt(turn) * 2.0)),
-        sense: may_say_where(turn).then_some(if seen { Sense::At(at) } else { Sense::LeaveAlone }),
-    };
-    circle_step(turn, Finding::known(Name::OffsetReading, value, offset_verdict(turn, limit)))
-        .step(Law::OffsetTwice, &[fine(size)], fine(size * 2.0))
-        .within(fine(limit), source)
-        .from(&[Source::LeastSquaresCircle, Source::Gum])
-}
-
-pub(super) fn circle_step(turn: &Turn, finding: Finding) -> Finding {
-    let (offset, fine) = (turn.run_out.offset, Amount::FineLength);
-    finding.step(
-        Law::Circle,
-        &[Amount::Count(turn.run_out.stations), fine(offset.up), fine(offset.right)],
-        fine(offset.size()),
-    )
 }
