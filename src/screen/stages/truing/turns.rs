@@ -13,7 +13,8 @@ pub fn shown(state: State) -> AnyView {
     let count = state.follows(|job| job.truing.passes.len());
     let along = state.follows(|job| job.truing.places.len());
     let turns = move || {
-        count.track();
+        // Read, not only tracked: a memo that nobody reads is never worked out anew.
+        count.get();
         let named = |(i, pass): (usize, &Pass)| format!("{} {}", i + 1, pass.kind.word());
         let words =
             state.job.with_untracked(|job| job.truing.passes.iter().enumerate().map(named).collect());
