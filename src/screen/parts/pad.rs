@@ -155,9 +155,11 @@ impl Pad {
         if in_another_box() {
             return;
         }
-        // Chosen by the page itself, it has no caret yet.
-        if let Some(input) = input_of(mark).filter(|input| !has_focus(input)) {
-            put_caret(&input);
+        if let Some(input) = input_of(mark) {
+            // Chosen by the page itself, it has no caret yet.
+            if !has_focus(&input) {
+                put_caret(&input);
+            }
             show_above_pad(&input);
         }
         let mut hand = self.hand.get_untracked();

@@ -5,8 +5,8 @@ use web_sys::{DomRect, Element, FocusOptions, HtmlInputElement};
 
 /// Left free between a box and the pad, in CSS pixels.
 const ROOM_BELOW: f64 = 12.0;
-/// Left free above a box: its label, and the heading of the readings.
-const ROOM_ABOVE: f64 = 96.0;
+/// Left free above a box: its label, the heading of the readings, and what is said of a new turn.
+const ROOM_ABOVE: f64 = 140.0;
 
 /// The caret is in a box that is none of the pad's.
 pub(super) fn in_another_box() -> bool {

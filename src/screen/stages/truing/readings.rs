@@ -65,7 +65,7 @@ fn take_marks(state: State, pad: Pad, said: RwSignal<(usize, String)>, chosen: u
             own_turn = Some(job.truing.begin(kind, stations).then_some(count));
         }
     });
-    let Some(own_turn) = own_turn else { return };
+    let Some(own_turn) = own_turn else { return pad.show_soon() };
     let marks = match stations.and_then(Stations::evenly) {
         Some(count) => format!("{count} marks"),
         None if stations == Some(Stations::HighLow) => "the highest and the lowest".to_owned(),

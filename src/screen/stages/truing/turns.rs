@@ -7,14 +7,16 @@ use crate::screen::parts::{Pad, all, el, field, key, segments, slot};
 use crate::screen::state::State;
 use crate::sheet::Worded;
 
-/// Which pass is shown, and which place along the tube where there are several.
+/// Which pass is shown, and which place along the tube, where there are several.
 pub fn shown(state: State) -> AnyView {
     // A turn keeps its kind for good: only how many there are can change.
     let count = state.follows(|job| job.truing.passes.len());
     let along = state.follows(|job| job.truing.places.len());
     let turns = move || {
         // Read, not only tracked: a memo that nobody reads is never worked out anew.
-        count.get();
+        if count.get() < 2 {
+            return None;
+        }
         let named = |(i, pass): (usize, &Pass)| format!("{} {}", i + 1, pass.kind.word());
         let words =
             state.job.with_untracked(|job| job.truing.passes.iter().enumerate().map(named).collect());
