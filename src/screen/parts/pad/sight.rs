@@ -5,7 +5,10 @@ use web_sys::{DomRect, Element, FocusOptions, HtmlInputElement};
 
 /// Left free between a box and the pad, in CSS pixels.
 const ROOM_BELOW: f64 = 12.0;
-/// Left free above a box: its label, the heading of the readings, and what is said of a new turn.
+/// What a box needs above it: its label.
+const LABEL: f64 = 32.0;
+/// Left free above a box that had to come down into sight: its label, the heading of the readings, and what
+/// is said of a new turn.
 const ROOM_ABOVE: f64 = 140.0;
 
 /// The caret is in a box that is none of the pad's.
@@ -42,7 +45,8 @@ pub(super) fn show_above_pad(input: &Element) {
     let height = window().inner_height().ok().and_then(|height| height.as_f64()).unwrap_or(0.0);
     let foot = place_of(".strip").map_or(height, |strip| strip.top());
     let down = (here.bottom() + ROOM_BELOW - pad.top()).max(pad.bottom() - foot).max(0.0);
-    let by = down.min(here.top() - ROOM_ABOVE);
+    let spare = here.top() - LABEL;
+    let by = if spare < 0.0 { here.top() - ROOM_ABOVE } else { down.min(spare) };
     if by.abs() >= 1.0 {
         window().scroll_by_with_x_and_y(0.0, by);
     }
