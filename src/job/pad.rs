@@ -1,5 +1,5 @@
 //! What a key of the pad for dial readings makes of the text in a field: whole lines of the dial, half
-//! lines, and a sign.
+//! lines, and a sign; or the place of a mark by the clock.
 
 use super::{Entry, Job, Pass};
 
@@ -34,6 +34,8 @@ pub enum PadKey {
     Figure(char),
     /// Half a line more, or not.
     Half,
+    /// Between the hours and the minutes of a place by the clock.
+    Colon,
     /// Turns the sign.
     Sign,
     /// Takes the last key back.
@@ -69,6 +71,9 @@ impl PadHand {
             self.minus = self.replaces && turned.starts_with('-');
             return Some(turned);
         }
+        if key == PadKey::Colon && (anew || text.contains([':', '.', ','])) {
+            return None;
+        }
         *self = PadHand::default();
         match (key, text.strip_suffix(HALF)) {
             (PadKey::Figure(figure), _) if anew => Some(format!("{sign}{figure}")),
@@ -78,6 +83,7 @@ impl PadHand {
             (PadKey::Half, Some(whole)) => Some(whole.to_owned()),
             (PadKey::Half, None) if text.contains(['.', ',']) => None,
             (PadKey::Half, None) => Some(format!("{text}{HALF}")),
+            (PadKey::Colon, _) => Some(format!("{text}:")),
             (_, _) if text.is_empty() => None,
             (_, _) if anew => Some(String::new()),
             (_, Some(whole)) => Some(if is_nothing(whole) { String::new() } else { whole.to_owned() }),
@@ -120,6 +126,7 @@ mod tests {
         for key in keys.chars() {
             let key = match key {
                 'h' => PadKey::Half,
+                ':' => PadKey::Colon,
                 '-' => PadKey::Sign,
                 '<' => PadKey::Delete,
                 figure => PadKey::Figure(figure),
@@ -167,6 +174,25 @@ mod tests {
             ("−12", "-", "12"),
             ("12", "-5", "-5"),
             ("-12", "-5", "5"),
+        ] {
+            assert_eq!(after(stood, keys), text, "{stood}, then {keys}");
+        }
+    }
+
+    #[test]
+    fn a_place_is_typed_by_the_clock() {
+        for (stood, keys, text) in [
+            ("", "4:30", "4:30"),
+            ("", "12:05", "12:05"),
+            ("", ":", ""),
+            ("", "4::3", "4:3"),
+            ("", "4:<", "4"),
+            ("", "4:3<<", "4"),
+            // Behind a colon that means nothing, the first figure still replaces what stood there.
+            ("4:30", ":7", "7"),
+            ("4:30", "7", "7"),
+            ("", "112h", "112.5"),
+            ("", "4h:", "4.5"),
         ] {
             assert_eq!(after(stood, keys), text, "{stood}, then {keys}");
         }

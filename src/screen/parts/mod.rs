@@ -18,5 +18,5 @@ pub use element::{Element, all, either, el, fold, key, line, part, slot, text};
 pub use field::{field, field_row, fields};
 pub use level::{LevelTarget, Placing, level_panel};
 pub use notices::notices;
-pub use pad::{Pad, pad_keys, reading};
+pub use pad::{Pad, boxes_of, pad_keys, reading};
 pub use picture::{Follows, picture};

@@ -7,19 +7,20 @@ mod turns;
 use leptos::prelude::*;
 
 use crate::drawing;
-use crate::screen::parts::{Follows, all, picture};
+use crate::screen::parts::{Follows, Pad, all, picture};
 use crate::screen::state::State;
 pub use set_up::limit_questions;
 
 /// The questions: the set-up once, then which turn at which place, and its readings.
 pub fn questions(state: State) -> AnyView {
-    all([
+    let pad = Pad::new(state);
+    pad.around(all([
         set_up::set_up(state),
         turns::shown(state),
-        readings::readings(state),
+        readings::readings(state, pad),
         turns::places(state),
-        turns::new_pass(state),
-    ])
+        turns::new_pass(state, pad),
+    ]))
 }
 
 /// The curve, the tube from the rear, the passes one after the other, and the shaft's line.

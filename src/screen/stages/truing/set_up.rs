@@ -1,9 +1,9 @@
-//! What is asked once about the dial, and folded away once something was read.
+//! What is asked once about the dial, folded away unless something in it is wanted.
 
 use leptos::prelude::*;
 
 use crate::book::browser;
-use crate::job::{Entry, Job, Pass, RunOutLimit, SeamBy, SetUp};
+use crate::job::{Entry, Job, RunOutLimit, SeamBy, SetUp};
 use crate::screen::parts::{all, choice, either, el, field, fields, key, line, slot};
 use crate::screen::state::State;
 use crate::sheet::{set_up_line, set_up_shows, turned_shows};
@@ -23,8 +23,8 @@ pub fn limit_questions(state: State) -> AnyView {
     ])
 }
 
-/// Open when the stage is opened: nothing was read yet, or something in it is needed or cannot be read, so
-/// that a way there from another stage finds its field.
+/// Open when the stage is opened: something in it is needed or cannot be read, so that a way there from
+/// another stage finds its field. Otherwise the readings come first, also on an empty job.
 fn wanted(job: &Job) -> bool {
     let asked = &job.truing;
     let (vees, seam) = (asked.set_up == SetUp::Vees, asked.seam == SeamBy::Known);
@@ -36,11 +36,10 @@ fn wanted(job: &Job) -> bool {
         (Entry::OwnLimit, own),
         (Entry::Backlash, false),
     ];
-    asked.passes.iter().all(Pass::is_blank)
-        || needed.iter().any(|(entry, needed)| match read(job, *entry) {
-            Ok(typed) => typed.is_none() && *needed,
-            Err(_) => true,
-        })
+    needed.iter().any(|(entry, needed)| match read(job, *entry) {
+        Ok(typed) => typed.is_none() && *needed,
+        Err(_) => true,
+    })
 }
 
 /// The set-up: its questions, or all of it in one line.
@@ -54,7 +53,8 @@ pub fn set_up(state: State) -> AnyView {
         .live("aria-expanded", either(move || open.get(), "true", "false"))
         .text("Set-up, asked once")
         .on("click", move |_| open.update(|open| *open = !*open));
-    let short = move || (!open.get()).then(|| state.at_rest(set_up_line));
+    let granted = |job: &Job| format!("Taken for granted: {}", set_up_line(job));
+    let short = move || (!open.get()).then(|| state.at_rest(granted));
     // The key goes with the questions: the eye and the focus go back to where they were asked.
     let fold_away = move || {
         browser::focus_button("set-up");

@@ -3,17 +3,20 @@
 use leptos::prelude::*;
 
 use crate::job::{Choice, DialTurn, Entry, MOST_PASSES, MOST_PLACES, Pass, PassKind};
-use crate::screen::parts::{all, el, field, key, segments, slot};
+use crate::screen::parts::{Pad, all, el, field, key, segments, slot};
 use crate::screen::state::State;
 use crate::sheet::Worded;
 
-/// Which pass is shown, and which place along the tube where there are several.
+/// Which pass is shown, and which place along the tube, where there are several.
 pub fn shown(state: State) -> AnyView {
     // A turn keeps its kind for good: only how many there are can change.
     let count = state.follows(|job| job.truing.passes.len());
     let along = state.follows(|job| job.truing.places.len());
     let turns = move || {
-        count.track();
+        // Read, not only tracked: a memo that nobody reads is never worked out anew.
+        if count.get() < 2 {
+            return None;
+        }
         let named = |(i, pass): (usize, &Pass)| format!("{} {}", i + 1, pass.kind.word());
         let words =
             state.job.with_untracked(|job| job.truing.passes.iter().enumerate().map(named).collect());
@@ -28,13 +31,14 @@ pub fn shown(state: State) -> AnyView {
 }
 
 /// The keys that begin a pass, and the one that takes an empty one away.
-pub fn new_pass(state: State) -> AnyView {
+pub fn new_pass(state: State, pad: Pad) -> AnyView {
     let count = state.follows(|job| job.truing.passes.len());
     let add = move |kind: PassKind| {
         let stations =
             state.job.with_untracked(|job| job.truing.passes.last().map(|pass| pass.stations));
         state.change(|job| _ = job.truing.begin(kind, stations.unwrap_or_default()));
         state.pass.set(count.get_untracked().saturating_sub(1));
+        pad.show_soon();
     };
     let keys = move || {
         let each = PassKind::ALL.iter();
