@@ -155,7 +155,9 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         Reason::OverGrade { permitted: q } | Reason::NearGrade { permitted: q } => {
             vec![Amount::Unbalance(q)]
         }
-        Reason::FewStations { better: count } => vec![Amount::Count(count)],
+        Reason::FewStations { better: count } | Reason::ThreeStations { better: count } => {
+            vec![Amount::Count(count)]
+        }
         Reason::TooFewStations { got, needed } | Reason::TooFewPlaces { got, needed } => {
             vec![Amount::Count(got), Amount::Count(needed)]
         }

@@ -204,6 +204,9 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::PartRead => {
             "Not judged: some marks have no reading yet, or a reading has no place.".to_owned()
         }
+        Reason::ThreeStations { better } => {
+            format!("Three marks fit any circle and say nothing of where: take {better} or more.")
+        }
         Reason::FewStations { better } => format!(
             "Enough to tap by, not to weld by: so few marks cannot tell an offset from an oval tube or a seam. Take {better} or more before welding."
         ),

@@ -66,7 +66,13 @@ fn unless_doubtful(turn: &Turn, verdict: Verdict) -> Verdict {
         (Some(by), _) => Verdict::Stop(Reason::DialDrifted { by }),
         _ if turn.unread > 0 => Verdict::Unjudged(Reason::PartRead),
         (_, Verdict::Good) if turn.run_out.stations < ENOUGH_STATIONS => {
-            Verdict::Watch(Reason::FewStations { better: BETTER_STATIONS })
+            let any_circle = !turn.quick && turn.run_out.stations <= FEWEST;
+            let better = BETTER_STATIONS;
+            Verdict::Watch(if any_circle {
+                Reason::ThreeStations { better }
+            } else {
+                Reason::FewStations { better }
+            })
         }
         (_, verdict) => verdict,
     }

@@ -63,6 +63,7 @@ pub enum Reason {
     FaceLimitUnknown,
     PartRead,
     FewStations { better: usize },
+    ThreeStations { better: usize },
     DentOrKink { most: Length },
     SpigotWontGoIn,
     OutOfPhase { allowed: Angle },

@@ -110,6 +110,7 @@ fn a_full_truing_from_far_out_through_the_weld_to_inside_the_limit() {
     visit(|visit| {
         let page = visit.new_job();
         page.stage("true");
+        page.tap_word("button", "Set-up, asked once");
         page.choose("Limit of the total reading", "0.005 in, neck beside the slip");
         page.tap_word("button", "Set up: fold it away");
         page.until("the set-up folded", "!document.querySelector('.asked select')");
