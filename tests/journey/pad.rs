@@ -165,7 +165,6 @@ fn a_mark_set_aside_by_hand() {
         page.reads(&format!(".reading:has(#{})", mark(5)), "set aside");
         page.stands(&mark(5), &readings[5].to_string());
         page.reads(".card[data-name=SetAside]", "At 7:30 (225°): set aside by you");
-        page.reads(".card[data-name=SetAside]", "Marked by you");
         let mut counted = readings.to_vec();
         counted.remove(5);
         total(&page, of(&counted));

@@ -153,6 +153,7 @@ fn tapped_true(page: &Page, all: &mut Vec<[i32; MARKS]>) -> Tube {
         let said = ["stop tapping", "it may stay as it is"].iter().any(|words| card.all.contains(words));
         if said && card.verdict == "Good" { Ok(()) } else { Err(format!("{card:#?}")) }
     });
+    order_of_tacks(page, tube);
     // The shaft is not: the weld is to come.
     page.reads(".card[data-name=TotalReading]", "Inside the limit so far. Welding moves the tube");
     page.reads(".card[data-name=TotalReading] .verdict", "Not judged");
@@ -167,7 +168,20 @@ fn first_order(page: &Page, told: &Order, tube: Tube) {
     assert!(apart(told.toward, tube.at() + 180.0) <= most, "{told:?} for {tube:?}");
     assert!((told.by - tube.size()).abs() <= most_off() + 0.05, "{told:?} for {tube:?}");
     assert_eq!(page.card("Correction").verdict, "Stop");
-    // The high side first, then opposite, then the quarters between.
+    assert_eq!(page.card("TackFrom").all, "", "what is far out is not tacked");
+}
+
+/// Once it is inside its limit: the high side first, then opposite, then the quarters between; any side
+/// where the dial sees none.
+fn order_of_tacks(page: &Page, tube: Tube) {
+    page.look("an order of tacks", || {
+        let card = page.card("TackFrom");
+        if card.value.is_empty() { Err(format!("{card:#?}")) } else { Ok(()) }
+    });
+    if page.card("TackFrom").value == "Any side" {
+        assert!(tube.size() < 3.0 * most_off(), "a side could be seen of {tube:?}");
+        return;
+    }
     let from = high_side(page, "TackFrom", "", tube);
     let sense = page.card("TackFrom").sense;
     for (words, on) in [("opposite at ", 180.0), ("then ", 90.0), (" and ", 270.0)] {

@@ -14,7 +14,7 @@ const ROOM_ABOVE: f64 = 140.0;
 /// The caret is in a box that is none of the pad's.
 pub(super) fn in_another_box() -> bool {
     document().active_element().is_some_and(|at| {
-        at.matches("input, select").unwrap_or(false) && !matches!(at.closest(".reading"), Ok(Some(_)))
+        at.matches("input").unwrap_or(false) && !matches!(at.closest(".reading"), Ok(Some(_)))
     })
 }
 
