@@ -1,5 +1,6 @@
 //! The other places along the tube: none must look good alone.
 
+use super::bent::begun;
 use super::dial::{Turn, turn};
 use super::field::Fields;
 use super::finding::{Answer, Finding, Name, Sense, Source, Verdict};
@@ -16,11 +17,8 @@ pub(super) fn elsewhere(
     limit: Length,
     source: Source,
 ) -> Option<Finding> {
-    let taken = job.truing.passes.get(pass)?;
-    let begun =
-        |other: &usize| *other != place && taken.turns.get(*other).is_some_and(|t| !t.is_blank());
     let mut worst: Option<(u8, f64, Finding)> = None;
-    for other in (0..job.truing.places.len()).filter(begun) {
+    for other in begun(job, pass).into_iter().filter(|other| *other != place) {
         let (reads, finding) = match turn(job, pass, other) {
             Ok(turn) => (turn.run_out.total.base(), at_another_place(job, other, &turn, limit, source)),
             Err(blocked) => (0.0, Finding::blocked(Name::WorstAlong, blocked)),

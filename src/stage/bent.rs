@@ -141,7 +141,8 @@ pub fn bent(job: &Job, pass: usize) -> Result<Bent, Blocked> {
     let vees = vees(job, &mut fields);
     let mut places = Vec::new();
     for place in begun(job, pass) {
-        let at = fields.sum(place_along(job, place));
+        let typed = fields.length(Entry::PlaceAlong(place));
+        let at = typed.zip(lay).map(|(typed, shaft)| from_front(job, typed, shaft.length));
         match (turn(job, pass, place), at) {
             // What does not say which way explains nothing until it is read to its end, or again.
             (Ok(turn), _) if !may_say_where(&turn) => {
