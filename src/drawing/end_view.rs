@@ -2,26 +2,26 @@
 
 use super::clock::{CENTRE, HEIGHT, RIM, face, place};
 use super::dial::{LEAST_SCALE, STEPS, down_to_half_a_figure, in_lines, reach, round};
-use super::older::Older;
 use super::pieces::length;
-
 use super::svg::{Anchor, LIFT, Pen};
 use crate::job::{Entry, Job, MarkNames};
 use crate::quantity::{Base, inches, show_angle, show_clock, show_number};
-use crate::stage::truing::{Turn, may_say_where, tap_at, turn};
+use crate::stage::truing::{Earlier, Turn, may_say_where, tap_at};
 
 /// Radius of a true tube, and how far inward and outward the farthest reading may lie from it.
 const TRUE: f64 = 62.0;
 const REACH: f64 = 22.0;
 /// From one line of words to the next.
 const ROW: f64 = 26.0;
+/// Radius of a reading.
+const DOT: f64 = 4.0;
 
 /// A turn on the clock: the readings as radii, hollow where they were set aside, the outline fitted to
 /// them, the circle that is the offset alone with the ellipse that its centre lies in, and, where it can
-/// be told, the high side and, before welding, where to tap and which way. `None` while it is not known.
-pub fn end_view(job: &Job, pass: usize, along: usize, older: &Older) -> Option<String> {
-    let now = turn(job, pass, along).ok()?;
-    let (turn, run_out) = (&now, &now.run_out);
+/// be told, the high side and, before welding, where to tap and which way: there what `before` teaches has
+/// its say. `None` where it is no number.
+pub fn end_view(job: &Job, turn: &Turn, before: &Earlier) -> Option<String> {
+    let run_out = &turn.run_out;
     let heights: Vec<f64> = turn.stations.iter().map(|s| (s.reading - run_out.mean).base()).collect();
     let fitted: Vec<f64> = (0..STEPS).map(|step| run_out.fitted(round(step)).base()).collect();
     let size = run_out.offset.size().base();
@@ -63,20 +63,22 @@ pub fn end_view(job: &Job, pass: usize, along: usize, older: &Older) -> Option<S
     outline.extend(outline.first().copied());
     svg.circle(Pen::Accent, middle, TRUE, false);
     svg.path(Pen::Thin, &outline, false);
+    let mut kept = Vec::new();
     for (i, (station, height)) in turn.stations.iter().zip(&heights).enumerate() {
-        svg.circle(
-            Pen::Thin,
-            place(TRUE + scale * height, station.at),
-            4.0,
-            !run_out.aside.contains(&i),
-        );
+        let at = place(TRUE + scale * height, station.at);
+        if run_out.aside.contains(&i) {
+            svg.circle(Pen::Thin, at, DOT, false);
+        } else {
+            kept.push(at);
+        }
     }
+    svg.dots(Pen::Thin, DOT, &kept);
     if run_out.offset_is_seen() && may_say_where(turn) {
         let at = run_out.offset.at();
         svg.circle(Pen::Accent, place(RIM, at), 9.0, true);
         // Inward from where to tap, which is beside the high side where the taps went aside; short of the
         // ellipse.
-        if let Some(at) = tap_at(&older.earlier, turn) {
+        if let Some(at) = tap_at(before, turn) {
             svg.arrow(Pen::Accent, place(RIM - 10.0, at), place(TRUE - REACH + 4.0, at));
         }
     }

@@ -4,16 +4,13 @@
 use core::fmt::Write;
 
 use super::dial::{LEAST_SCALE, STEPS, in_lines, round};
-
 use crate::job::Job;
-use crate::stage::truing::{Earlier, earlier, turn};
+use crate::stage::truing::turn;
 
 /// The curves of earlier turns at one place along the tube, in the dial's own count and not in that of
 /// any drawing: where the scale changes, they are stretched and not drawn again.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Older {
-    /// What they teach about the next tap.
-    pub(super) earlier: Earlier,
     /// A path each, from step to step across and in the dial's count up.
     pub(super) paths: String,
     /// The greatest height of any, either way.
@@ -23,8 +20,7 @@ pub struct Older {
 /// The fitted curves of the passes before this one at this place; those that cannot be read are left
 /// out. To be kept while the hand types: it fits every one of them.
 pub fn older_turns(job: &Job, pass: usize, place: usize) -> Older {
-    let mut older =
-        Older { earlier: earlier(job, pass, place), paths: String::new(), most: LEAST_SCALE };
+    let mut older = Older { paths: String::new(), most: LEAST_SCALE };
     for before in (0..pass).filter_map(|before| turn(job, before, place).ok()) {
         let heights = (0..=STEPS).map(|step| in_lines(job, before.run_out.fitted(round(step))));
         let heights: Vec<f64> = heights.collect();

@@ -1,5 +1,7 @@
 //! The run-out curve: readings round the tube, the fit, and the offset drawn through them.
 
+use core::fmt::Write;
+
 use plotters::coord::types::RangedCoordf64;
 use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
@@ -9,9 +11,10 @@ use super::dial::{
 };
 use super::graph::round_step;
 use super::older::Older;
+use super::svg::dots;
 use crate::job::Job;
 use crate::quantity::{Angle, Length, as_degrees, clockwise_angle, degrees, show_number};
-use crate::stage::truing::{Turn, turn};
+use crate::stage::truing::Turn;
 
 /// Drawn at twice the size it is shown, since the plotter rounds to whole pixels.
 const SIZE: (u32, u32) = (960, 620);
@@ -35,13 +38,13 @@ struct Chart<'a> {
 
 /// A turn as a curve: points with their ±, hollow where they were set aside; a thin line for the fit, a
 /// bold one for the offset, the limit as a band, the seam shaded, and older turns faint behind it all.
-/// `None` while the turn cannot be read. Only this turn is fitted: `older` is put in as it stands.
+/// `None` where it is no number. `pass` is the one that the turn is of, whose marks name the quarters;
+/// `older` is put in as it stands.
 ///
 /// No caption, legend or right axis: for those the plotter would ask the page how wide a text is, and
 /// the drawing would differ from place to place.
-pub fn runout_curve(job: &Job, pass: usize, place: usize, older: &Older) -> Option<String> {
-    let now = turn(job, pass, place).ok()?;
-    let (turn, doubt) = (&now, in_lines(job, now.run_out.scatter.expanded()));
+pub fn runout_curve(job: &Job, pass: usize, turn: &Turn, older: &Older) -> Option<String> {
+    let doubt = in_lines(job, turn.run_out.scatter.expanded());
     let mut chart = Chart { job, pass, turn, doubt, limit: None, most: LEAST_SCALE };
     let mut with_bars = 0.0;
     for station in &turn.stations {
@@ -74,6 +77,8 @@ pub fn runout_curve(job: &Job, pass: usize, place: usize, older: &Older) -> Opti
     let corner = (f64::from(LEFT), f64::from(ABOVE));
     let other = (corner.0 + WIDE, corner.1 + HIGH);
     text.insert_str(head, &older.placed(corner, other, 0.5 * HIGH / chart.most));
+    let tail = text.rfind("</svg>")?;
+    text.insert_str(tail, &chart.readings());
     Some(
         text.replace("#010203", "currentColor")
             .replace("#040506", "var(--accent)")
@@ -89,6 +94,7 @@ const BELOW: i32 = 70;
 /// The chart itself.
 const WIDE: f64 = (SIZE.0 as i32 - LEFT - RIGHT) as f64;
 const HIGH: f64 = (SIZE.1 as i32 - ABOVE - BELOW) as f64;
+const MIDDLE: f64 = ABOVE as f64 + 0.5 * HIGH;
 /// Quarters of the clock along the chart: the axis counts them, so that it draws no more lines and
 /// names than those.
 const QUARTERS: usize = 4;
@@ -164,22 +170,47 @@ impl Chart<'_> {
         };
         line(curve(&|at| run_out.offset_part(at)), ACCENT.stroke_width(7))?;
         line(curve(&|at| run_out.fitted(at)), LINE.stroke_width(2))?;
+        root.present()?;
+        Ok(())
+    }
+
+    /// The readings with their ±: all bars in one path and all dots in one, so that a turn of many marks
+    /// has the page lay out no more than one of few. The plotter would make a piece of each.
+    fn readings(&self) -> String {
+        let most = self.most;
+        let pixel = |at: f64, height: f64| {
+            (f64::from(LEFT) + WIDE * at / QUARTERS as f64, MIDDLE - 0.5 * HIGH * height / most)
+        };
         // Smaller where they would touch.
-        let dot = if self.turn.stations.len() > 24 { 6 } else { 8 };
+        let dot = if self.turn.stations.len() > 24 { 6.0 } else { 8.0 };
+        let (mut bars, mut kept, mut hollow) = (String::new(), Vec::new(), String::new());
         for (index, station) in self.turn.stations.iter().enumerate() {
             let at = as_degrees(clockwise_angle(station.at)) / 90.0;
             let height = self.height(station.reading);
-            let ends = [height - self.doubt, height + self.doubt];
-            line(ends.map(|end| (at, end.max(-most).min(most))).to_vec(), LINE.stroke_width(2))?;
-            let (size, style) = if self.turn.run_out.aside.contains(&index) {
-                (dot + 1, LINE.stroke_width(3))
+            let [low, high] = [height - self.doubt, height + self.doubt]
+                .map(|end| pixel(at, end.max(-most).min(most)).1);
+            let (x, y) = pixel(at, height);
+            // Writing to a String cannot fail.
+            let _ = write!(bars, "M{x:.1} {low:.1}L{x:.1} {high:.1}");
+            if self.turn.run_out.aside.contains(&index) {
+                let _ = write!(hollow, r#"<circle cx="{x:.1}" cy="{y:.1}" r="{:.0}"/>"#, dot + 1.0);
             } else {
-                (dot, LINE.filled())
-            };
-            root.draw(&Circle::new((at, height), size, style))?;
+                kept.push((x, y));
+            }
         }
-        root.present()?;
-        Ok(())
+        let mut points = String::new();
+        dots(&mut points, &kept);
+        format!(
+            concat!(
+                r#"<g fill="none" stroke="currentColor"><path stroke-width="2" d="{bars}"/>"#,
+                r#"<g stroke-width="3">{hollow}</g>"#,
+                r#"<path class="dots" stroke-width="{wide:.0}" d="{points}"/></g>"#
+            ),
+            bars = bars,
+            hollow = hollow,
+            wide = 2.0 * dot,
+            points = points
+        )
     }
 
     /// The stretches of the tube that are shaded, from piece to piece: its seam where that is known, and

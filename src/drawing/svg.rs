@@ -80,6 +80,18 @@ impl Svg {
         );
     }
 
+    /// Filled dots in one stroke: the page has one piece to lay out, however many there are.
+    pub(super) fn dots(&mut self, pen: Pen, radius: f64, at: &[(f64, f64)]) {
+        let _ = write!(
+            self.body,
+            r#"<path class="{} dots" style="stroke-width:{:.1}" d=""#,
+            pen.class(),
+            2.0 * radius
+        );
+        dots(&mut self.body, at);
+        self.body.push_str("\"/>");
+    }
+
     /// A line through points, closed and filled where asked.
     pub(super) fn path(&mut self, pen: Pen, points: &[(f64, f64)], filled: bool) {
         self.open_path(pen, if filled { " filled" } else { "" });
@@ -164,6 +176,13 @@ impl Svg {
     pub(super) fn finish(mut self) -> String {
         self.body.push_str("</svg>");
         self.body
+    }
+}
+
+/// Steps of a path that draws nothing but the round ends of its strokes.
+pub(super) fn dots(path: &mut String, at: &[(f64, f64)]) {
+    for (x, y) in at {
+        let _ = write!(path, "M{x:.1} {y:.1}L{x:.1} {y:.1}");
     }
 }
 

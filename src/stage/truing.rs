@@ -26,40 +26,53 @@ pub fn first_read(job: &Job, pass: usize) -> usize {
 
 /// The first of what follows from a turn: what to do.
 /// `before` is what [`earlier`] says, kept while this turn is typed.
-pub fn first(job: &Job, pass: usize, place: usize, before: &Earlier) -> Option<Finding> {
-    Some(match known(job, pass, place) {
-        Ok((turn, limit, source)) => tapping::correction(job, before, &turn, limit, source),
+pub fn first(job: &Job, turn: &Result<Turn, Blocked>, before: &Earlier) -> Finding {
+    match judged(job, turn) {
+        Ok((turn, limit, source)) => tapping::correction(job, before, turn, limit, source),
         Err(blocked) => Finding::blocked(Name::Correction, blocked),
-    })
+    }
 }
 
-/// What follows from a turn.
+/// What follows from the turn of a pass at a place, with what the turns before it teach.
 pub fn findings(job: &Job, pass: usize, place: usize) -> Vec<Finding> {
+    findings_of(job, pass, place, &turn(job, pass, place), &earlier(job, pass, place))
+}
+
+/// The same of a turn that was read, and of what [`earlier`] says.
+pub fn findings_of(
+    job: &Job,
+    pass: usize,
+    place: usize,
+    turn: &Result<Turn, Blocked>,
+    before: &Earlier,
+) -> Vec<Finding> {
     const NAMES: [Name; 3] = [Name::Correction, Name::OffsetReading, Name::TotalReading];
-    let (turn, limit, source) = match known(job, pass, place) {
+    let (turn, limit, source) = match judged(job, turn) {
         Ok(known) => known,
         Err(blocked) => {
             return NAMES.map(|name| Finding::blocked(name, blocked.clone())).to_vec();
         }
     };
-    let before = earlier(job, pass, place);
     let mut found = vec![
-        tapping::correction(job, &before, &turn, limit, source),
-        offset(&turn, limit, source),
-        as_proven(job, &turn, total(job, &turn, limit, source)),
+        tapping::correction(job, before, turn, limit, source),
+        offset(turn, limit, source),
+        as_proven(job, turn, total(job, turn, limit, source)),
     ];
     found.extend(elsewhere(job, pass, place, limit, source));
-    found.extend(shape::aside(&turn));
-    found.extend(shape::shape(job, &turn));
-    found.extend(shape::drift(&turn));
-    found.extend(tapping::findings(job, pass, place, &before, &turn, limit));
+    found.extend(shape::aside(turn));
+    found.extend(shape::shape(job, turn));
+    found.extend(shape::drift(turn));
+    found.extend(tapping::findings(job, pass, place, before, turn, limit));
     found.extend(bent::findings(job, pass));
     found
 }
 
 /// A turn and what it is judged by.
-fn known(job: &Job, pass: usize, place: usize) -> Result<(Turn, Length, Source), Blocked> {
-    let turn = turn(job, pass, place)?;
+fn judged<'a>(
+    job: &Job,
+    turn: &'a Result<Turn, Blocked>,
+) -> Result<(&'a Turn, Length, Source), Blocked> {
+    let turn = turn.as_ref().map_err(Clone::clone)?;
     let mut fields = Fields::of(job);
     match chosen_limit(job, &mut fields) {
         Some((limit, source)) => Ok((turn, limit, source)),

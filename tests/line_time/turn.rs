@@ -7,7 +7,7 @@ use std::hint::black_box;
 
 use shaftwright::drawing::{end_view, older_turns, runout_curve};
 use shaftwright::job::{Entry, Job, MOST_PASSES, MOST_PLACES, MOST_STATIONS, PassKind, Stations};
-use shaftwright::stage::truing::{earlier, first};
+use shaftwright::stage::truing::{earlier, first, turn};
 
 /// Keystrokes a batch, as in `line_time.mjs`.
 const KEYSTROKES: usize = 20;
@@ -45,9 +45,11 @@ fn main() {
         let reading = if keystroke % 2 == 0 { "5" } else { "-5" };
         job.put(Entry::StationReading(pass, place, 9), reading);
         let job = black_box(&job);
-        let curve = runout_curve(job, pass, place, &older);
-        let end = end_view(job, pass, place, &older);
-        black_box(first(job, pass, place, &before));
+        let turn = turn(job, pass, place);
+        black_box(first(job, &turn, &before));
+        let turn = turn.as_ref().ok();
+        let curve = turn.and_then(|turn| runout_curve(job, pass, turn, &older));
+        let end = turn.and_then(|turn| end_view(job, turn, &before));
         length +=
             black_box(curve).map_or(0, |svg| svg.len()) + black_box(end).map_or(0, |svg| svg.len());
     }

@@ -2,8 +2,8 @@
 #![cfg(test)]
 
 use super::reader::{Piece, complaints, pieces};
-use super::turns::{jobs, last, long, read};
-use crate::drawing::{end_view, history, older_turns};
+use super::turns::{end, jobs, last, long, read};
+use crate::drawing::history;
 use crate::job::{Job, PassKind, Stations};
 use crate::quantity::as_thousandths;
 use crate::stage::truing::turn;
@@ -21,7 +21,7 @@ fn readings_are_radii_and_the_circle_is_off_by_the_offset() {
     // By the definition of the offset: 6 lines toward 3, so the high side is 3 o'clock and the tube's
     // centre stands off to the right.
     let job = read(Stations::Four, &[(PassKind::Tacked, &["0", "6", "0", "-6"])]);
-    let (_, _, all) = pieces(&end_view(&job, 0, 0, &older_turns(&job, 0, 0)).unwrap());
+    let (_, _, all) = pieces(&end(&job, 0));
     let rings: Vec<&Piece> = all.iter().filter(|p| p.tag == "circle").collect();
     let truly = rings.iter().find(|p| p.class == "ghost").unwrap();
     let off = rings.iter().find(|p| p.class == "accent" && p.radius == truly.radius).unwrap();
@@ -54,7 +54,7 @@ fn readings_are_radii_and_the_circle_is_off_by_the_offset() {
     assert!(all.iter().any(|p| p.text == "high at 3:00 (90°)"));
     // Welded, the high side is shown and nothing is to be moved.
     let job = read(Stations::Four, &[(PassKind::Welded, &["0", "6", "0", "-6"])]);
-    let svg = end_view(&job, 0, 0, &older_turns(&job, 0, 0)).unwrap();
+    let svg = end(&job, 0);
     assert!(svg.contains("high at 3:00") && !svg.contains("<line class=\"accent\""));
     assert!(svg.contains("<circle class=\"accent filled\""));
 }
@@ -63,7 +63,7 @@ fn readings_are_radii_and_the_circle_is_off_by_the_offset() {
 fn the_small_ring_holds_the_face_centre_only_where_no_offset_is_seen() {
     for (readings, seen) in [(["0", "6", "0", "-6"], true), (["0", "0.5", "0", "0"], false)] {
         let job = read(Stations::Four, &[(PassKind::Tacked, &readings)]);
-        let (_, _, all) = pieces(&end_view(&job, 0, 0, &older_turns(&job, 0, 0)).unwrap());
+        let (_, _, all) = pieces(&end(&job, 0));
         let ring = all.iter().find(|p| p.tag == "path" && p.class == "accent").unwrap().bounds();
         let holds = ring[0] < CENTRE.0 && CENTRE.0 < ring[2] && ring[1] < CENTRE.1 && CENTRE.1 < ring[3];
         assert_eq!(holds, !seen);
@@ -73,7 +73,7 @@ fn the_small_ring_holds_the_face_centre_only_where_no_offset_is_seen() {
     // Three marks fit any circle, and marks unread may hide the high side: none is shown.
     for job in ["three", "six"] {
         let job = jobs().into_iter().find(|named| named.0 == job).unwrap().1;
-        let svg = end_view(&job, last(&job), 0, &older_turns(&job, last(&job), 0)).unwrap();
+        let svg = end(&job, last(&job));
         assert!(svg.contains("not yet known") && !svg.contains("<line class=\"accent\""));
     }
 }
@@ -82,12 +82,12 @@ fn the_small_ring_holds_the_face_centre_only_where_no_offset_is_seen() {
 fn end_view_and_history_stay_in_their_frames() {
     let mut seen = 0;
     for (name, job) in jobs() {
-        let end = end_view(&job, last(&job), 0, &older_turns(&job, last(&job), 0)).unwrap();
+        let svg = end(&job, last(&job));
         // The rings of the face lie in each other; no number stands in one.
-        let mut wrong = complaints(&end);
+        let mut wrong = complaints(&svg);
         wrong.retain(|wrong| !wrong.starts_with("two numbers"));
         assert_eq!(wrong, Vec::<String>::new(), "end view of {name}");
-        assert_eq!(end, end_view(&job, last(&job), 0, &older_turns(&job, last(&job), 0)).unwrap());
+        assert_eq!(svg, end(&job, last(&job)));
         if let Some(svg) = history(&job, 0) {
             seen += 1;
             assert_eq!(complaints(&svg), Vec::<String>::new(), "history of {name}");
@@ -95,10 +95,7 @@ fn end_view_and_history_stay_in_their_frames() {
         }
     }
     assert!(seen > 10, "{seen}");
-    assert!(
-        end_view(&Job::default(), 0, 0, &older_turns(&Job::default(), 0, 0)).is_none()
-            && history(&Job::default(), 0).is_none()
-    );
+    assert!(history(&Job::default(), 0).is_none());
 }
 
 // ---- the passes one after the other -----------------------------------------------------------------

@@ -29,8 +29,29 @@ pub(super) fn plotted(svg: &str) -> Vec<Plotted> {
         points.extend(steps.map(|step| step.split_once(' ').unwrap()).map(numbers));
         let steps = value(head, "d").split(['M', 'L']).filter(|step| !step.is_empty());
         points.extend(steps.map(|step| step.split_once(' ').unwrap()).map(numbers));
+        let tag = head.split(' ').next().unwrap();
+        // Bars and dots are drawn in one stroke: each is read as the piece that is seen.
+        if tag == "path" && !head.contains("vector-effect") {
+            let (tag, wide) = (value(head, "class"), value(head, "stroke-width"));
+            let is_dot = tag == "dots";
+            let radius = 0.5 * wide.parse::<f64>().unwrap();
+            for ends in points.chunks(2) {
+                assert_eq!(ends[0] == ends[1], is_dot);
+                found.push(Plotted {
+                    tag: if is_dot { "circle" } else { "polyline" }.to_owned(),
+                    head: if is_dot {
+                        format!("circle class=\"filled\" r=\"{radius}\"")
+                    } else {
+                        String::new()
+                    },
+                    points: if is_dot { vec![ends[0]] } else { ends.to_vec() },
+                    words: String::new(),
+                });
+            }
+            continue;
+        }
         found.push(Plotted {
-            tag: head.split(' ').next().unwrap().to_owned(),
+            tag: tag.to_owned(),
             head: head.to_owned(),
             points,
             words: words.trim().to_owned(),

@@ -17,6 +17,25 @@ fn attribute<'a>(head: &'a str, name: &str) -> Option<&'a str> {
     head[begins..].split('"').next()
 }
 
+/// The dots of a stroke that is nothing but its round ends, as the circles that are seen.
+fn dots(head: &str, ends: &[(f64, f64)]) -> Vec<Piece> {
+    let wide = attribute(head, "style").unwrap().strip_prefix("stroke-width:").unwrap();
+    let radius = 0.5 * wide.parse::<f64>().unwrap();
+    let class = attribute(head, "class").unwrap().replace(" dots", " filled");
+    let dot = |at: &[(f64, f64)]| {
+        assert_eq!(at[0], at[1]);
+        Piece {
+            tag: "circle".to_owned(),
+            class: class.clone(),
+            points: vec![at[0]],
+            radius,
+            anchor: String::new(),
+            text: String::new(),
+        }
+    };
+    ends.chunks(2).map(dot).collect()
+}
+
 pub(super) fn pieces(svg: &str) -> (f64, f64, Vec<Piece>) {
     let mut size = (0.0, 0.0);
     let mut found = Vec::new();
@@ -36,6 +55,10 @@ pub(super) fn pieces(svg: &str) -> (f64, f64, Vec<Piece>) {
         {
             let (x, y) = point.split_once(' ').unwrap();
             points.push((x.parse().unwrap(), y.parse().unwrap()));
+        }
+        if attribute(head, "class").unwrap().ends_with(" dots") {
+            found.extend(dots(head, &points));
+            continue;
         }
         found.push(Piece {
             tag: head.split(' ').next().unwrap().to_owned(),

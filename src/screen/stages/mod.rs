@@ -14,37 +14,22 @@ use leptos::prelude::*;
 use super::parts::{Part, answer_strip, cards, el, key, text};
 use super::state::State;
 use crate::sheet::{caution, stage_lead, stage_title};
-use crate::stage::{Finding, Stage, truing as truing_stage};
+use crate::stage::{Finding, Stage};
 
 /// A stage: its questions, its drawing, its answers.
 ///
 /// In the second of the page's two files, as is all that only this calls: see `split.mjs`.
 #[inline(never)]
 pub fn stage_screen(state: State, stage: Stage) -> AnyView {
-    // What earlier passes teach follows at a pause: only the shown turn is reckoned at a keystroke.
-    let before = Memo::new(move |_| {
-        let (pass, along) = (state.pass.get(), state.along.get());
-        state.at_rest(|job| match stage {
-            Stage::True => truing_stage::earlier(job, pass, along),
-            _ => truing_stage::Earlier::default(),
-        })
-    });
+    let shown = (stage == Stage::True).then(|| truing::ShownTurn::new(state));
     // Only the first answer is watched while typing; the others follow when the hand has paused.
-    let first: Memo<Vec<Finding>> = Memo::new(move |_| {
-        state.job.with(|job| match stage {
-            Stage::True => {
-                let (pass, along) = (state.pass.get(), state.along.get());
-                before.with(|before| truing_stage::first(job, pass, along, before)).into_iter().collect()
-            }
-            _ => stage.first(job).into_iter().collect(),
-        })
+    let first: Memo<Vec<Finding>> = Memo::new(move |_| match shown {
+        Some(shown) => vec![shown.first(state)],
+        None => state.job.with(|job| stage.first(job)).into_iter().collect(),
     });
-    let at_rest: Memo<Vec<Finding>> = Memo::new(move |_| {
-        let (pass, along) = (state.pass.get(), state.along.get());
-        state.at_rest(|job| match stage {
-            Stage::True => truing_stage::findings(job, pass, along),
-            _ => stage.findings(job),
-        })
+    let at_rest: Memo<Vec<Finding>> = Memo::new(move |_| match shown {
+        Some(shown) => shown.findings(state),
+        None => state.at_rest(|job| stage.findings(job)),
     });
     let (questions, pictures) = match stage {
         Stage::Measure => (measure::questions(state), measure::pictures(state)),
@@ -52,7 +37,10 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
         Stage::Check => (check::questions(state), ().into_any()),
         Stage::Cut => (cut::questions(state), cut::pictures(state)),
         Stage::Phase => (phase::questions(state), phase::pictures(state)),
-        Stage::True => (truing::questions(state), truing::pictures(state)),
+        Stage::True => (
+            truing::questions(state),
+            shown.map_or_else(|| ().into_any(), |shown| truing::pictures(state, shown)),
+        ),
         Stage::Weights => (weights::questions(state), weights::pictures(state)),
     };
     let place = Stage::ALL.iter().position(|known| *known == stage).unwrap_or(0);
