@@ -24,16 +24,18 @@ pub(super) fn face(foot: f64) -> Svg {
     let mut svg = Svg::new(WIDTH, HEIGHT + foot);
     svg.circle(Pen::Part, CENTRE, RIM, false);
     svg.circle(Pen::Thin, CENTRE, RIM - 9.0, false);
+    let mut ticks = Vec::new();
     for hour in 0..12_u8 {
         let at = degrees(f64::from(hour) * 30.0);
         let long = hour % 3 == 0;
-        svg.line(Pen::Thin, place(RIM + 4.0, at), place(RIM + if long { 16.0 } else { 10.0 }, at));
+        ticks.push([place(RIM + 4.0, at), place(RIM + if long { 16.0 } else { 10.0 }, at)]);
         if long {
             let (x, y) = place(RIM + 32.0, at);
             let number = if hour == 0 { 12 } else { hour };
             svg.text(Pen::Thin, (x, y + 7.0), Anchor::Middle, &number.to_string());
         }
     }
+    svg.lines(Pen::Thin, &ticks);
     let mark = [
         place(RIM + 2.0, degrees(0.0)),
         place(RIM - 16.0, degrees(-6.0)),

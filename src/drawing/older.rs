@@ -11,8 +11,9 @@ use crate::stage::truing::turn;
 /// any drawing: where the scale changes, they are stretched and not drawn again.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Older {
-    /// A path each, from step to step across and in the dial's count up.
-    pub(super) paths: String,
+    /// The steps of one path, which lifts the pen between two of them: from step to step across, and in the
+    /// dial's count up.
+    pub(super) path: String,
     /// The greatest height of any, either way.
     pub(super) most: f64,
 }
@@ -20,19 +21,17 @@ pub struct Older {
 /// The fitted curves of the passes before this one at this place; those that cannot be read are left
 /// out. To be kept while the hand types: it fits every one of them.
 pub fn older_turns(job: &Job, pass: usize, place: usize) -> Older {
-    let mut older = Older { paths: String::new(), most: LEAST_SCALE };
+    let mut older = Older { path: String::new(), most: LEAST_SCALE };
     for before in (0..pass).filter_map(|before| turn(job, before, place).ok()) {
         let heights = (0..=STEPS).map(|step| in_lines(job, before.run_out.fitted(round(step))));
         let heights: Vec<f64> = heights.collect();
         if heights.iter().all(|height| height.is_finite()) {
-            // Writing to a String cannot fail.
-            older.paths.push_str(r#"<path vector-effect="non-scaling-stroke" d=""#);
             for (step, height) in heights.into_iter().enumerate() {
                 let pen = if step == 0 { 'M' } else { 'L' };
-                let _ = write!(older.paths, "{pen}{step} {height:.3}");
+                // Writing to a String cannot fail.
+                let _ = write!(older.path, "{pen}{step} {height:.3}");
                 older.most = older.most.max(height.abs());
             }
-            older.paths.push_str("\"/>");
         }
     }
     older
@@ -50,10 +49,10 @@ impl Older {
                 r#"<clipPath id="older-turns"><rect x="{x:.0}" y="{:.0}" width="{wide:.0}" height="{high:.0}"/>"#,
                 r#"</clipPath><g clip-path="url(#older-turns)"><g fill="none" stroke="currentColor""#,
                 r#" stroke-opacity="0.35" transform="translate({x:.2} {y:.2}) scale({step:.4} {height:.4})">"#,
-                "{}</g></g>"
+                r#"<path vector-effect="non-scaling-stroke" d="{}"/></g></g>"#
             ),
             from.1,
-            self.paths,
+            self.path,
             x = x,
             wide = wide,
             high = high,

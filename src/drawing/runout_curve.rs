@@ -73,17 +73,18 @@ pub fn runout_curve(job: &Job, pass: usize, turn: &Turn, older: &Older) -> Optio
     }
     let mut text = String::new();
     chart.plot(&mut text).ok()?;
+    let mut text = text
+        .replace("#010203", "currentColor")
+        .replace("#040506", "var(--accent)")
+        .replace("\"#070809\"", "\"currentColor\" stroke-dasharray=\"14 10\"");
     let head = text.find('>')? + 1;
     let corner = (f64::from(LEFT), f64::from(ABOVE));
     let other = (corner.0 + WIDE, corner.1 + HIGH);
     text.insert_str(head, &older.placed(corner, other, 0.5 * HIGH / chart.most));
+    text.insert_str(head, &chart.grid());
     let tail = text.rfind("</svg>")?;
     text.insert_str(tail, &chart.readings());
-    Some(
-        text.replace("#010203", "currentColor")
-            .replace("#040506", "var(--accent)")
-            .replace("\"#070809\"", "\"currentColor\" stroke-dasharray=\"14 10\""),
-    )
+    Some(text)
 }
 
 /// Room round the chart for the scales, in the drawing's own units.
@@ -115,6 +116,47 @@ impl Chart<'_> {
         in_lines(self.job, reading - self.turn.run_out.mean)
     }
 
+    /// Where the count is named on the left, and with how many decimals.
+    fn levels(&self) -> impl Iterator<Item = (f64, usize)> + use<> {
+        let (step, decimals) = round_step(self.most, 3.9);
+        let lines = (self.most / step).floor() as i32;
+        (-lines..=lines).map(move |at| (f64::from(at) * step, decimals))
+    }
+
+    /// A place on the chart in its own units: a quarter of the clock across, the dial's count up.
+    fn pixel(&self, quarter: f64, height: f64) -> (f64, f64) {
+        (f64::from(LEFT) + WIDE * quarter / QUARTERS as f64, MIDDLE - 0.5 * HIGH * height / self.most)
+    }
+
+    /// The lines behind it all, in one path but for that of the mean.
+    fn grid(&self) -> String {
+        let ends = QUARTERS as f64;
+        let mut path = String::new();
+        // Writing to a String cannot fail.
+        let mut line = |from: (f64, f64), to: (f64, f64)| {
+            let _ = write!(path, "M{:.1} {:.1}L{:.1} {:.1}", from.0, from.1, to.0, to.1);
+        };
+        for (at, _) in self.levels() {
+            line(self.pixel(0.0, at), self.pixel(ends, at));
+        }
+        for quarter in 0..=QUARTERS {
+            let at = quarter as f64;
+            line(self.pixel(at, -self.most), self.pixel(at, self.most));
+        }
+        let (from, to) = (self.pixel(0.0, 0.0), self.pixel(ends, 0.0));
+        format!(
+            concat!(
+                r#"<g stroke="currentColor" stroke-width="1"><path stroke-opacity="0.18" d="{path}"/>"#,
+                r#"<path stroke-opacity="0.5" d="M{:.1} {:.1}L{:.1} {:.1}"/></g>"#
+            ),
+            from.0,
+            from.1,
+            to.0,
+            to.1,
+            path = path
+        )
+    }
+
     /// The chart is drawn element by element: the plotter's own grid would bring the code of every
     /// scale it knows into the page.
     fn plot(&self, text: &mut String) -> Result<(), Box<dyn std::error::Error>> {
@@ -141,16 +183,11 @@ impl Chart<'_> {
             let wide = ((to - from) / ends * WIDE) as u32;
             line(vec![(middle, -most), (middle, most)], LINE.mix(0.14).stroke_width(wide))?;
         }
-        let (step, decimals) = round_step(most, 3.9);
-        let lines = (most / step).floor() as i32;
-        for at in (-lines..=lines).map(|at| f64::from(at) * step) {
-            let shade = if at == 0.0 { LINE.mix(0.6) } else { LINE.mix(0.18) };
-            line(vec![(0.0, at), (ends, at)], shade.stroke_width(1))?;
+        for (at, decimals) in self.levels() {
             label(show_number(at, decimals), (0.0, at), (HPos::Right, VPos::Center), (-12, 0))?;
         }
         for quarter in 0..=QUARTERS {
             let at = quarter as f64;
-            line(vec![(at, -most), (at, most)], LINE.mix(0.18).stroke_width(1))?;
             let name = quarter_name(self.job, self.pass, quarter);
             label(name, (at, -most), (HPos::Center, VPos::Top), (0, 16))?;
         }
@@ -178,9 +215,6 @@ impl Chart<'_> {
     /// has the page lay out no more than one of few. The plotter would make a piece of each.
     fn readings(&self) -> String {
         let most = self.most;
-        let pixel = |at: f64, height: f64| {
-            (f64::from(LEFT) + WIDE * at / QUARTERS as f64, MIDDLE - 0.5 * HIGH * height / most)
-        };
         // Smaller where they would touch.
         let dot = if self.turn.stations.len() > 24 { 6.0 } else { 8.0 };
         let (mut bars, mut kept, mut hollow) = (String::new(), Vec::new(), String::new());
@@ -188,8 +222,8 @@ impl Chart<'_> {
             let at = as_degrees(clockwise_angle(station.at)) / 90.0;
             let height = self.height(station.reading);
             let [low, high] = [height - self.doubt, height + self.doubt]
-                .map(|end| pixel(at, end.max(-most).min(most)).1);
-            let (x, y) = pixel(at, height);
+                .map(|end| self.pixel(at, end.max(-most).min(most)).1);
+            let (x, y) = self.pixel(at, height);
             // Writing to a String cannot fail.
             let _ = write!(bars, "M{x:.1} {low:.1}L{x:.1} {high:.1}");
             if self.turn.run_out.aside.contains(&index) {

@@ -80,6 +80,16 @@ impl Svg {
         );
     }
 
+    /// Lines from point to point in one stroke.
+    pub(super) fn lines(&mut self, pen: Pen, all: &[[(f64, f64); 2]]) {
+        self.open_path(pen, "");
+        for [from, to] in all {
+            self.step(false, *from);
+            self.step(true, *to);
+        }
+        self.body.push_str("\"/>");
+    }
+
     /// Filled dots in one stroke: the page has one piece to lay out, however many there are.
     pub(super) fn dots(&mut self, pen: Pen, radius: f64, at: &[(f64, f64)]) {
         let _ = write!(
@@ -182,7 +192,7 @@ impl Svg {
 /// Steps of a path that draws nothing but the round ends of its strokes.
 pub(super) fn dots(path: &mut String, at: &[(f64, f64)]) {
     for (x, y) in at {
-        let _ = write!(path, "M{x:.1} {y:.1}L{x:.1} {y:.1}");
+        let _ = write!(path, "M{x:.1} {y:.1}h0");
     }
 }
 

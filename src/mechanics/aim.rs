@@ -52,6 +52,8 @@ pub struct Aim {
     pub moved: Option<Across<Length>>,
     /// It moved, but not as asked: nothing is learned from that.
     pub elsewhere: bool,
+    /// What the latest pass found.
+    last: Found,
 }
 
 /// What to ask of the next tap, from the passes so far, oldest first, with nothing but taps (or heat
@@ -67,26 +69,27 @@ pub struct Aim {
 /// Source: the influence of a correction found from its own result, as in trial-weight balancing; the
 /// bounds are our own choice. Assumes that each tap was made as asked.
 pub fn aim(passes: &[Found]) -> Option<Aim> {
-    let (first, rest) = passes.split_first()?;
-    let mut aim = Aim { ask: -first.offset, answered: None, moved: None, elsewhere: false };
-    let mut before = *first;
-    for now in rest {
-        let step = now.offset - before.offset;
-        let seen = is_clear(step, combined(&[now.spread, before.spread]));
-        aim.moved = seen.then_some(step);
-        aim.elsewhere = false;
-        // Below the dial's noise there was nothing to ask for, so nothing answered.
-        if seen && before.is_seen() {
-            aim.answered = answer(step, aim.ask);
-            aim.elsewhere = aim.answered.is_none();
-        }
-        aim.ask = match aim.answered {
-            Some(answered) => (-now.offset).scaled(1.0 / answered.share).turned(-answered.turned),
-            None => -now.offset,
-        };
-        before = *now;
+    passes.iter().fold(None, |before, now| Some(next(before, *now)))
+}
+
+/// The same, one pass on: what was learned `before` it, and what it found. While a turn is typed the
+/// passes before it teach the same.
+pub fn next(before: Option<Aim>, now: Found) -> Aim {
+    let mut aim = Aim { ask: -now.offset, answered: None, moved: None, elsewhere: false, last: now };
+    let Some(before) = before else { return aim };
+    let step = now.offset - before.last.offset;
+    let seen = is_clear(step, combined(&[now.spread, before.last.spread]));
+    aim.moved = seen.then_some(step);
+    aim.answered = before.answered;
+    // Below the dial's noise there was nothing to ask for, so nothing answered.
+    if seen && before.last.is_seen() {
+        aim.answered = answer(step, before.ask);
+        aim.elsewhere = aim.answered.is_none();
     }
-    Some(aim)
+    if let Some(answered) = aim.answered {
+        aim.ask = aim.ask.scaled(1.0 / answered.share).turned(-answered.turned);
+    }
+    aim
 }
 
 /// How a move answers to what was asked; `None` where it is something else.

@@ -8,7 +8,7 @@ use super::finding::{Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
 use super::judged::{circle_step, may_say_where, offset_doubt, offset_verdict, vector_step};
 use crate::job::{Job, Material};
 use crate::mechanics::across::Across;
-use crate::mechanics::aim::{Aim, Found, aim};
+use crate::mechanics::aim::{Aim, Found, aim, next};
 use crate::mechanics::centreline::Cause;
 use crate::mechanics::uncertainty::{Spread, combined};
 use crate::quantity::{Angle, Base, Length};
@@ -24,6 +24,8 @@ pub struct Earlier {
     /// The passes before this one at a place that were taken in the same state of the shaft, with nothing
     /// but taps or heat between them, oldest first.
     pub passes: Vec<Found>,
+    /// What they teach.
+    aim: Option<Aim>,
     /// What the places along the tube say of the new weld.
     pub weld: Option<AtWeld>,
     /// Another place along the tube at which the shaft must be stopped for.
@@ -64,8 +66,10 @@ pub fn earlier(job: &Job, pass: usize, place: usize) -> Earlier {
     };
     let first = (0..pass).rev().find(other).map_or(0, |last| last + 1);
     let readable = |earlier: usize| turn(job, earlier, place).ok().filter(may_say_where);
+    let passes: Vec<Found> = (first..pass).filter_map(readable).map(|turn| found(&turn)).collect();
     Earlier {
-        passes: (first..pass).filter_map(readable).map(|turn| found(&turn)).collect(),
+        aim: aim(&passes),
+        passes,
         weld: at_weld(job, pass, place),
         worse_at: worse_at(job, pass, place),
     }
@@ -74,14 +78,12 @@ pub fn earlier(job: &Job, pass: usize, place: usize) -> Earlier {
 /// Where to tap, on the clock; `None` where it cannot be told, or where no tap mends it.
 pub fn tap_at(earlier: &Earlier, turn: &Turn) -> Option<Angle> {
     let seen = turn.run_out.offset_is_seen() && !turn.welded() && earlier.elsewhere(turn).is_none();
-    aimed(&earlier.passes, turn).filter(|_| seen).map(|aim| (-aim.ask).at())
+    aimed(earlier, turn).filter(|_| seen).map(|aim| (-aim.ask).at())
 }
 
 /// What to ask of the next tap; `None` where a turn cannot say which way.
-fn aimed(before: &[Found], turn: &Turn) -> Option<Aim> {
-    let mut passes = before.to_vec();
-    passes.push(found(turn));
-    aim(&passes).filter(|_| may_say_where(turn))
+fn aimed(earlier: &Earlier, turn: &Turn) -> Option<Aim> {
+    may_say_where(turn).then(|| next(earlier.aim, found(turn)))
 }
 
 /// The one instruction: move the tube so far, or leave it alone. Judged by the offset it would mend.
@@ -92,13 +94,12 @@ pub(super) fn correction(
     limit: Length,
     source: Source,
 ) -> Finding {
-    let before = &earlier.passes;
     let (size, at) = (turn.run_out.offset.size(), turn.run_out.offset.at());
     let steel = job.tube.material == Material::Steel;
     let verdict = match offset_verdict(turn, limit) {
         // No heat on aluminium, so nothing that heat could do any more.
         Verdict::Stop(Reason::WeldedOffset { limit }) if steel => {
-            Verdict::Stop(past_heat(before, turn, limit))
+            Verdict::Stop(past_heat(&earlier.passes, turn, limit))
         }
         // One place must not look good where another is not.
         Verdict::Good | Verdict::Watch(_) if earlier.worse_at.is_some() => {
@@ -125,7 +126,7 @@ pub(super) fn correction(
         (Verdict::Good, _) => Sense::LeaveWelded(at),
         _ => Sense::At(at),
     };
-    let sense = match (turn.run_out.offset_is_seen(), aimed(before, turn)) {
+    let sense = match (turn.run_out.offset_is_seen(), aimed(earlier, turn)) {
         (_, None) => None,
         (true, Some(aim)) => Some(mend(aim)),
         // Readings so rough that they hide an offset over the limit do not say that there is none.
@@ -169,16 +170,16 @@ pub(super) fn findings(
 ) -> Vec<Finding> {
     let mut all = Vec::new();
     all.extend(opens(job, place, earlier.weld, turn));
-    all.extend(last_move(&earlier.passes, turn));
+    all.extend(last_move(earlier, turn));
     all.extend(order_of_welding(job, place, earlier.weld, turn, limit));
     all.extend(weld_pull(job, pass, place));
     all
 }
 
 /// What the tube did since the pass before.
-fn last_move(before: &[Found], turn: &Turn) -> Option<Finding> {
-    let last = before.last()?;
-    let aim = aimed(before, turn)?;
+fn last_move(earlier: &Earlier, turn: &Turn) -> Option<Finding> {
+    let last = earlier.passes.last()?;
+    let aim = aimed(earlier, turn)?;
     let step = turn.run_out.offset - last.offset;
     let doubt = combined(&[last.spread, found(turn).spread]).expanded();
     let sense = match aim.moved {

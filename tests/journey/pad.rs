@@ -175,7 +175,7 @@ fn a_mark_set_aside_by_hand() {
             let most = (2.0 * most_off() / tube.size()).asin().to_degrees();
             if apart(at, 90.0) <= most { Ok(()) } else { Err(format!("{card:#?}")) }
         });
-        let hollow = ".drawing [aria-label^=\"Readings round the tube\"] circle[fill=none]";
+        let hollow = ".drawing [aria-label^=\"Readings round the tube\"] circle";
         page.look("a hollow point", || match page.count(hollow) {
             1 => Ok(()),
             count => Err(count.to_string()),

@@ -68,7 +68,9 @@ fn reads(page: &Page, pass: usize, tube: Tube) {
     });
     // Each reading is a point of the curve.
     page.look("the turn's curve drawn", || {
-        match page.count(".drawing [aria-label^=\"Readings round the tube\"] svg circle") {
+        // One stroke of no length each.
+        let dots = "document.querySelector('.drawing [aria-label^=\"Readings round the tube\"] .dots')";
+        match page.ask::<usize>(&format!("{dots}?.getAttribute('d').split('M').length - 1")) {
             MARKS => Ok(()),
             points => Err(format!("{points} points")),
         }

@@ -25,29 +25,26 @@ pub(super) fn plotted(svg: &str) -> Vec<Plotted> {
         }
         let pairs = value(head, "points").split_whitespace();
         points.extend(pairs.map(|pair| pair.split_once(',').unwrap()).map(numbers));
-        let steps = value(head, " d").split(['M', 'L']).filter(|step| !step.is_empty());
-        points.extend(steps.map(|step| step.split_once(' ').unwrap()).map(numbers));
         let steps = value(head, "d").split(['M', 'L']).filter(|step| !step.is_empty());
-        points.extend(steps.map(|step| step.split_once(' ').unwrap()).map(numbers));
+        points
+            .extend(steps.map(|step| step.trim_end_matches("h0").split_once(' ').unwrap()).map(numbers));
         let tag = head.split(' ').next().unwrap();
-        // Bars and dots are drawn in one stroke: each is read as the piece that is seen.
+        // The lines of the chart, the bars and the dots are drawn in a stroke each: each is read as the piece that is seen.
         if tag == "path" && !head.contains("vector-effect") {
-            let (tag, wide) = (value(head, "class"), value(head, "stroke-width"));
-            let is_dot = tag == "dots";
-            let radius = 0.5 * wide.parse::<f64>().unwrap();
-            for ends in points.chunks(2) {
-                assert_eq!(ends[0] == ends[1], is_dot);
-                found.push(Plotted {
-                    tag: if is_dot { "circle" } else { "polyline" }.to_owned(),
-                    head: if is_dot {
-                        format!("circle class=\"filled\" r=\"{radius}\"")
-                    } else {
-                        String::new()
-                    },
-                    points: if is_dot { vec![ends[0]] } else { ends.to_vec() },
-                    words: String::new(),
-                });
-            }
+            let (tag, head, ends) = match value(head, "class") {
+                "dots" => {
+                    let wide = value(head, "stroke-width").parse::<f64>().unwrap();
+                    ("circle", format!("circle class=\"filled\" r=\"{}\"", 0.5 * wide), 1)
+                }
+                _ => ("polyline", String::new(), 2),
+            };
+            let piece = |ends: &[(f64, f64)]| Plotted {
+                tag: tag.to_owned(),
+                head: head.clone(),
+                points: ends.to_vec(),
+                words: String::new(),
+            };
+            found.extend(points.chunks(ends).map(piece));
             continue;
         }
         found.push(Plotted {

@@ -18,22 +18,19 @@ fn attribute<'a>(head: &'a str, name: &str) -> Option<&'a str> {
 }
 
 /// The dots of a stroke that is nothing but its round ends, as the circles that are seen.
-fn dots(head: &str, ends: &[(f64, f64)]) -> Vec<Piece> {
+fn dots(head: &str, at: &[(f64, f64)]) -> Vec<Piece> {
     let wide = attribute(head, "style").unwrap().strip_prefix("stroke-width:").unwrap();
     let radius = 0.5 * wide.parse::<f64>().unwrap();
     let class = attribute(head, "class").unwrap().replace(" dots", " filled");
-    let dot = |at: &[(f64, f64)]| {
-        assert_eq!(at[0], at[1]);
-        Piece {
-            tag: "circle".to_owned(),
-            class: class.clone(),
-            points: vec![at[0]],
-            radius,
-            anchor: String::new(),
-            text: String::new(),
-        }
+    let dot = |at: &(f64, f64)| Piece {
+        tag: "circle".to_owned(),
+        class: class.clone(),
+        points: vec![*at],
+        radius,
+        anchor: String::new(),
+        text: String::new(),
     };
-    ends.chunks(2).map(dot).collect()
+    at.iter().map(dot).collect()
 }
 
 pub(super) fn pieces(svg: &str) -> (f64, f64, Vec<Piece>) {
@@ -53,7 +50,8 @@ pub(super) fn pieces(svg: &str) -> (f64, f64, Vec<Piece>) {
             .collect();
         for point in attribute(head, "d").unwrap_or("").split(['M', 'L', 'Z']).filter(|p| !p.is_empty())
         {
-            let (x, y) = point.split_once(' ').unwrap();
+            // A stroke of no length is a dot.
+            let (x, y) = point.trim_end_matches("h0").split_once(' ').unwrap();
             points.push((x.parse().unwrap(), y.parse().unwrap()));
         }
         if attribute(head, "class").unwrap().ends_with(" dots") {

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::element::{all, either, el, key, line, text};
+use super::element::{Element, all, either, el, hideable, key, line, text};
 use super::field::field_id;
 use super::mark::standing_mark;
 use crate::book::browser;
@@ -89,7 +89,8 @@ fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {
     let part = move |pick: fn(&Face) -> Option<String>| move || face.with(pick);
     let needs = Memo::new(move |_| face.with(|face| face.needs.clone()));
     let standing = Memo::new(move |_| face.with(|face| face.standing));
-    let sourced = Memo::new(move |_| face.with(|face| !face.sources.is_empty()));
+    let unsourced = Memo::new(move |_| face.with(|face| face.sources.is_empty()));
+    let begun = Memo::new(move |begun| begun == Some(&true) || !unsourced.get());
     let verdict = el("p")
         .class("verdict")
         .slot(move || Some(standing_mark(standing.get())))
@@ -105,7 +106,7 @@ fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {
         .child(line("reason", part(|face| face.reason.clone())))
         .child(line("doubt", part(|face| face.causes.clone())))
         .slot(move || needs_list(state, needs.get()))
-        .slot(move || sourced.get().then(|| working_details(state, face)))
+        .slot(move || begun.get().then(|| hideable(working_details(state, face), unsourced).into()))
         .into()
 }
 
@@ -156,7 +157,7 @@ fn focus_field(entry: Entry) -> bool {
 }
 
 /// The working, drawn only while it is open.
-fn working_details(state: State, face: Memo<Face>) -> AnyView {
+fn working_details(state: State, face: Memo<Face>) -> Element {
     let open = RwSignal::new(false);
     let fold = el("button")
         .attr("type", "button")
@@ -164,11 +165,7 @@ fn working_details(state: State, face: Memo<Face>) -> AnyView {
         .live("aria-expanded", either(move || open.get(), "true", "false"))
         .words(either(move || open.get(), "Hide working", "Working and source"))
         .on("click", move |_| open.update(|open| *open = !*open));
-    el("div")
-        .class("details")
-        .child(fold)
-        .slot(move || open.get().then(|| working_lines(state, face)))
-        .into()
+    el("div").class("details").child(fold).slot(move || open.get().then(|| working_lines(state, face)))
 }
 
 fn working_lines(state: State, face: Memo<Face>) -> AnyView {

@@ -133,15 +133,21 @@ fn boxed_slot(draw: Box<dyn Fn() -> Option<AnyView> + Send>) -> AnyView {
     (move || draw()).into_any()
 }
 
-/// A line of text that may be there or not. While it is there only its text changes: drawing it anew
-/// at every keystroke would cost more than all the sums.
+/// A line of text that may be there or not. Once it was there only its text changes, and while it is not
+/// it is hidden: drawing it anew at every keystroke would cost more than all the sums.
 pub fn line(class: &'static str, words: impl Fn() -> Option<String> + Send + Sync + 'static) -> AnyView {
     let words: Memo<Option<String>> = Memo::new(move |_| words());
-    let there = Memo::new(move |_| words.with(Option::is_some));
+    let gone = Memo::new(move |_| words.with(Option::is_none));
+    let begun = Memo::new(move |begun| begun == Some(&true) || !gone.get());
     slot(move || {
         let words = text(move || words.get().unwrap_or_default());
-        there.get().then(|| el("p").class(class).words(words).into())
+        begun.get().then(|| hideable(el("p").class(class), gone).words(words).into())
     })
+}
+
+/// Hides an element while a condition holds: cheaper than to take it away and make it anew.
+pub fn hideable(element: Element, gone: Memo<bool>) -> Element {
+    element.prop("hidden", either(move || gone.get(), "hidden", ""))
 }
 
 /// A key to press.

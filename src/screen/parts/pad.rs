@@ -9,7 +9,7 @@ use wasm_bindgen::JsCast;
 
 use super::element::{Element, either, el, key, slot, text};
 use super::field::{Pieces, field_id, pieces};
-use crate::job::{Entry, PadHand, PadKey, Stations};
+use crate::job::{Entry, Job, PadHand, PadKey, Stations};
 use crate::screen::state::State;
 use crate::sheet::{Worded, label};
 use crate::stage::truing::turn;
@@ -29,6 +29,8 @@ pub struct Pad {
     elsewhere: RwSignal<bool>,
     /// Marks of the turn shown that do not count, whoever set them aside.
     left_out: Memo<Vec<usize>>,
+    /// Which marks of the turn shown the mechanic has set aside: one look at the job serves all of them.
+    aside: Memo<Vec<bool>>,
 }
 
 /// The boxes of a mark in the order in which a hand fills them: what was read, and where it is, if that is
@@ -66,7 +68,21 @@ impl Pad {
                 });
                 marks.unwrap_or_default()
             }),
+            aside: Memo::new(move |_| {
+                let (pass, along) = (state.pass.get(), state.along.get());
+                let aside = |job: &Job| {
+                    let turn = job.truing.passes.get(pass).and_then(|pass| pass.turns.get(along));
+                    turn.map(|turn| turn.aside.clone()).unwrap_or_default()
+                };
+                state.job.with(aside)
+            }),
         }
+    }
+
+    /// Set aside by hand.
+    fn is_aside(self, entry: Entry) -> bool {
+        let Entry::StationReading(.., mark) = entry else { return false };
+        self.aside.with(|aside| aside.get(mark) == Some(&true))
     }
 
     /// Puts the questions under the pad's eye: it types into no box but its own.
@@ -196,12 +212,6 @@ impl Pad {
     }
 }
 
-/// Set aside by hand.
-fn is_aside(job: &crate::job::Job, entry: Entry) -> bool {
-    let Entry::StationReading(pass, along, mark) = entry else { return false };
-    job.truing.is_aside(pass, along, mark)
-}
-
 fn input_of(mark: Entry) -> Option<web_sys::HtmlInputElement> {
     document().get_element_by_id(&field_id(mark))?.dyn_into().ok()
 }
@@ -218,7 +228,7 @@ const fn input_mode(entry: Entry, keyboard: bool) -> &'static str {
 /// A field that the pad types into. The unit of readings, their sign and their keys stand once for all.
 pub fn reading(pad: Pad, entry: Entry) -> AnyView {
     let Pieces { label, wrong, input, unit, note } = pieces(pad.state, entry);
-    let aside = Memo::new(move |_| pad.state.job.with(|job| is_aside(job, entry)));
+    let aside = Memo::new(move |_| pad.is_aside(entry));
     let left_out = Memo::new(move |_| match entry {
         Entry::StationReading(.., mark) => pad.left_out.with(|marks| marks.contains(&mark)),
         _ => false,
@@ -350,9 +360,7 @@ fn aside_key(pad: Pad) -> AnyView {
         _ => false,
     });
 
-    let aside = Memo::new(move |_| {
-        pad.mark.get().is_some_and(|mark| pad.state.job.with(|job| is_aside(job, mark)))
-    });
+    let aside = Memo::new(move |_| pad.mark.get().is_some_and(|mark| pad.is_aside(mark)));
     let aside_key = move || {
         key("plain", "Set aside", move || pad.turn_aside())
             .attr("aria-label", "Set aside this mark: a seam or a dent")

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::element::{el, slot, text};
+use super::element::{el, hideable, slot, text};
 use crate::job::Job;
 use crate::screen::state::State;
 
@@ -30,14 +30,23 @@ pub fn picture(
         Follows::Keystroke => state.job.with(|job| draw(job)),
         Follows::Pause => state.at_rest(|job| draw(job)),
     });
-    let there = Memo::new(move |_| markup.with(Option::is_some));
-    slot(move || there.get().then(|| frame(caption, markup)))
+    // Drawn once, its frame stays: a reading on its way to another passes through what cannot be read,
+    // and to take the frame away and build it anew is what would cost most in such a keystroke.
+    let begun = Memo::new(move |begun| begun == Some(&true) || markup.with(Option::is_some));
+    slot(move || begun.get().then(|| frame(caption, markup)))
 }
 
 fn frame(caption: &'static str, markup: Memo<Option<String>>) -> AnyView {
+    // What is hidden keeps what it showed: it need not be taken down for the next to be put up.
+    let kept =
+        Memo::new(move |kept: Option<&String>| markup.get().or(kept.cloned()).unwrap_or_default());
+    let gone = Memo::new(move |_| markup.with(Option::is_none));
     let picture = el("div")
         .attr("role", "img")
         .attr("aria-label", caption)
-        .prop("innerHTML", text(move || markup.get().unwrap_or_default()));
-    el("figure").class("drawing").child(picture).child(el("figcaption").text(caption)).into()
+        .prop("innerHTML", text(move || kept.get()));
+    hideable(el("figure").class("drawing"), gone)
+        .child(picture)
+        .child(el("figcaption").text(caption))
+        .into()
 }
