@@ -32,6 +32,10 @@ macro_rules! choices {
     )+};
 }
 
+mod weights;
+
+pub use weights::{BalanceBy, Joined, PickUp, PutBack, Ready, Spin, TrialLeft, Weighed};
+
 choices! {
     /// How lengths are shown.
     Display {

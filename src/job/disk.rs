@@ -15,12 +15,12 @@ use serde_json::{Map, Value};
 use super::name::{AnyChoice, choices};
 use super::{
     BEFORE_TACKING, Choice, DialTurn, Display, Entry, Job, LONGEST_NAME, MOST_PASSES, MOST_PLACES,
-    MOST_READINGS, MOST_STATIONS, MOST_WEIGHTS, Pass, PassKind, Stations, Typed,
+    MOST_READINGS, MOST_RUNS, MOST_STATIONS, MOST_WEIGHTS, Pass, PassKind, Stations, Typed,
 };
 use crate::quantity::Unit;
 
 /// The version written now.
-const VERSION: u32 = 4;
+const VERSION: u32 = 5;
 
 /// Why text is not a job that can be opened.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,6 +70,7 @@ const MARKS: &str = "marks";
 const BEGUN: &str = "begun";
 const ASIDE: &str = "aside";
 const PLACES: &str = "places";
+const RUNS: &str = "runs";
 const TEXT: &str = "text";
 const UNIT: &str = "unit";
 
@@ -107,6 +108,7 @@ pub fn to_text(job: &Job) -> Option<String> {
     put(&mut saved.counts, ENDS, job.measure.ends.len().into());
     put(&mut saved.counts, WEIGHTS, job.weights.rows.len().into());
     put(&mut saved.counts, PLACES, job.truing.places.len().into());
+    put(&mut saved.counts, RUNS, job.balance.runs.len().into());
     for entry in job.entries() {
         if let Some(typed) = job.typed(entry).filter(|typed| !typed.text.is_empty()) {
             let mut field = Members::new();
@@ -152,6 +154,7 @@ pub fn from_text(text: &str) -> Result<Job, NotAJob> {
             WANTED => resize(&mut job.measure.wanted, count, MOST_READINGS),
             ENDS => resize(&mut job.measure.ends, count, MOST_READINGS),
             WEIGHTS => resize(&mut job.weights.rows, count, MOST_WEIGHTS),
+            RUNS => resize(&mut job.balance.runs, count, MOST_RUNS),
             PLACES => resize(&mut job.truing.places, count, MOST_PLACES),
             _ => Err(damaged("unknown count", name)),
         }?;
@@ -306,7 +309,15 @@ fn make_room(job: &mut Job, entry: Entry) -> Result<(), NotAJob> {
         Entry::WeightMass(row)
         | Entry::WeightClock(row)
         | Entry::WeightDistance(row)
-        | Entry::WeightRadius(row) => reach(&mut job.weights.rows, row, MOST_WEIGHTS),
+        | Entry::WeightRadius(row)
+        | Entry::WeightLength(row)
+        | Entry::WeightWidth(row)
+        | Entry::WeightThickness(row)
+        | Entry::WeightNote(row) => reach(&mut job.weights.rows, row, MOST_WEIGHTS),
+        Entry::TrialMass(run)
+        | Entry::TrialClock(run)
+        | Entry::RunAmplitude(run, _)
+        | Entry::RunPhase(run, _) => reach(&mut job.balance.runs, run, MOST_RUNS),
         Entry::StationAt(pass, _, mark) | Entry::StationReading(pass, _, mark) => {
             let Some(pass) = job.truing.passes.get_mut(pass) else { return Ok(()) };
             if mark >= MOST_STATIONS {

@@ -187,6 +187,24 @@ entries! {
         FrontVee = "front-vee",
         /// Far datum to the vee block nearer the axle.
         RearVee = "rear-vee",
+        /// Line through the ears of the cut end's yoke, on the clock.
+        EarClock = "ear-clock",
+        /// Far datum to the place where weights go at the gearbox end.
+        FrontPlane = "front-plane",
+        /// Far datum to the place where weights go at the axle end.
+        RearPlane = "rear-plane",
+        /// Thickness of the strip that new weights are cut from.
+        StripThickness = "strip-thickness",
+        /// Width of that strip.
+        StripWidth = "strip-width",
+        /// Speed of the shaft at every run on the car.
+        RunSpeed = "run-speed",
+        /// Middle of a clip's screw head to the shaft's axis.
+        ClipRadius = "clip-radius",
+        /// Mass of one clip's screw head.
+        ClipMass = "clip-mass",
+        /// How far a reading moves from run to run with nothing changed.
+        RunScatter = "run-scatter",
     }
     of_row {
         /// A reading of the old length.
@@ -213,6 +231,22 @@ entries! {
         WeightDistance = "weight-distance",
         /// Radius of a weight.
         WeightRadius = "weight-radius",
+        /// Length of a weight round the tube.
+        WeightLength = "weight-length",
+        /// Width of a weight along the tube.
+        WeightWidth = "weight-width",
+        /// Thickness of a weight.
+        WeightThickness = "weight-thickness",
+        /// What is to be remembered of a weight.
+        WeightNote = "weight-note",
+        /// Mass of a run's trial weight; the first run has none.
+        TrialMass = "trial-mass",
+        /// Place of a run's trial weight on the clock.
+        TrialClock = "trial-clock",
+        /// Amplitude at one end, after the correction.
+        CheckAmplitude = "check-amplitude",
+        /// Phase at one end, after the correction.
+        CheckPhase = "check-phase",
     }
     of_turn {
         /// First station read again: pass, place.
@@ -227,6 +261,10 @@ entries! {
         RearLevel = "rear-level",
         /// Arc from the front yoke's line to the rear yoke's: sitting, reading.
         LineArc = "line-arc",
+        /// Amplitude: run, end.
+        RunAmplitude = "run-amplitude",
+        /// Phase: run, end.
+        RunPhase = "run-phase",
     }
     of_mark {
         /// Where on the tube a station is: pass, place, mark.
@@ -344,6 +382,33 @@ macro_rules! places {
             Entry::WeightClock(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.clock),
             Entry::WeightDistance(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.distance),
             Entry::WeightRadius(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.radius),
+            Entry::WeightLength(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.length),
+            Entry::WeightWidth(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.width),
+            Entry::WeightThickness(i) => {
+                $job.weights.rows.$get(i).map(|row| $($borrow)+ row.thickness)
+            }
+            Entry::WeightNote(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.note),
+            Entry::EarClock => Some($($borrow)+ $job.weights.ear),
+            Entry::FrontPlane => Some($($borrow)+ $job.weights.front_plane),
+            Entry::RearPlane => Some($($borrow)+ $job.weights.rear_plane),
+            Entry::StripThickness => Some($($borrow)+ $job.weights.strip_thickness),
+            Entry::StripWidth => Some($($borrow)+ $job.weights.strip_width),
+            Entry::RunSpeed => Some($($borrow)+ $job.balance.speed),
+            Entry::ClipRadius => Some($($borrow)+ $job.balance.clip_radius),
+            Entry::ClipMass => Some($($borrow)+ $job.balance.clip_mass),
+            Entry::RunScatter => Some($($borrow)+ $job.balance.scatter),
+            Entry::TrialMass(r) => $job.balance.runs.$get(r).map(|run| $($borrow)+ run.mass),
+            Entry::TrialClock(r) => $job.balance.runs.$get(r).map(|run| $($borrow)+ run.at),
+            Entry::RunAmplitude(r, e) => {
+                let read = $job.balance.runs.$get(r).and_then(|run| run.read.$get(e));
+                read.map(|read| $($borrow)+ read.amplitude)
+            }
+            Entry::RunPhase(r, e) => {
+                let read = $job.balance.runs.$get(r).and_then(|run| run.read.$get(e));
+                read.map(|read| $($borrow)+ read.phase)
+            }
+            Entry::CheckAmplitude(e) => $job.balance.check.$get(e).map(|read| $($borrow)+ read.amplitude),
+            Entry::CheckPhase(e) => $job.balance.check.$get(e).map(|read| $($borrow)+ read.phase),
             Entry::YokeTurned => Some($($borrow)+ $job.weights.yoke_turned),
             Entry::ShaftMass => Some($($borrow)+ $job.weights.shaft_mass),
         }
@@ -365,7 +430,12 @@ impl Job {
     pub fn unit_in_force(&self, entry: Entry) -> Unit {
         let inch = self.display.is_inch();
         match entry {
-            Entry::TopSpeed => Unit::Rpm,
+            Entry::TopSpeed | Entry::RunSpeed => Unit::Rpm,
+            Entry::RunAmplitude(..)
+            | Entry::CheckAmplitude(_)
+            | Entry::RunScatter
+            | Entry::WeightNote(_) => Unit::Plain,
+            Entry::RunPhase(..) | Entry::CheckPhase(_) => Unit::Degree,
             Entry::FrontLevel(..)
             | Entry::RearLevel(..)
             | Entry::PhaseLimit
@@ -390,12 +460,16 @@ impl Job {
             Entry::RoadSpeed => Unit::KilometrePerHour,
             // Who calls the marks by degrees types degrees.
             Entry::StationAt(..) if self.truing.marks == MarkNames::Degrees => Unit::Degree,
-            Entry::StationAt(..) | Entry::WeightClock(_) | Entry::SeamClock => Unit::Hour,
+            Entry::StationAt(..)
+            | Entry::WeightClock(_)
+            | Entry::SeamClock
+            | Entry::EarClock
+            | Entry::TrialClock(_) => Unit::Hour,
             Entry::StationReading(..) | Entry::Closing(..) | Entry::Backlash => match self.truing.dial {
                 Dial::Hundredth => Unit::Hundredth,
                 _ => Unit::Thousandth,
             },
-            Entry::WeightMass(_) => Unit::Gram,
+            Entry::WeightMass(_) | Entry::TrialMass(_) | Entry::ClipMass => Unit::Gram,
             Entry::ShaftMass if inch => Unit::Pound,
             Entry::ShaftMass => Unit::Kilogram,
             _ if inch => Unit::Inch,

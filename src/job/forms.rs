@@ -1,8 +1,8 @@
 //! The parts of a job, one a stage, and the rows of its lists.
 
 use super::{
-    ClockMarks, CutAt, Datum, Division, End, FACE_PLACES, Groove, Guide, Material, Paper, Route,
-    ShaftKind, SquareBy, TravelBy, Typed, WeightsCame, WhirlShare, YokeAt,
+    ClockMarks, CutAt, Datum, Division, End, FACE_PLACES, Groove, Guide, Joined, Material, Paper,
+    PutBack, Route, ShaftKind, SquareBy, TravelBy, Typed, Weighed, WeightsCame, WhirlShare, YokeAt,
 };
 
 /// The tube, asked once and used by several stages.
@@ -172,6 +172,24 @@ pub struct WeightsForm {
     pub yoke_turned: Typed,
     /// Mass of the whole shaft.
     pub shaft_mass: Typed,
+    /// How the weights are known.
+    pub weighed: Weighed,
+    /// What they are made of, where they are known by their size.
+    pub material: Material,
+    /// Which rule puts them back.
+    pub put_back: PutBack,
+    /// Whether those of one end become one.
+    pub joined: Joined,
+    /// Line through the ears of the cut end's yoke, on the clock.
+    pub ear: Typed,
+    /// Far datum to the place where weights go at the gearbox end.
+    pub front_plane: Typed,
+    /// Far datum to the place where weights go at the axle end.
+    pub rear_plane: Typed,
+    /// Thickness of the strip that new weights are cut from.
+    pub strip_thickness: Typed,
+    /// Width of that strip.
+    pub strip_width: Typed,
 }
 
 /// One weight that came off.
@@ -185,6 +203,14 @@ pub struct WeightRow {
     pub distance: Typed,
     /// Distance of its middle from the shaft's axis.
     pub radius: Typed,
+    /// Its length round the tube.
+    pub length: Typed,
+    /// Its width along the tube.
+    pub width: Typed,
+    /// Its thickness.
+    pub thickness: Typed,
+    /// What the mechanic wants to remember of it.
+    pub note: Typed,
 }
 
 impl Default for MeasureForm {
@@ -245,6 +271,15 @@ impl Default for WeightsForm {
             rows: vec![WeightRow::default()],
             yoke_turned: Typed::default(),
             shaft_mass: Typed::default(),
+            weighed: Weighed::default(),
+            material: Material::default(),
+            put_back: PutBack::default(),
+            joined: Joined::default(),
+            ear: Typed::default(),
+            front_plane: Typed::default(),
+            rear_plane: Typed::default(),
+            strip_thickness: Typed::default(),
+            strip_width: Typed::default(),
         }
     }
 }

@@ -2,6 +2,7 @@
 //! anew by the stages at every change.
 
 mod angles_form;
+mod balance_form;
 mod choice;
 mod disk;
 mod entry;
@@ -14,11 +15,12 @@ mod truing_form;
 mod typed;
 
 pub use angles_form::AnglesForm;
+pub use balance_form::{BalanceForm, MOST_RUNS, PLANES, Run, RunReading};
 pub use choice::{
-    Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Groove, Guide, LevelDivision,
-    MarkNames, Material, Paper, PassKind, PhaseMethod, PhaseTarget, PlanBy, Plunger, Route, RunOutLimit,
-    SeamBy, SetUp, ShaftBy, ShaftKind, Side, SquareBy, Stations, TravelBy, TurnedHow, WeightsCame,
-    WhirlShare, YokeAt,
+    BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Groove, Guide, Joined,
+    LevelDivision, MarkNames, Material, Paper, PassKind, PhaseMethod, PhaseTarget, PickUp, PlanBy,
+    Plunger, PutBack, Ready, Route, RunOutLimit, SeamBy, SetUp, ShaftBy, ShaftKind, Side, Spin,
+    SquareBy, Stations, TravelBy, TrialLeft, TurnedHow, Weighed, WeightsCame, WhirlShare, YokeAt,
 };
 pub use disk::{NotAJob, from_text, to_text};
 pub use entry::Entry;
@@ -83,6 +85,8 @@ pub struct Job {
     pub truing: TruingForm,
     /// Balance weights.
     pub weights: WeightsForm,
+    /// Balance on the car.
+    pub balance: BalanceForm,
 }
 
 impl Default for Job {
@@ -160,6 +164,7 @@ impl Job {
             phase: PhaseForm::default(),
             truing: TruingForm::default(),
             weights: WeightsForm::default(),
+            balance: BalanceForm::default(),
         }
     }
 

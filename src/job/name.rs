@@ -92,7 +92,7 @@ impl<C: Choice> AnyChoice for C {
 }
 
 /// Every choice of a job outside its turns: one list for reading and for writing.
-pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 39] {
+pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 49] {
     let [before, tacking, welded] = &mut job.phase.sittings;
     [
         ("display", &mut job.display),
@@ -134,6 +134,16 @@ pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 39]
         ("turned-how", &mut job.truing.turned),
         ("seam-by", &mut job.truing.seam),
         ("weights-came", &mut job.weights.came),
+        ("weighed", &mut job.weights.weighed),
+        ("weight-material", &mut job.weights.material),
+        ("put-back", &mut job.weights.put_back),
+        ("joined", &mut job.weights.joined),
+        ("balance-ready", &mut job.balance.ready),
+        ("balance-by", &mut job.balance.by),
+        ("pick-up", &mut job.balance.pick_up),
+        ("spin", &mut job.balance.spin),
+        ("trial-left", &mut job.balance.left),
+        ("balance-end", &mut job.balance.end),
     ]
 }
 
@@ -160,11 +170,29 @@ mod tests {
         }
         // 15 single ones of version 1; of version 2 the slip's 18, 8 of the yokes, 5 of the cut; of version 3
         // 2 of phase, 20 of the angles; of version 4 2 vee blocks and the backlash, 1 place along the
-        // tube. 3 + 3 + 3 readings of lengths and 3 + 3 + 3 of slopes, 8 places of the face, 4 for each of
+        // tube; of version 5 9, 4 more for each weight, 2 for each of 4 runs and 2 for each of its 2 ends, 2 an end
+        // of the last one. 3 + 3 + 3 readings of lengths and 3 + 3 + 3 of slopes, 8 places of the face, 4 for each of
         // 2 weights, 4 turns' closings, 2 a station; 5 lists of 3 at each of 3 sittings.
         assert_eq!(
             all.len(),
-            15 + 18 + 8 + 5 + 2 + 20 + 3 + 1 + 9 + 9 + 8 + 8 + 4 + 2 * (3 * 8 + 12) + 5 * 3 * 3
+            15 + 18
+                + 8
+                + 5
+                + 2
+                + 20
+                + 3
+                + 1
+                + 9
+                + 9
+                + 8
+                + 8
+                + 4
+                + 2 * (3 * 8 + 12)
+                + 5 * 3 * 3
+                + 9
+                + 2 * 4
+                + 4 * (2 + 2 * 2)
+                + 2 * 2
         );
         // Another place is a field, and in each of the 4 passes a closing and 2 a station.
         job.truing.add_place();
@@ -241,6 +269,25 @@ mod tests {
             (Entry::WeightRadius(23), "weight-radius-23"),
             (Entry::YokeTurned, "yoke-turned"),
             (Entry::ShaftMass, "shaft-mass"),
+            (Entry::EarClock, "ear-clock"),
+            (Entry::FrontPlane, "front-plane"),
+            (Entry::RearPlane, "rear-plane"),
+            (Entry::StripThickness, "strip-thickness"),
+            (Entry::StripWidth, "strip-width"),
+            (Entry::RunSpeed, "run-speed"),
+            (Entry::ClipRadius, "clip-radius"),
+            (Entry::ClipMass, "clip-mass"),
+            (Entry::RunScatter, "run-scatter"),
+            (Entry::WeightLength(3), "weight-length-3"),
+            (Entry::WeightWidth(0), "weight-width-0"),
+            (Entry::WeightThickness(1), "weight-thickness-1"),
+            (Entry::WeightNote(23), "weight-note-23"),
+            (Entry::TrialMass(1), "trial-mass-1"),
+            (Entry::TrialClock(7), "trial-clock-7"),
+            (Entry::CheckAmplitude(0), "check-amplitude-0"),
+            (Entry::CheckPhase(1), "check-phase-1"),
+            (Entry::RunAmplitude(0, 1), "run-amplitude-0-1"),
+            (Entry::RunPhase(7, 0), "run-phase-7-0"),
             (Entry::SplineLength, "spline"),
             (Entry::LeastEngaged, "least-engaged"),
             (Entry::BumpRoom, "bump-room"),
@@ -355,6 +402,13 @@ mod tests {
                 "Numbers",
                 "Clockwise",
                 "Known",
+                "Size",
+                "OwnPlaces",
+                "OneAnEnd",
+                "Ready",
+                "TwoPlanes",
+                "Mark",
+                "LeftOn",
             ] {
                 let mut job = Job::default();
                 if choices(&mut job)[place].1.take(code) {

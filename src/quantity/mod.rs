@@ -23,7 +23,7 @@ pub use kind::{
     miles_per_hour, millimetres, radians_per_second_squared, rpm, turn_rate_squared,
 };
 pub use parse::{
-    Unreadable, parse_acceleration, parse_angle, parse_clock, parse_length, parse_mass,
+    Unreadable, parse_acceleration, parse_angle, parse_clock, parse_length, parse_mass, parse_number,
     parse_road_speed, parse_speed,
 };
 pub use show::{

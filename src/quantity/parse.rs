@@ -198,6 +198,14 @@ pub fn parse_acceleration(text: &str) -> Result<AngularAcceleration, Unreadable>
     Ok(radians_per_second_squared(value))
 }
 
+/// Reads a bare number of whatever an instrument counts: `4.2`, `0,35`.
+///
+/// # Errors
+/// Any [`Unreadable`].
+pub fn parse_number(text: &str) -> Result<f64, Unreadable> {
+    before_unit(text, &[]).map(|(value, _)| value)
+}
+
 /// The number before one of a few units whose names are no single word, and what goes with that unit. What
 /// is said of a text quotes all of it, and the two readings of a comma keep its unit.
 fn before_unit(text: &str, units: &[(&str, bool)]) -> Result<(f64, Option<bool>), Unreadable> {

@@ -34,11 +34,13 @@ pub enum Unit {
     KilometrePerHour,
     /// Radian per second squared.
     RadianPerSquareSecond,
+    /// A bare number of whatever an instrument counts.
+    Plain,
 }
 
 impl Unit {
     /// Every unit, for walking through them.
-    pub const ALL: [Unit; 14] = [
+    pub const ALL: [Unit; 15] = [
         Unit::Inch,
         Unit::Millimetre,
         Unit::Thousandth,
@@ -53,6 +55,7 @@ impl Unit {
         Unit::MilePerHour,
         Unit::KilometrePerHour,
         Unit::RadianPerSquareSecond,
+        Unit::Plain,
     ];
 
     /// The symbol, as written behind a number and in a saved job.
@@ -72,6 +75,7 @@ impl Unit {
             Unit::MilePerHour => "mph",
             Unit::KilometrePerHour => "km/h",
             Unit::RadianPerSquareSecond => "rad/s²",
+            Unit::Plain => "",
         }
     }
 

@@ -32,6 +32,7 @@ pub fn amount(value: Amount, display: LengthDisplay) -> String {
             format!("{} kg/m³", show_number(as_kilograms_per_cubic_metre(density), 0))
         }
         Amount::Count(count) => count.to_string(),
+        Amount::Reading(value) => three_figures(value),
     }
 }
 

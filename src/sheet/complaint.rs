@@ -108,6 +108,7 @@ fn example(entry: Entry) -> &'static str {
         Amount::Speed(_) => "4200",
         Amount::RoadSpeed(_) => "70 mph or 110 km/h",
         Amount::Acceleration(_) => "400",
+        Amount::Reading(_) => "4.2",
         _ => "57-5/16, 57.3125 or 1455.7 mm",
     }
 }
@@ -121,6 +122,7 @@ fn units(entry: Entry) -> &'static str {
         Amount::Speed(_) => "rpm",
         Amount::RoadSpeed(_) => "mph or km/h",
         Amount::Acceleration(_) => "rad/s²",
+        Amount::Reading(_) => "no unit: the instrument's own",
         _ => "in, ', ft, mm, cm, m or thou",
     }
 }

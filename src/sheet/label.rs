@@ -1,10 +1,10 @@
 //! Labels, hints and titles: the words on the page that do not depend on a number.
 
 use crate::job::{
-    ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide, Job, LevelDivision,
-    MarkNames, Material, Paper, PassKind, PhaseMethod, PhaseTarget, PlanBy, Plunger, Route, RunOutLimit,
-    SeamBy, SetUp, ShaftBy, ShaftKind, Side, SquareBy, Stations, TravelBy, TurnedHow, WeightsCame,
-    WhirlShare, YokeAt,
+    BalanceBy, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide, Job,
+    Joined, LevelDivision, MarkNames, Material, Paper, PassKind, PhaseMethod, PhaseTarget, PickUp,
+    PlanBy, Plunger, PutBack, Route, RunOutLimit, SeamBy, SetUp, ShaftBy, ShaftKind, Side, Spin,
+    SquareBy, Stations, TravelBy, TrialLeft, TurnedHow, Weighed, WeightsCame, WhirlShare, YokeAt,
 };
 use crate::quantity::{degrees, show_angle, show_clock};
 use crate::stage::Stage;
@@ -82,6 +82,24 @@ worded! {
     }
     ClockMarks { Eight => "8", Twelve => "12", Sixteen => "16", TwentyFour => "24" }
     Paper { A4 => "A4", Letter => "Letter" }
+    Weighed { Scale => "on a scale", Size => "by their size" }
+    PutBack {
+        OwnYoke => "each with its own yoke",
+        BothShares => "both planes carry what they carried",
+        OwnPlaces => "each where it was",
+    }
+    Joined { Apart => "as many as came off", OneAnEnd => "one at each end" }
+    BalanceBy {
+        Amplitudes => "how strong, without phase",
+        Phase => "how strong and where, one end",
+        TwoPlanes => "how strong and where, both ends",
+    }
+    PickUp {
+        Strobe => "a flash shows where the witness mark stands",
+        Mark => "the high spot is marked on the shaft",
+    }
+    Spin { Clockwise => "clockwise", Counterclockwise => "counter-clockwise" }
+    TrialLeft { TakenOff => "comes off again", LeftOn => "stays on" }
     Material { Steel => "steel", Aluminium => "aluminium" }
     WhirlShare {
         Light => "0.70 light vehicles",
@@ -330,8 +348,47 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::WeightRadius(i) => return format!("Weight {}: radius", i + 1),
         Entry::YokeTurned => return format!("The {} yoke turned against its own mark", cut_yoke(job)),
         Entry::ShaftMass => "Mass of the whole shaft",
+        Entry::WeightLength(i) => return format!("Weight {}: length round the tube", i + 1),
+        Entry::WeightWidth(i) => return format!("Weight {}: width along it", i + 1),
+        Entry::WeightThickness(i) => return format!("Weight {}: thickness", i + 1),
+        Entry::WeightNote(i) => return format!("Weight {}: note", i + 1),
+        Entry::EarClock => return format!("One ear of the {} yoke at", cut_yoke(job)),
+        Entry::FrontPlane => {
+            return format!("Weights at the gearbox end, from the {} joint's centre", far_joint(job));
+        }
+        Entry::RearPlane => {
+            return format!("Weights at the axle end, from the {} joint's centre", far_joint(job));
+        }
+        Entry::StripThickness => "Thickness of your strip",
+        Entry::StripWidth => "Width of your strip",
+        Entry::RunSpeed => "Speed of the shaft at every run",
+        Entry::ClipRadius => "Screw head to the shaft's axis",
+        Entry::ClipMass => "Mass of one screw head",
+        Entry::RunScatter => "How much a reading changes by itself",
+        Entry::TrialMass(run) => return format!("Trial {run}: mass"),
+        Entry::TrialClock(run) => return format!("Trial {run}: clock position"),
+        Entry::RunAmplitude(run, end) => return run_label(job, run, end, ""),
+        Entry::RunPhase(run, end) => return run_label(job, run, end, " phase"),
+        Entry::CheckAmplitude(end) => return format!("Check run{}", at_end(job, end, "")),
+        Entry::CheckPhase(end) => return format!("Check run{}", at_end(job, end, " phase")),
     };
     fixed.to_owned()
+}
+
+/// What a reading of a run is called.
+fn run_label(job: &Job, run: usize, end: usize, what: &str) -> String {
+    let run = if run == 0 { "First run".to_owned() } else { format!("Trial {run}") };
+    format!("{run}{}", at_end(job, end, what))
+}
+
+/// At which end, where both are read, and what was read there.
+fn at_end(job: &Job, end: usize, what: &str) -> String {
+    let what = if what.is_empty() { " reading" } else { what };
+    match (job.balance.by, end) {
+        (BalanceBy::TwoPlanes, 0) => format!(", front{what}"),
+        (BalanceBy::TwoPlanes, _) => format!(", rear{what}"),
+        _ => format!(",{what}"),
+    }
 }
 
 /// What the place of a mark is called.

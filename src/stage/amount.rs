@@ -45,6 +45,8 @@ pub enum Amount {
     Density(MassDensity),
     /// A count.
     Count(usize),
+    /// What an instrument shows, in its own unit.
+    Reading(f64),
 }
 
 /// A length with decimals, as working lines and doubts show it.
@@ -67,7 +69,7 @@ impl Amount {
             Amount::Force(q) => q.base().is_finite(),
             Amount::Acceleration(q) => q.base().is_finite(),
             Amount::RoadSpeed(q) => q.base().is_finite(),
-            Amount::Share(value) | Amount::Percent(value) => value.is_finite(),
+            Amount::Share(value) | Amount::Percent(value) | Amount::Reading(value) => value.is_finite(),
             Amount::Modulus(q) => q.base().is_finite(),
             Amount::Density(q) => q.base().is_finite(),
             Amount::Count(_) => true,

@@ -7,8 +7,8 @@ use crate::job::{Dial, Entry, Job, LevelDivision};
 use crate::quantity::{
     Angle, AngularAcceleration, AngularVelocity, Base, Length, Mass, RoadSpeed, Unit, Unreadable,
     degrees, grams, inches, kilometres_per_hour, millimetres, parse_acceleration, parse_angle,
-    parse_clock, parse_length, parse_mass, parse_road_speed, parse_speed, radians_per_second_squared,
-    rpm,
+    parse_clock, parse_length, parse_mass, parse_number, parse_road_speed, parse_speed,
+    radians_per_second_squared, rpm,
 };
 
 /// Turns of a shaft a metre of road: a tyre of 3 m round on an axle of 1 gives 0.33, one of 1.6 m on an axle
@@ -30,6 +30,7 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
     };
     let angle = |least: f64, most: f64| (Amount::Angle(degrees(least)), Amount::Angle(degrees(most)));
     let mass = |least: f64, most: f64| (Amount::Mass(grams(least)), Amount::Mass(grams(most)));
+    let reading = || (Amount::Reading(0.0), Amount::Reading(100_000.0));
     match entry {
         Entry::OldReading(_) | Entry::WantedReading(_) => length(200.0, 3000.0),
         Entry::EndsReading(_) | Entry::AtBump | Entry::AtRide | Entry::AtDroop => length(200.0, 3500.0),
@@ -55,7 +56,7 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
         Entry::Trim => length(0.0, 10.0),
         Entry::TubeDiameter => length(20.0, 200.0),
         Entry::TubeWall => length(0.8, 12.0),
-        Entry::TopSpeed => (Amount::Speed(rpm(100.0)), Amount::Speed(rpm(20_000.0))),
+        Entry::TopSpeed | Entry::RunSpeed => (Amount::Speed(rpm(100.0)), Amount::Speed(rpm(20_000.0))),
         Entry::WeldLine | Entry::FarWeldLine => length(10.0, 3000.0),
         Entry::Kerf => length(0.3, 8.0),
         Entry::RootGap | Entry::Shrinkage => length(0.0, 6.0),
@@ -90,9 +91,13 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
         Entry::MountArm => length(200.0, 3000.0),
         Entry::PhaseLimit => angle(0.1, 5.0),
         Entry::OwnLimit => fine(0.02, 2.0),
-        Entry::StationAt(..) | Entry::WeightClock(_) | Entry::SeamClock => {
-            (Amount::Clock(degrees(0.0)), Amount::Clock(degrees(360.0)))
-        }
+        Entry::StationAt(..)
+        | Entry::WeightClock(_)
+        | Entry::SeamClock
+        | Entry::EarClock
+        | Entry::TrialClock(_)
+        | Entry::RunPhase(..)
+        | Entry::CheckPhase(_) => (Amount::Clock(degrees(0.0)), Amount::Clock(degrees(360.0))),
         Entry::StationReading(..) | Entry::Closing(..) => fine(-12.0, 12.0),
         Entry::Backlash => fine(0.0, 0.25),
         Entry::PlaceAlong(_) => length(10.0, 3000.0),
@@ -100,7 +105,15 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
         Entry::FaceReading(_) => length(-10.0, 10.0),
         Entry::WeightMass(_) => mass(0.5, 500.0),
         Entry::WeightDistance(_) => length(0.0, 3000.0),
-        Entry::WeightRadius(_) => length(10.0, 120.0),
+        Entry::WeightRadius(_) | Entry::ClipRadius => length(10.0, 120.0),
+        Entry::FrontPlane | Entry::RearPlane => length(0.0, 3000.0),
+        Entry::WeightLength(_) => length(3.0, 350.0),
+        Entry::WeightWidth(_) | Entry::StripWidth => length(3.0, 100.0),
+        Entry::WeightThickness(_) | Entry::StripThickness => length(0.5, 12.0),
+        Entry::TrialMass(_) | Entry::ClipMass => mass(0.5, 200.0),
+        Entry::RunAmplitude(..) | Entry::CheckAmplitude(_) | Entry::RunScatter => reading(),
+        // Words, of which none is wrong.
+        Entry::WeightNote(_) => reading(),
         Entry::ShaftMass => mass(500.0, 80_000.0),
     }
 }
@@ -167,7 +180,9 @@ fn slack(bound: f64, direction: f64) -> f64 {
 
 /// The quantity in a field's text, of the field's own kind.
 fn parsed(job: &Job, entry: Entry) -> Result<Option<Amount>, Complaint> {
-    let Some(typed) = job.typed(entry) else { return Ok(None) };
+    // A note is for the reader alone.
+    let is_note = matches!(entry, Entry::WeightNote(_));
+    let Some(typed) = job.typed(entry).filter(|_| !is_note) else { return Ok(None) };
     let (text, unit) = (typed.text.as_str(), typed.unit);
     let amount = match allowed(entry).0 {
         Amount::FineLength(_) => parse_length(text, unit).map(Amount::FineLength),
@@ -177,6 +192,7 @@ fn parsed(job: &Job, entry: Entry) -> Result<Option<Amount>, Complaint> {
         Amount::Speed(_) => parse_speed(text).map(Amount::Speed),
         Amount::RoadSpeed(_) => parse_road_speed(text, unit).map(Amount::RoadSpeed),
         Amount::Acceleration(_) => parse_acceleration(text).map(Amount::Acceleration),
+        Amount::Reading(_) => parse_number(text).map(Amount::Reading),
         _ => parse_length(text, unit).map(Amount::PlainLength),
     };
     match amount {
@@ -215,6 +231,9 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
     match entry {
         Entry::TubeWall => below(Entry::TubeDiameter, 0.5),
         Entry::WeldLine | Entry::WeightDistance(_) => below(first_old(job), 1.0),
+        // Round the tube no weight is longer than it is round.
+        Entry::WeightLength(_) => below(Entry::TubeDiameter, core::f64::consts::PI),
+        Entry::FrontPlane => below(Entry::RearPlane, 1.0),
         Entry::FarWeldLine => below(Entry::WeldLine, 1.0),
         // Farther than once round the tube is no place on it.
         Entry::LineArc(..) => below(Entry::TubeDiameter, core::f64::consts::PI),
@@ -254,6 +273,7 @@ fn base(amount: Amount) -> f64 {
         Amount::Speed(q) => q.base(),
         Amount::RoadSpeed(q) => q.base(),
         Amount::Acceleration(q) => q.base(),
+        Amount::Reading(value) => value,
         _ => f64::NAN,
     }
 }

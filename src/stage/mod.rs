@@ -195,6 +195,25 @@ impl Stage {
             | Entry::WeightClock(_)
             | Entry::WeightDistance(_)
             | Entry::WeightRadius(_)
+            | Entry::WeightLength(_)
+            | Entry::WeightWidth(_)
+            | Entry::WeightThickness(_)
+            | Entry::WeightNote(_)
+            | Entry::EarClock
+            | Entry::FrontPlane
+            | Entry::RearPlane
+            | Entry::StripThickness
+            | Entry::StripWidth
+            | Entry::RunSpeed
+            | Entry::ClipRadius
+            | Entry::ClipMass
+            | Entry::RunScatter
+            | Entry::TrialMass(_)
+            | Entry::TrialClock(_)
+            | Entry::RunAmplitude(..)
+            | Entry::RunPhase(..)
+            | Entry::CheckAmplitude(_)
+            | Entry::CheckPhase(_)
             | Entry::YokeTurned
             | Entry::ShaftMass => Stage::Weights,
         }

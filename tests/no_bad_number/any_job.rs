@@ -1,10 +1,11 @@
 //! Jobs filled in by luck, the same luck at every run.
 
 use shaftwright::job::{
-    Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide, Job,
-    LevelDivision, MarkNames, Material, Paper, Pass, PassKind, PhaseMethod, PhaseTarget, PlanBy,
-    Plunger, Route, RunOutLimit, SeamBy, SetUp, ShaftBy, ShaftKind, Side, SquareBy, Stations, TravelBy,
-    TurnedHow, WeightRow, WeightsCame, WhirlShare, YokeAt, sample,
+    BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide,
+    Job, Joined, LevelDivision, MOST_RUNS, MarkNames, Material, Paper, Pass, PassKind, PhaseMethod,
+    PhaseTarget, PickUp, PlanBy, Plunger, PutBack, Ready, Route, RunOutLimit, SeamBy, SetUp, ShaftBy,
+    ShaftKind, Side, Spin, SquareBy, Stations, TravelBy, TrialLeft, TurnedHow, Weighed, WeightRow,
+    WeightsCame, WhirlShare, YokeAt, sample,
 };
 
 /// A linear congruential generator with the constants of Knuth's MMIX (from memory); the seed is
@@ -205,6 +206,24 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
         Entry::WeightDistance(_) => format!("{}.5", few * 7),
         Entry::WeightRadius(_) => "1-9/16".into(),
         Entry::ShaftMass => format!("{}", 10 + few),
+        Entry::WeightLength(_) => format!("{}/8", 8 + few),
+        Entry::WeightWidth(_) | Entry::StripWidth => "3/4".into(),
+        Entry::WeightThickness(_) | Entry::StripThickness => ["1/16", "1/8", "3 mm"][few % 3].into(),
+        Entry::WeightNote(_) => ["", "thin", "half covered by paint"][few % 3].into(),
+        Entry::EarClock => ["12", "3", "1:30"][few % 3].into(),
+        Entry::FrontPlane => format!("{}", 4 + few),
+        Entry::RearPlane => format!("{}", 44 + few),
+        Entry::RunSpeed => format!("{}00", 12 + few),
+        Entry::ClipRadius => ["1.7", "1.8", "45 mm"][few % 3].into(),
+        Entry::ClipMass => format!("{}.5", 5 + few),
+        Entry::RunScatter => ["0.1", "0.02", "1", "0"][few % 4].into(),
+        Entry::TrialMass(_) => ["12", "12", "12", "20"][few % 4].into(),
+        Entry::TrialClock(run) => format!("{}°", (run + 2) % 3 * 120 + 5 * (few % 2)),
+        Entry::RunAmplitude(run, _) => {
+            ["8", "3.1", "10.8", "13.2", "7", "12"][(run + few / 7) % 6].into()
+        }
+        Entry::RunPhase(..) | Entry::CheckPhase(_) => format!("{}", 37 * few),
+        Entry::CheckAmplitude(_) => format!("{few}.2"),
     }
 }
 
@@ -257,6 +276,17 @@ pub fn any_job(luck: &mut Luck) -> Job {
     // Seldom: a job without weights leaves nothing of the stage to walk.
     job.weights.came =
         luck.of(&[WeightsCame::Off, WeightsCame::Off, WeightsCame::Off, WeightsCame::None]);
+    job.weights.weighed = luck.choice::<Weighed>();
+    job.weights.material = luck.choice::<Material>();
+    job.weights.put_back = luck.choice::<PutBack>();
+    job.weights.joined = luck.choice::<Joined>();
+    job.balance.ready = luck.of(&[Ready::Ready, Ready::Ready, Ready::NotYet]);
+    job.balance.by = luck.choice::<BalanceBy>();
+    job.balance.pick_up = luck.choice::<PickUp>();
+    job.balance.spin = luck.choice::<Spin>();
+    job.balance.left = luck.choice::<TrialLeft>();
+    job.balance.end = luck.choice::<End>();
+    job.balance.runs.resize_with(1 + luck.next() % MOST_RUNS, Default::default);
     for _ in 0..luck.next() % 3 {
         job.truing.begin(luck.choice::<PassKind>(), luck.choice::<Stations>());
     }

@@ -1,0 +1,81 @@
+//! Choices of the balance weights, and of balancing on the car.
+
+use super::Choice;
+
+choices! {
+    /// How removed weights are known.
+    Weighed {
+        /// By a scale.
+        #[default]
+        Scale,
+        /// By their size.
+        Size,
+    }
+
+    /// Which rule puts weights back.
+    PutBack {
+        /// Each stays with its own yoke.
+        #[default]
+        OwnYoke,
+        /// Both planes carry what they carried.
+        BothShares,
+        /// Each goes back as far from the far datum as it was.
+        OwnPlaces,
+    }
+
+    /// Whether several weights become one.
+    Joined {
+        /// Each goes back by itself.
+        #[default]
+        Apart,
+        /// Those of one end become one.
+        OneAnEnd,
+    }
+
+    /// Whether what must be so before the wheels turn is so.
+    Ready {
+        /// Not said yet.
+        #[default]
+        NotYet,
+        /// Read, and so.
+        Ready,
+    }
+
+    /// What is read at a run on the car.
+    BalanceBy {
+        /// Amplitude alone.
+        #[default]
+        Amplitudes,
+        /// Amplitude and phase at one end.
+        Phase,
+        /// Amplitude and phase at both ends.
+        TwoPlanes,
+    }
+
+    /// What tells the phase.
+    PickUp {
+        /// A flash shows where the witness mark stands.
+        #[default]
+        Strobe,
+        /// The high spot is marked on the shaft itself.
+        Mark,
+    }
+
+    /// Which way a shaft turns, seen from the rear.
+    Spin {
+        /// Clockwise.
+        Clockwise,
+        /// Counter-clockwise.
+        #[default]
+        Counterclockwise,
+    }
+
+    /// What becomes of a trial weight.
+    TrialLeft {
+        /// It comes off again.
+        #[default]
+        TakenOff,
+        /// It stays.
+        LeftOn,
+    }
+}
