@@ -72,7 +72,7 @@ pub fn end_view(job: &Job, turn: &Turn, before: &Earlier) -> Option<String> {
             kept.push(at);
         }
     }
-    svg.dots(Pen::Thin, DOT, &kept);
+    svg.dots(DOT, &kept);
     if run_out.offset_is_seen() && may_say_where(turn) {
         let at = run_out.offset.at();
         svg.circle(Pen::Accent, place(RIM, at), 9.0, true);

@@ -91,13 +91,8 @@ impl Svg {
     }
 
     /// Filled dots in one stroke: the page has one piece to lay out, however many there are.
-    pub(super) fn dots(&mut self, pen: Pen, radius: f64, at: &[(f64, f64)]) {
-        let _ = write!(
-            self.body,
-            r#"<path class="{} dots" style="stroke-width:{:.1}" d=""#,
-            pen.class(),
-            2.0 * radius
-        );
+    pub(super) fn dots(&mut self, radius: f64, at: &[(f64, f64)]) {
+        let _ = write!(self.body, r#"<path class="dots" stroke-width="{:.1}" d=""#, 2.0 * radius);
         dots(&mut self.body, at);
         self.body.push_str("\"/>");
     }

@@ -19,12 +19,10 @@ fn attribute<'a>(head: &'a str, name: &str) -> Option<&'a str> {
 
 /// The dots of a stroke that is nothing but its round ends, as the circles that are seen.
 fn dots(head: &str, at: &[(f64, f64)]) -> Vec<Piece> {
-    let wide = attribute(head, "style").unwrap().strip_prefix("stroke-width:").unwrap();
-    let radius = 0.5 * wide.parse::<f64>().unwrap();
-    let class = attribute(head, "class").unwrap().replace(" dots", " filled");
+    let radius = 0.5 * attribute(head, "stroke-width").unwrap().parse::<f64>().unwrap();
     let dot = |at: &(f64, f64)| Piece {
         tag: "circle".to_owned(),
-        class: class.clone(),
+        class: "thin filled".to_owned(),
         points: vec![*at],
         radius,
         anchor: String::new(),
@@ -54,7 +52,7 @@ pub(super) fn pieces(svg: &str) -> (f64, f64, Vec<Piece>) {
             let (x, y) = point.trim_end_matches("h0").split_once(' ').unwrap();
             points.push((x.parse().unwrap(), y.parse().unwrap()));
         }
-        if attribute(head, "class").unwrap().ends_with(" dots") {
+        if attribute(head, "class") == Some("dots") {
             found.extend(dots(head, &points));
             continue;
         }
