@@ -27,6 +27,8 @@ use shaftwright::quantity::{
 };
 use shaftwright::stage::{Amount, Finding, Stage, truing::named_limit};
 
+#[path = "handbook/apportion.rs"]
+mod apportion;
 #[path = "handbook/line.rs"]
 mod line;
 #[path = "handbook/sums.rs"]
@@ -130,6 +132,11 @@ fn compute(sum: &str, given: &Given) -> Results {
         "off" => sums::off(given),
         "run-out" => run_out(given),
         "shares" => two_planes(given),
+        "split" => apportion::split(given),
+        "clips" => apportion::clips(given),
+        "between joints" => apportion::between_joints(given),
+        "moved" => apportion::moved(given),
+        "growth" => apportion::grown(given),
         "permitted" => {
             let grade = if given.text("grade") == "G40" { Grade::G40 } else { Grade::G16 };
             let (mass, speed) = (kilograms(given.number("kilograms")), rpm(given.number("rpm")));

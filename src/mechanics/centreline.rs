@@ -4,6 +4,7 @@ use super::across::Across;
 use super::uncertainty::Spread;
 use crate::quantity::{Angle, Base, Length};
 use bench::Bench;
+pub(super) use cause::AT_THE_WELD;
 pub use cause::{Axis, Cause, Shaft, opening};
 
 mod bench;

@@ -8,6 +8,7 @@
 pub mod across;
 pub mod aim;
 pub mod apart;
+pub mod apportion;
 pub mod attitude;
 pub mod budget;
 pub mod centreline;
@@ -17,13 +18,17 @@ pub mod ellipse;
 mod extremes;
 pub mod fisher;
 pub mod high_low;
+pub mod keep_off;
 mod least_squares;
 pub mod line;
 #[cfg(test)]
 mod luck;
 pub mod material;
 pub mod mend;
+pub mod models;
 pub mod phase;
+pub mod plate;
+pub mod residual;
 pub mod runout;
 pub mod seam;
 mod space;

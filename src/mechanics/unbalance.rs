@@ -1,4 +1,6 @@
-//! Unbalance: what a weight does in the two planes through the joints.
+//! Unbalance: what a weight does in the two planes through the joints, and what may be left there.
+
+use core::ops::{Neg, Sub};
 
 use super::across::Across;
 use crate::quantity::{Angle, AngularVelocity, Base, Length, Mass, Unbalance};
@@ -21,6 +23,36 @@ impl Weight {
     pub fn unbalance(self) -> Across<Unbalance> {
         Across::toward(self.mass * self.radius, self.at)
     }
+
+    /// The same where it stands, whatever mass and radius make it.
+    pub fn spot(self) -> Spot {
+        Spot { unbalance: self.unbalance(), z: self.z }
+    }
+}
+
+/// An unbalance at a place along the shaft.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spot {
+    /// How much and to which side.
+    pub unbalance: Across<Unbalance>,
+    /// Its distance behind the front joint's centre.
+    pub z: Length,
+}
+
+impl Spot {
+    /// The weight that is this unbalance at a radius: m = U/r toward the same side.
+    ///
+    /// Symbols: U size of the unbalance, r distance of the weight's centre from the axis.
+    /// Range: `None` unless r > 0 and all is finite. Source: ISO 21940-2 (definition).
+    pub fn weight(self, radius: Length) -> Option<Weight> {
+        let mass = self.unbalance.size().base() / radius.base();
+        (radius.base() > 0.0 && radius.is_finite() && mass.is_finite()).then(|| Weight {
+            mass: Mass::from_base(mass),
+            radius,
+            at: self.unbalance.at(),
+            z: self.z,
+        })
+    }
 }
 
 /// The unbalances in the planes of the front and the rear joint that do the same work.
@@ -32,6 +64,47 @@ pub struct Shares {
     pub rear: Across<Unbalance>,
 }
 
+impl Shares {
+    /// Nothing in either plane.
+    pub fn zero() -> Self {
+        Shares { front: Across::zero(), rear: Across::zero() }
+    }
+
+    /// These with one more unbalance on the shaft, as [`shares`] has it.
+    pub fn with(self, spot: Spot, length: Length) -> Self {
+        let along = spot.z.base() / length.base();
+        Shares {
+            front: self.front + spot.unbalance.scaled(1.0 - along),
+            rear: self.rear + spot.unbalance.scaled(along),
+        }
+    }
+
+    /// Both times a plain number.
+    pub fn scaled(self, by: f64) -> Self {
+        Shares { front: self.front.scaled(by), rear: self.rear.scaled(by) }
+    }
+
+    /// Whether all four parts are numbers.
+    pub(super) fn are_finite(self) -> bool {
+        let finite = |of: Across<Unbalance>| of.up.base().is_finite() && of.right.base().is_finite();
+        finite(self.front) && finite(self.rear)
+    }
+}
+
+impl Sub for Shares {
+    type Output = Self;
+    fn sub(self, other: Self) -> Self {
+        Shares { front: self.front - other.front, rear: self.rear - other.rear }
+    }
+}
+
+impl Neg for Shares {
+    type Output = Self;
+    fn neg(self) -> Self {
+        Shares { front: -self.front, rear: -self.rear }
+    }
+}
+
 /// The two-plane equivalent of weights on a shaft.
 ///
 /// Formula: front Σu·(1 − z/L), rear Σu·z/L, as vectors; behind or before a plane a share is negative.
@@ -39,13 +112,7 @@ pub struct Shares {
 /// length, above 0. Source: statics of a rigid body (force and couple kept); ISO 21940-11 clause on
 /// the allocation to planes. Assumes a rigid shaft.
 pub fn shares(weights: &[Weight], length: Length) -> Shares {
-    let mut sum = Shares { front: Across::zero(), rear: Across::zero() };
-    for weight in weights {
-        let along = weight.z.base() / length.base();
-        sum.front = sum.front + weight.unbalance().scaled(1.0 - along);
-        sum.rear = sum.rear + weight.unbalance().scaled(along);
-    }
-    sum
+    weights.iter().fold(Shares::zero(), |sum, weight| sum.with(weight.spot(), length))
 }
 
 /// A balance quality grade of ISO 21940-11: e_per·ω in mm/s.
@@ -78,11 +145,49 @@ pub fn permitted(grade: Grade, mass: Mass, top_speed: AngularVelocity) -> Option
     (top_speed.base() > 0.0 && value.is_finite()).then(|| Unbalance::from_base(value))
 }
 
+/// The grade that an unbalance comes to, e·ω in mm/s: [`permitted`] the other way round.
+///
+/// Formula: G = U·ω/m. Symbols: U unbalance of the whole shaft, m its mass, ω its speed.
+/// Range: `None` unless U ≥ 0, m > 0, ω > 0 and all is finite. Source: ISO 21940-11:2016, 6.3. What is
+/// known by plane is judged by plane: that plane's unbalance with the part of the mass it carries.
+pub fn grade_reached(unbalance: Unbalance, mass: Mass, speed: AngularVelocity) -> Option<f64> {
+    let millimetres_per_second = 1000.0 * unbalance.base() * speed.base() / mass.base();
+    let fits = unbalance.base() >= 0.0 && mass.base() > 0.0 && speed.base() > 0.0;
+    (fits && millimetres_per_second.is_finite()).then_some(millimetres_per_second)
+}
+
+/// What is permitted in the planes of the two joints.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Allotted {
+    /// In the plane of the front joint.
+    pub front: Unbalance,
+    /// In the plane of the rear joint.
+    pub rear: Unbalance,
+    /// The centre of mass lies so near one joint that the shares were held within 0.3 and 0.7.
+    pub held: bool,
+}
+
+/// Shares a permitted unbalance between the joints as they carry the shaft.
+///
+/// Formula: front U·(L − s)/L, rear U·s/L, each held within 0.3·U and 0.7·U.
+/// Symbols: U permitted for the whole shaft, s its centre of mass behind the front joint, L length.
+/// Range: `None` unless 0 < s < L and U is finite and not under 0. Source: ISO 21940-11, clause 7 on the
+/// allocation to bearing planes (from memory). Assumes a centre of mass between the joints.
+pub fn allotted(whole: Unbalance, centre: Length, length: Length) -> Option<Allotted> {
+    let (share, length) = (centre.base() / length.base(), length.base());
+    if !(share > 0.0 && share < 1.0 && length > 0.0 && whole.base() >= 0.0 && whole.is_finite()) {
+        return None;
+    }
+    let rear = share.clamp(0.3, 0.7);
+    Some(Allotted { front: whole * (1.0 - rear), rear: whole * rear, held: rear != share })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::quantity::{
-        as_degrees, as_gram_millimetres, degrees, grams, inches, kilograms, millimetres, rpm,
+        as_degrees, as_gram_millimetres, as_grams, degrees, gram_millimetres, grams, inches, kilograms,
+        millimetres, rpm,
     };
 
     fn weight(u: f64, at: f64, z: f64) -> Weight {
@@ -128,5 +233,54 @@ mod tests {
             assert!((as_gram_millimetres(got) - expected).abs() < 0.005);
         }
         assert!(permitted(Grade::G40, kilograms(8.0), rpm(0.0)).is_none());
+    }
+    #[test]
+    fn the_grade_of_what_is_permitted_is_that_grade() {
+        // Law: the two formulas undo each other. By hand: 1000 g·mm on 10 kg is 0.1 mm off; at 3000 rpm
+        // 0.1·100π = 31.416 mm/s.
+        for grade in [Grade::G16, Grade::G40] {
+            let whole = permitted(grade, kilograms(9.0), rpm(4100.0)).unwrap();
+            let got = grade_reached(whole, kilograms(9.0), rpm(4100.0)).unwrap();
+            assert!((got - grade.millimetres_per_second()).abs() < 1e-12);
+        }
+        let ask = |u: f64, m: f64, n: f64| grade_reached(gram_millimetres(u), kilograms(m), rpm(n));
+        assert!((ask(1000.0, 10.0, 3000.0).unwrap() - 31.4159).abs() < 5e-5);
+        for (u, m, n) in
+            [(-1.0, 10.0, 3000.0), (1.0, 0.0, 3000.0), (1.0, 10.0, 0.0), (f64::NAN, 1.0, 1.0)]
+        {
+            assert!(ask(u, m, n).is_none());
+        }
+    }
+
+    #[test]
+    fn shared_between_the_joints() {
+        // From memory: ISO 21940-11, clause 7, recomputed: 3600 kg, 3000 rpm, G 2.5, bearings
+        // 1500 and 900 mm from the centre of mass: 28 648, of it 10 743 and 17 905 g·mm.
+        let ask = |s: f64| allotted(gram_millimetres(28_648.0), millimetres(s), millimetres(2400.0));
+        let got = ask(1500.0).unwrap();
+        assert!((as_gram_millimetres(got.front) - 10_743.0).abs() < 0.5 && !got.held);
+        assert!((as_gram_millimetres(got.rear) - 17_905.0).abs() < 0.5);
+        // By the clause: never under 0.3 nor over 0.7 of the whole, and said so.
+        for (s, front) in [(100.0, 0.7), (2300.0, 0.3)] {
+            let got = ask(s).unwrap();
+            assert!((as_gram_millimetres(got.front) - front * 28_648.0).abs() < 1e-6 && got.held);
+            assert!((as_gram_millimetres(got.front + got.rear) - 28_648.0).abs() < 1e-6);
+        }
+        for s in [0.0, 2400.0, -5.0, f64::NAN] {
+            assert!(ask(s).is_none());
+        }
+    }
+
+    #[test]
+    fn moved_to_another_radius() {
+        // Published inputs (reliability journal article on splitting weights), derived by hand: 2.2 oz at
+        // radius 14 are 2.2·14/16 = 1.925 oz at 16.
+        let here = Weight { mass: grams(2.2), radius: inches(14.0), at: degrees(250.0), z: inches(3.0) };
+        let there = here.spot().weight(inches(16.0)).unwrap();
+        assert!((as_grams(there.mass) - 1.925).abs() < 1e-12);
+        assert!((as_degrees(there.at) - 250.0).abs() < 1e-9 && there.z == here.z);
+        for radius in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+            assert!(here.spot().weight(inches(radius)).is_none());
+        }
     }
 }

@@ -22,11 +22,35 @@ pub fn first_pinned(tube: Tube, stiffness: Stiffness, length: Length) -> Option<
     (length.base() > 0.0 && omega.is_finite()).then(|| AngularVelocity::from_base(omega))
 }
 
+/// Up to which share of the first whirl speed a shaft may be taken for rigid, its unbalance for the same
+/// at every speed. Source: ISO 21940-12 (from memory).
+pub const RIGID_SHARE: f64 = 0.70;
+
+/// How many times larger a bow, and what it puts out of balance, is at speed than standing still.
+///
+/// Formula: 1/(1 − (n/N)²). Symbols: n speed, N first whirl speed.
+/// Range: `None` unless 0 ≤ n < N. Source: a beam that is bent in the shape of its first mode, any text on
+/// vibration. Assumes no damping, and the bow in that shape, as a half sine is and a parabola nearly.
+pub fn growth(speed: AngularVelocity, whirl: AngularVelocity) -> Option<f64> {
+    let share = speed.base() / whirl.base();
+    let times = 1.0 / ((1.0 - share) * (1.0 + share));
+    let below = speed.base() >= 0.0 && whirl.base() > 0.0 && share < 1.0;
+    (below && times.is_finite()).then_some(times)
+}
+
+/// Whether a shaft may be taken for rigid at a speed: n ≤ 0.70·N, as [`RIGID_SHARE`] says.
+///
+/// Symbols: n speed, N first whirl speed. Range: `None` unless n ≥ 0 and N > 0, finite.
+pub fn is_rigid(speed: AngularVelocity, whirl: AngularVelocity) -> Option<bool> {
+    let share = speed.base() / whirl.base();
+    (speed.base() >= 0.0 && whirl.base() > 0.0 && share.is_finite()).then_some(share <= RIGID_SHARE)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::mechanics::material::steel;
-    use crate::quantity::{as_rpm, inches, millimetres};
+    use crate::quantity::{as_rpm, inches, millimetres, rpm};
 
     fn tube(diameter: Length, wall: Length) -> Tube {
         Tube::new(diameter, wall).unwrap()
@@ -65,5 +89,40 @@ mod tests {
         assert!((one / two - 4.0).abs() < 1e-9);
         assert!(first_pinned(t, steel(), inches(0.0)).is_none());
         assert!(first_pinned(t, steel(), inches(-5.0)).is_none());
+    }
+
+    #[test]
+    fn grows_near_the_whirl_speed() {
+        // By hand from 1/(1 − (n/N)²): 1.0 standing still, 1.3333 at half, 1/0.51 = 1.9608 at 0.7,
+        // 5.2632 at 0.9; nothing is said at the whirl speed or past it.
+        let ask = |n: f64, whirl: f64| growth(rpm(n), rpm(whirl));
+        for (n, expected) in [(0.0, 1.0), (3500.0, 1.3333), (4900.0, 1.9608), (6300.0, 5.2632)] {
+            assert!((ask(n, 7000.0).unwrap() - expected).abs() < 5e-5, "{n}");
+        }
+        for (n, whirl) in [
+            (7000.0, 7000.0),
+            (7001.0, 7000.0),
+            (-1.0, 7000.0),
+            (0.0, 0.0),
+            (1.0, -5.0),
+            (0.0, -5.0),
+            (f64::NAN, 7000.0),
+            (1.0, f64::NAN),
+        ] {
+            assert!(ask(n, whirl).is_none(), "{n} {whirl}");
+        }
+        // Law: what may be taken for rigid grows by less than twice.
+        assert!(growth(rpm(RIGID_SHARE), rpm(1.0)).unwrap() < 2.0);
+    }
+
+    #[test]
+    fn rigid_up_to_seven_tenths() {
+        // By the definition of the limit.
+        let ask = |n: f64| is_rigid(rpm(n), rpm(7000.0));
+        assert_eq!(ask(4899.0), Some(true));
+        assert_eq!(ask(4901.0), Some(false));
+        assert_eq!(ask(9000.0), Some(false));
+        assert!(ask(-1.0).is_none() && ask(f64::NAN).is_none());
+        assert!(is_rigid(rpm(1.0), rpm(0.0)).is_none() && is_rigid(rpm(1.0), rpm(-7000.0)).is_none());
     }
 }

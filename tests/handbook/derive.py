@@ -148,6 +148,28 @@ def unbalance():
     say("10 kg at 0.1 mm", F(10000) * F("0.1"))
 
 
+def apportioned():
+    """An unbalance from two places, found by taking the second off until the rest points to the first."""
+    splits = [("37 on 30 60", 10, 37, 30, 60), ("250 on 240 280", 1.925, 250, 240, 280)]
+    for key, size, at, first, second in splits:
+        rest = lambda q: polar(size, at) - polar(q, second)
+        # How far the rest points past the first place, as a part of it square to that.
+        past = lambda q: -(rest(q) / polar(1, first)).imag
+        q = halve(past, 0, 10 * size)
+        say(f"split {key} first", abs(rest(q)), 6)
+        say(f"split {key} second", q, 6)
+    for ratio in [1, 1.5, 0.5]:
+        say(f"clips {ratio}", halve(lambda g: ratio - abs(polar(1, g) + polar(1, -g)), 0, 90), 6)
+    # Moments about either bearing.
+    whole = F(25, 10) * 3600 / F(2 * pi * 50) * 1000
+    say("G2.5 3600 kg 3000 front", whole * 900 / 2400)
+    say("G2.5 3600 kg 3000 rear", whole * 1500 / 2400)
+    say("2.2 oz from 14 to 16", F("2.2") * 14 / 16)
+    for share in [0.5, 0.7, 0.9]:
+        # A bow's own pull bends it again, by (n/N)² of itself, and so on.
+        say(f"growth {share}", sum(share ** (2 * k) for k in range(2000)))
+
+
 def whirl(outer, inner, length, modulus, density):
     """First bending frequency by Stodola's iteration: bend the beam under its own inertia until the
     shape repeats itself. Lengths in metres; revolutions a minute."""
@@ -274,6 +296,6 @@ def readings_apart():
 
 for part in [
     *[fractions_of_an_inch, spreads, coverage, phase, run_outs, unbalance, whirls, cuts],
-    *[travels, budgets, readings_apart, faces, yokes],
+    *[travels, budgets, readings_apart, faces, yokes, apportioned],
 ]:
     part()

@@ -4,7 +4,7 @@ use crate::quantity::{Angle, Base, Length};
 
 /// How near the weld a place may stand before its side is no longer taken from its figure, in metres.
 /// A dial's foot is not set closer, and two lengths reckoned from each other miss by less.
-pub(super) const AT_THE_WELD: f64 = 0.001;
+pub(in crate::mechanics) const AT_THE_WELD: f64 = 0.001;
 
 /// What the shaft turns about while it is read.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,0 +1,48 @@
+//! The sums of `handbook.rs` about sharing an unbalance: over the clock, between clips, between the joints,
+//! at another radius; and how a bow grows.
+
+use shaftwright::mechanics::across::Across;
+use shaftwright::mechanics::apportion::{either_side, on_clock};
+use shaftwright::mechanics::unbalance::{Weight, allotted};
+use shaftwright::mechanics::whirl::growth;
+use shaftwright::quantity::{
+    as_degrees, as_gram_millimetres, as_grams, degrees, gram_millimetres, grams, inches, millimetres,
+    rpm,
+};
+
+use super::{Given, Results};
+
+/// A size at a place, from two places.
+pub fn split(given: &Given) -> Results {
+    let [at, first, second] = ["at", "one", "other"].map(|name| degrees(given.number(name)));
+    let wanted = Across::toward(gram_millimetres(given.number("size")), at);
+    let both = on_clock(wanted, first, second).unwrap().map(as_gram_millimetres);
+    vec![("first", both[0]), ("second", both[1])]
+}
+
+/// Two equal clips.
+pub fn clips(given: &Given) -> Results {
+    let [wanted, each] = ["wanted", "each"].map(|name| gram_millimetres(given.number(name)));
+    vec![("degrees", as_degrees(either_side(wanted, each).unwrap()))]
+}
+
+/// What is permitted, between the bearings.
+pub fn between_joints(given: &Given) -> Results {
+    let [front, rear] = ["front", "rear"].map(|name| millimetres(given.number(name)));
+    let whole = gram_millimetres(given.number("whole"));
+    let got = allotted(whole, front, front + rear).unwrap();
+    vec![("front", as_gram_millimetres(got.front)), ("rear", as_gram_millimetres(got.rear))]
+}
+
+/// A mass at another radius; any unit of mass.
+pub fn moved(given: &Given) -> Results {
+    let [from, to] = ["from", "to"].map(|name| inches(given.number(name)));
+    let (mass, at, z) = (grams(given.number("mass")), degrees(10.0), inches(0.0));
+    let there = Weight { mass, radius: from, at, z }.spot().weight(to).unwrap();
+    vec![("mass", as_grams(there.mass))]
+}
+
+/// How many times larger a bow is at a share of the whirl speed.
+pub fn grown(given: &Given) -> Results {
+    vec![("times", growth(rpm(given.number("share")), rpm(1.0)).unwrap())]
+}
