@@ -1,28 +1,28 @@
 //! Ellipse: how well a vector across the tube is known in each direction.
 
 use super::across::Across;
-use crate::quantity::{Angle, Base, Length};
+use crate::quantity::{Angle, Base};
 
 /// A region round a vector across the tube, by its half axes.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Ellipse {
+pub struct Ellipse<Q> {
     /// Half of the long axis.
-    pub long: Length,
+    pub long: Q,
     /// Half of the short axis.
-    pub short: Length,
+    pub short: Q,
     /// Clock angle of the long axis, 0° to 180°; it points the other way as well.
     pub at: Angle,
 }
 
-impl Ellipse {
+impl<Q: Base> Ellipse<Q> {
     /// The region of a covariance, stretched.
     ///
     /// Formula: half axes λ·√e of the matrix's eigenvalues e, the long one at ½·atan2(2·ur, uu − rr).
     /// Symbols: the covariance up·up (uu), up·right (ur), right·right (rr), for readings of unit
-    /// variance; λ the stretch, a length not below 0.
+    /// variance; λ the stretch, a quantity not below 0.
     /// Range: `None` where the matrix tells no ellipse: its determinant not above 0, or a number that
     /// is none. Source: geometry of a symmetric matrix of two rows.
-    pub(super) fn of(covariance: [f64; 3], stretch: Length) -> Option<Self> {
+    pub(super) fn of(covariance: [f64; 3], stretch: Q) -> Option<Self> {
         let [uu, ur, rr] = covariance;
         let greater = 0.5 * (uu + rr) + (0.25 * (uu - rr).powi(2) + ur * ur).sqrt();
         // By the product of both, since their difference would lose the smaller one's digits.
@@ -31,14 +31,14 @@ impl Ellipse {
         let fine = lesser > 0.0 && half(greater).is_finite() && stretch.base() >= 0.0;
         let twice = (2.0 * ur).atan2(uu - rr);
         fine.then(|| Ellipse {
-            long: Length::from_base(half(greater)),
-            short: Length::from_base(half(lesser)),
+            long: Q::from_base(half(greater)),
+            short: Q::from_base(half(lesser)),
             at: Angle::from_base(0.5 * if twice < 0.0 { twice + core::f64::consts::TAU } else { twice }),
         })
     }
 
     /// Whether the ellipse holds a vector that begins at its middle; one on its rim counts as held.
-    pub fn holds(&self, vector: Across<Length>) -> bool {
+    pub fn holds(&self, vector: Across<Q>) -> bool {
         let turned = vector.turned(-self.at);
         let (along, across) = (turned.up.base(), turned.right.base());
         let (long, short) = (self.long.base(), self.short.base());

@@ -64,7 +64,7 @@ fn fraction(a: f64, b: f64, x: f64) -> Option<f64> {
 }
 
 /// ln Γ(z) for z above 0: Stirling's series, the argument raised until its rest is under 1e-13.
-fn ln_gamma(z: f64) -> f64 {
+pub(super) fn ln_gamma(z: f64) -> f64 {
     let (mut z, mut lowered) = (z, 0.0);
     while z < 12.0 {
         lowered += z.ln();

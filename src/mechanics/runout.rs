@@ -56,7 +56,7 @@ pub struct RunOut {
     /// Covariance of the offset for readings of unit variance: up·up, up·right, right·right.
     pub unit_covariance: [f64; 3],
     /// The ellipse round the offset that holds the true one in 95 of 100 cases.
-    pub ellipse: Ellipse,
+    pub ellipse: Ellipse<Length>,
     /// Order 2, where the stations can tell it.
     pub ovality: Option<Ovality>,
     /// Standard deviation of what no order explains, where the stations leave something over.
