@@ -9,6 +9,7 @@ use std::collections::BTreeSet;
 use any_job::{Luck, any_job, near_the_sample};
 use shaftwright::job::{Entry, Job, WeightRow, from_text, to_text};
 use shaftwright::quantity::{as_millimetres, in_inches};
+use shaftwright::stage::balance::{RunReason, RunSense};
 use shaftwright::stage::{
     Against, Amount, Answer, Answered, Finding, Name, Need, Reason, Sense, Stage, Verdict, Why, cut,
     read, truing, whole,
@@ -70,6 +71,7 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
             }));
             all
         }
+        Sense::OnTheCar(sense) => amounts_of_runs(sense),
         Sense::Place { clock, distance } => vec![Amount::Clock(clock), Amount::Length(distance)],
         Sense::Remove
         | Sense::Add
@@ -84,6 +86,55 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
         | Sense::TurnCounterclockwise
         | Sense::StandsClockwise
         | Sense::StandsCounterclockwise => Vec::new(),
+    }
+}
+
+fn amounts_of_runs(sense: RunSense) -> Vec<Amount> {
+    match sense {
+        RunSense::PutOn { at, doubt, radius, added: _ } => {
+            let around = doubt.map(Amount::Angle);
+            [Amount::Clock(at), Amount::Length(radius)].into_iter().chain(around).collect()
+        }
+        RunSense::Screws { at: [one, other], middle } => [one, other, middle].map(Amount::Clock).into(),
+        RunSense::Was { first } => vec![Amount::Reading(first)],
+        RunSense::AsClips { head, half } => {
+            core::iter::once(Amount::Mass(head)).chain(half.map(Amount::Angle)).collect()
+        }
+        RunSense::TimesScatter { least: number, phase: _ } | RunSense::ByLuck { freedom: number } => {
+            vec![Amount::Share(number)]
+        }
+        RunSense::Predicted { left, doubt, first, done: _ } => {
+            [left, doubt, first].map(Amount::Reading).into()
+        }
+        RunSense::Nothing | RunSense::StopHere => Vec::new(),
+    }
+}
+
+fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
+    match reason {
+        RunReason::TwoAnswers { pair } => {
+            pair.into_iter().flat_map(|(mass, at)| [Amount::Mass(mass), Amount::Clock(at)]).collect()
+        }
+        RunReason::NoEffect { times, needed } => [times, needed].map(Amount::Share).into(),
+        RunReason::Disagree { got, allowed, scatter } => {
+            [got, allowed, scatter].map(Amount::Reading).into()
+        }
+        RunReason::NotTold { condition: number }
+        | RunReason::BarelyTold { condition: number }
+        | RunReason::SmallEffect { least: number } => vec![Amount::Share(number)],
+        RunReason::HeavyTrial { most: mass }
+        | RunReason::TooHeavyTrial { most: mass }
+        | RunReason::LightHeads { needed: mass } => vec![Amount::Mass(mass)],
+        RunReason::IfItShakes
+        | RunReason::NotReady
+        | RunReason::NoScatter
+        | RunReason::NothingShakes
+        | RunReason::ReadsNothing
+        | RunReason::SamePlace
+        | RunReason::SmallChange
+        | RunReason::NotKnownEnough
+        | RunReason::NoBetter
+        | RunReason::NotAsPredicted => Vec::new(),
     }
 }
 
@@ -199,6 +250,7 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::PhaseNotWelded
         | Reason::QuarterTurn
         | Reason::NotComputable => Vec::new(),
+        Reason::OnTheCar(reason) => amounts_in_runs(reason),
     }
 }
 
@@ -222,7 +274,7 @@ fn amounts(finding: &Finding) -> Vec<Amount> {
 fn reason_of(finding: &Finding) -> Option<Reason> {
     match finding.verdict {
         Verdict::Watch(reason) | Verdict::Stop(reason) | Verdict::Unjudged(reason) => Some(reason),
-        Verdict::Good | Verdict::Figure | Verdict::NotYet => None,
+        Verdict::Good | Verdict::Figure | Verdict::NotYet | Verdict::IfWanted => None,
     }
 }
 

@@ -13,6 +13,8 @@ use shaftwright::stage::{Name, Reason, Sense, Stage, Standing, Verdict, truing, 
 mod angles;
 #[path = "stages/at_weld.rs"]
 mod at_weld;
+#[path = "stages/balance.rs"]
+mod balance;
 #[path = "stages/bent.rs"]
 mod bent;
 #[path = "stages/cut.rs"]

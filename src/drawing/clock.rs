@@ -101,7 +101,7 @@ fn ears(svg: &mut Svg, pen: Pen, at: Angle, out: f64, ring: f64) {
 }
 
 /// An arrow round the face: + is clockwise.
-fn turning_arrow(svg: &mut Svg, start: Angle, way: f64) {
+pub(super) fn turning_arrow(svg: &mut Svg, start: Angle, way: f64) {
     let radius = RIM - 52.0;
     let points: Vec<(f64, f64)> =
         (0..=6).map(|i| place(radius, start + degrees(way * f64::from(i) * 6.0))).collect();

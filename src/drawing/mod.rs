@@ -20,6 +20,7 @@ mod slip;
 mod speed_curve;
 mod strip;
 mod svg;
+mod trial;
 mod turn_curve;
 
 pub use centreline::centreline;
@@ -34,6 +35,7 @@ pub use runout_curve::runout_curve;
 pub use slip::slip;
 pub use speed_curve::speed_curve;
 pub use strip::strip_pages;
+pub use trial::{clips_on_the_clock, run_vectors, weight_plane};
 pub use turn_curve::turn_curve;
 
 #[cfg(test)]

@@ -42,5 +42,30 @@ pub const fn caution(which: Caution) -> &'static str {
         Caution::NobodyInThePlane => {
             "Gloves off near anything that turns, and nobody in the plane of a weight while the shaft runs."
         }
+        Caution::AxleLoaded => {
+            "Axle loaded: rated stands under its tubes, on level floor, so that it stands as it does on the road; never on a jack alone, never the frame on stands. Hung down, the joints work at angles they never have."
+        }
+        Caution::BothWheelsOn => {
+            "Both wheels on, alike in tyre and pressure, nuts tight, clear of the floor and of all else. Front wheels that the engine drives too: not this way at all."
+        }
+        Caution::ChockWhatStands => {
+            "Chock the wheels that stand, before and behind. Parking brake off if it acts on those that turn."
+        }
+        Caution::SpeedCap => {
+            "At most 55 mph (88 km/h) on the speedometer. And never more than half of what a wheel and its tyre may do: should the other wheel stop, this one turns twice as fast."
+        }
+        Caution::ControlsOff => {
+            "Stability and traction control off: with two wheels standing still they brake by themselves."
+        }
+        Caution::FumesOut => "Exhaust led outside, doors open. Fumes kill without a smell.",
+        Caution::StopSignal => {
+            "Two people. One at the pedals; the other where both can see each other, beside the front of the vehicle. Agree a sign for stop and try it before. Nobody under the vehicle, before it or behind it, nor in the plane of a wheel, a clip or a weight."
+        }
+        Caution::ClipsLookedAt => {
+            "Worm-drive clips tight, heads clear of floor, pipes and lines: turn the shaft once by hand. Look at each clip after every run. They are for testing, not for keeps: a weight that stays is welded on, with the shaft off the car."
+        }
+        Caution::ShortRuns => {
+            "Short runs, and time to cool in between: joints get hot without the wind of the road. The first one only to warm them; cold grease shakes too."
+        }
     }
 }

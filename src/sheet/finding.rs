@@ -1,6 +1,7 @@
 //! A finding in words: its title, its value, its verdict and why.
 
 use super::amount::{amount, opposite};
+use super::balance::{balance_title, why_good, worded_run};
 use super::label::{cut_yoke, far_datum, label};
 use super::reason::reason_words;
 use super::reset::worded_reset;
@@ -82,6 +83,7 @@ pub fn title(name: Name) -> String {
         Name::BentBy => "What bends it",
         Name::NothingToPutBack => "Weights to put back",
         Name::PutBack(row) => return format!("Weight {}", row + 1),
+        Name::OnTheCar(found) => balance_title(found),
         Name::LeftFront => "What moving the weights leaves, front joint's plane",
         Name::LeftRear => "What moving the weights leaves, rear joint's plane",
     };
@@ -267,6 +269,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         Sense::InsteadOf(wanted) => {
             (number, Some(format!("With the turn that was wanted: {}.", show_acceleration(wanted))))
         }
+        Sense::OnTheCar(sense) => worded_run(number, sense, job.display.lengths()),
         Sense::Reset(reset) => worded_reset(name, &number, &reset, job),
         Sense::Place { clock, distance } => (
             number,
@@ -287,6 +290,7 @@ pub const fn verdict_standing(verdict: &Verdict) -> Option<Standing> {
         Verdict::Watch(_) => Some(Standing::Watch),
         Verdict::Stop(_) => Some(Standing::Stop),
         Verdict::NotYet | Verdict::Unjudged(_) => Some(Standing::NotYet),
+        Verdict::IfWanted => Some(Standing::IfWanted),
         Verdict::Figure => None,
     }
 }
@@ -300,6 +304,7 @@ pub const fn verdict_word(verdict: &Verdict) -> &'static str {
         Verdict::Watch(_) => standing_word(Standing::Watch),
         Verdict::Stop(_) => standing_word(Standing::Stop),
         Verdict::NotYet => "Missing",
+        Verdict::IfWanted => standing_word(Standing::IfWanted),
     }
 }
 
@@ -310,6 +315,7 @@ pub const fn standing_word(standing: Standing) -> &'static str {
         Standing::Watch => "Watch",
         Standing::Stop => "Stop",
         Standing::NotYet => "Not yet",
+        Standing::IfWanted => "If wanted",
     }
 }
 
@@ -317,7 +323,9 @@ pub const fn standing_word(standing: Standing) -> &'static str {
 pub const fn shaft_line(whole: &Whole) -> &'static str {
     match (whole.shaft, whole.lengthened) {
         (Standing::Stop, _) => "Stop: something must be mended first.",
-        (Standing::NotYet, _) => "Not judged: until every stage, Check among them, has its answer.",
+        (Standing::NotYet | Standing::IfWanted, _) => {
+            "Not judged: until every stage, Check among them, has its answer."
+        }
         (Standing::Watch | Standing::Good, true) => {
             "Watch: a lengthened shaft wants a driveline shop's look."
         }
@@ -334,6 +342,9 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
             Some(reason_words(*reason, display))
         }
         (Verdict::Good, Answer::Known(_)) => finding.limit.map(|limit| {
+            if let Name::OnTheCar(found) = finding.name {
+                return why_good(found, limit.amount, display);
+            }
             let limit = amount(limit.amount, display);
             match finding.name {
                 Name::LengthChange | Name::WantedLength | Name::FinishedLength => {

@@ -1,5 +1,6 @@
 //! What to know while filling in a field: usual values with where they come from.
 
+use super::balance::balance_hint;
 use crate::job::Entry;
 use crate::quantity::Base;
 use crate::stage::Amount;
@@ -91,7 +92,7 @@ pub const fn hint(entry: Entry) -> &'static str {
         Entry::WeightRadius(_) => "Shaft's axis to the middle of the weight.",
         Entry::YokeTurned => "+ clockwise seen from the rear. Usual: 0, back in its own marks.",
         Entry::ShaftMass => "By scale; only to judge what is left.",
-        _ => "",
+        _ => balance_hint(entry),
     }
 }
 

@@ -192,6 +192,7 @@ pub const fn stage_title(stage: Stage) -> &'static str {
         Stage::Phase => "Phase",
         Stage::True => "True",
         Stage::Weights => "Weights",
+        Stage::Balance => "Balance",
     }
 }
 
@@ -213,6 +214,9 @@ pub const fn stage_lead(stage: Stage) -> &'static str {
             "One turn of the dial, read at each mark, beside the new weld. Number the tube clockwise from the witness mark, seen from the rear."
         }
         Stage::Weights => "Where each balance weight goes back, kept with its own yoke.",
+        Stage::Balance => {
+            "Only if it still shakes: runs on the car with trial weights tell what to put on, and where."
+        }
     }
 }
 

@@ -2,6 +2,7 @@
 //! words, the report prints them, and tests read them natively.
 
 mod amount;
+mod balance;
 mod caution;
 mod complaint;
 mod finding;
@@ -18,6 +19,7 @@ mod truing;
 mod working;
 
 pub use amount::amount;
+pub use balance::{balance_limits, balance_not_for, balance_same_runs, clip_table, trial_place};
 pub use caution::caution;
 pub use complaint::{complaint, unopened};
 pub use finding::{

@@ -1,6 +1,7 @@
 //! Why a verdict is what it is, in one plain sentence or two.
 
 use super::amount::amount;
+use super::balance::run_reason;
 use crate::quantity::{
     Angle, Base, Length, LengthDisplay, inches, millimetres, show_acceleration, show_angle, show_clock,
     show_length, show_number,
@@ -320,6 +321,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
         Reason::NotWelded => {
             "Inside the limit so far. Welding moves the tube a few thousandths: judged by a turn taken after it.".to_owned()
         }
+        Reason::OnTheCar(reason) => run_reason(reason),
         Reason::NotComputable => {
             "These numbers do not go together: check the fields above.".to_owned()
         }

@@ -70,6 +70,25 @@ pub const fn source(which: Source) -> &'static str {
         Source::DoubtOfTravel => {
             "Taken for the ±, our own choice: slope 0.5°, travel of the axle 1/4 in, output shaft as read at Angles, or within 5° of the shaft's own slope; the axle does not turn about itself"
         }
+        Source::BalanceForce => "Published: ISO 21940-2, force of an unbalance U·ω²",
+        Source::TrialWithPhase => {
+            "Influence coefficients from trial runs, as in ISO 21940-11 and texts on balancing (from memory); the region of the answer by Fieller, 1954 (from memory), two planes derived from it"
+        }
+        Source::TrialWithoutPhase => {
+            "The four-run method of balancing without phase (from memory), by least squares for any trials; the region is the likelihood's"
+        }
+        Source::TrialChange => {
+            "Published: vibration-analysis training note, a trial changes amplitude by 30 % or phase by 30°"
+        }
+        Source::TrialShows => {
+            "Five times the scatter, our own choice: from there on the ± keeps its promise"
+        }
+        Source::LuckOfRuns => {
+            "What scatter alone passes once in a hundred times, by the chi-squared law"
+        }
+        Source::DoubtOfRuns => {
+            "Taken for the ±: a reading's own scatter as typed, one standard deviation; the trials' masses and places as exact, set by the same marks as the correction"
+        }
         Source::OfficePaper => "Paper 0.10 mm thick, 80 g/m² office paper, from memory",
         Source::SeamAside => {
             "Published: readings leave out welds and surface irregularities (vehicle service manual). What stands out is found by Fisher's law, over at most 20° of the tube, our own choice"

@@ -137,6 +137,28 @@ const fn law(law: Law) -> (&'static str, &'static str) {
             ("Goes with its own yoke: distance − (old − wanted)", "{0} − ({1} − {2}) = {=}")
         }
         Law::PermittedShare => ("Half of what G 16 permits: ½·16 mm/s·m/ω", "{0} at {1}: {=} a plane"),
+        Law::MostTrial => {
+            ("Heaviest trial = 0.1 × half the shaft's weight / (ω² × radius)", "{0}, {1}, {2}: {=}")
+        }
+        Law::HeadsApart => {
+            ("Two heads W, each γ from the middle, make R = 2·W·cos γ", "acos({0} / (2 × {1})) = {=}")
+        }
+        Law::Influence => (
+            "Effect H = (R − O)/W as vectors on the shaft; put on −O/H",
+            "O {0} at {1}, R {2} at {3}, W {4} at {5}: {=}",
+        ),
+        Law::InfluenceLeftOn => (
+            "Effect H = (R − O)/W as vectors on the shaft; the trial left on, put on −R/H",
+            "O {0} at {1}, R {2} at {3}, W {4} at {5}: {=}",
+        ),
+        Law::TwoPlaneRuns => (
+            "Effects H from both trials, one column each; put on −H⁻¹·V₀. Both ends' readings: first run, trial 1, trial 2",
+            "{0} at {1}, {2} at {3}; {4} at {5}, {6} at {7}; {8} at {9}, {10} at {11}: {=}",
+        ),
+        Law::TrialFits => (
+            "A run reads O·|1 − W/c|, c the correction, by least squares over all runs: trial, as read, as it fits",
+            "{0} at {1}: read {2}, fits {=}",
+        ),
         Law::PullForce => ("Pull at top speed F = U·ω²", "{0} at {1}: {=}"),
     }
 }

@@ -58,7 +58,7 @@ fn at_another_place(job: &Job, other: usize, turn: &Turn, limit: Length, source:
 /// How much a verdict says against the shaft, in the order in which a stage counts them.
 const fn weight(verdict: Verdict) -> u8 {
     match verdict {
-        Verdict::Good | Verdict::Figure => 0,
+        Verdict::Good | Verdict::Figure | Verdict::IfWanted => 0,
         Verdict::Watch(_) => 1,
         Verdict::NotYet | Verdict::Unjudged(_) => 2,
         Verdict::Stop(_) => 3,

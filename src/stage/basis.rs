@@ -44,6 +44,13 @@ pub enum Source {
     DoubtOfLines,
     DoubtOfTravel,
     OfficePaper,
+    BalanceForce,
+    TrialWithPhase,
+    TrialWithoutPhase,
+    TrialChange,
+    TrialShows,
+    LuckOfRuns,
+    DoubtOfRuns,
 }
 
 /// The law a working line follows; its formula is worded elsewhere.
@@ -100,4 +107,10 @@ pub enum Law {
     NewDistance,
     PermittedShare,
     PullForce,
+    MostTrial,
+    HeadsApart,
+    Influence,
+    InfluenceLeftOn,
+    TwoPlaneRuns,
+    TrialFits,
 }

@@ -318,6 +318,11 @@ impl<'a> Fields<'a> {
         self.take(entry).map(|amount| Angle::from_base(base(amount)))
     }
 
+    /// What an instrument shows, in its own unit.
+    pub(super) fn reading(&mut self, entry: Entry) -> Option<f64> {
+        self.take(entry).map(base)
+    }
+
     pub(super) fn mass(&mut self, entry: Entry) -> Option<Mass> {
         self.take(entry).map(|amount| Mass::from_base(base(amount)))
     }

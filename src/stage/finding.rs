@@ -1,6 +1,7 @@
 //! What a stage finds, as plain data.
 
 use super::amount::Amount;
+use super::balance::OnTheCar;
 pub use super::basis::{Law, Source};
 use super::complaint::Complaint;
 pub use super::reason::Reason;
@@ -18,6 +19,7 @@ macro_rules! names {
         pub enum Name {
             $($name,)+
             PutBack(usize),
+            OnTheCar(OnTheCar),
         }
 
         impl Name {
@@ -26,6 +28,7 @@ macro_rules! names {
                 let fixed = match self {
                     $(Name::$name => stringify!($name),)+
                     Name::PutBack(row) => return format!("PutBack-{row}"),
+                    Name::OnTheCar(found) => return found.code(),
                 };
                 fixed.to_owned()
             }
@@ -155,6 +158,8 @@ pub enum Verdict {
     NotYet,
     /// A value stands, but what it is judged by is missing.
     Unjudged(Reason),
+    /// Nobody asked for it, and nothing waits for it.
+    IfWanted,
 }
 
 /// A limit with its source.
@@ -245,6 +250,11 @@ impl Finding {
         Finding { verdict: Verdict::Unjudged(reason), ..Finding::impossible(name, reason) }
     }
 
+    /// A finding that nobody asked for, and that nothing waits for.
+    pub(super) fn if_wanted(name: Name, reason: Reason) -> Finding {
+        Finding { verdict: Verdict::IfWanted, ..Finding::impossible(name, reason) }
+    }
+
     /// A finding that nothing came out of.
     pub(super) fn blocked(name: Name, blocked: Blocked) -> Finding {
         match blocked {
@@ -319,4 +329,13 @@ pub enum Caution {
     HeatSparingly,
     NotABalancingMachine,
     NobodyInThePlane,
+    AxleLoaded,
+    BothWheelsOn,
+    ChockWhatStands,
+    SpeedCap,
+    ControlsOff,
+    FumesOut,
+    StopSignal,
+    ClipsLookedAt,
+    ShortRuns,
 }

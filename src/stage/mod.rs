@@ -5,6 +5,7 @@ mod along;
 mod amount;
 pub mod angles;
 mod at_weld;
+pub mod balance;
 mod basis;
 mod bent;
 mod bounds;
@@ -73,11 +74,13 @@ pub enum Stage {
     True,
     /// Balance weights.
     Weights,
+    /// Balance on the car.
+    Balance,
 }
 
 impl Stage {
     /// Every stage, in the order of the work.
-    pub const ALL: [Stage; 7] = [
+    pub const ALL: [Stage; 8] = [
         Stage::Measure,
         Stage::Angles,
         Stage::Check,
@@ -85,6 +88,7 @@ impl Stage {
         Stage::Phase,
         Stage::True,
         Stage::Weights,
+        Stage::Balance,
     ];
 
     /// The stage's name in an address.
@@ -97,6 +101,7 @@ impl Stage {
             Stage::Phase => "phase",
             Stage::True => "true",
             Stage::Weights => "weights",
+            Stage::Balance => "balance",
         }
     }
 
@@ -204,7 +209,9 @@ impl Stage {
             | Entry::RearPlane
             | Entry::StripThickness
             | Entry::StripWidth
-            | Entry::RunSpeed
+            | Entry::YokeTurned
+            | Entry::ShaftMass => Stage::Weights,
+            Entry::RunSpeed
             | Entry::ClipRadius
             | Entry::ClipMass
             | Entry::RunScatter
@@ -213,9 +220,7 @@ impl Stage {
             | Entry::RunAmplitude(..)
             | Entry::RunPhase(..)
             | Entry::CheckAmplitude(_)
-            | Entry::CheckPhase(_)
-            | Entry::YokeTurned
-            | Entry::ShaftMass => Stage::Weights,
+            | Entry::CheckPhase(_) => Stage::Balance,
         }
     }
 
@@ -232,6 +237,7 @@ impl Stage {
                 truing::findings(job, pass, truing::first_read(job, pass))
             }
             Stage::Weights => weights::findings(job),
+            Stage::Balance => balance::findings(job),
         }
     }
 
@@ -265,6 +271,18 @@ impl Stage {
             Stage::Weights => {
                 &[Caution::NotABalancingMachine, Caution::BeforeWelding, Caution::NobodyInThePlane]
             }
+            Stage::Balance => &[
+                Caution::AxleLoaded,
+                Caution::BothWheelsOn,
+                Caution::ChockWhatStands,
+                Caution::SpeedCap,
+                Caution::ControlsOff,
+                Caution::FumesOut,
+                Caution::StopSignal,
+                Caution::NobodyInThePlane,
+                Caution::ClipsLookedAt,
+                Caution::ShortRuns,
+            ],
         }
     }
 }

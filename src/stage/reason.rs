@@ -1,5 +1,6 @@
 //! Why a verdict is not good, as plain data.
 
+use super::balance::RunReason;
 use crate::job::Entry;
 use crate::quantity::{Angle, AngularAcceleration, Length, Unbalance};
 
@@ -101,4 +102,5 @@ pub enum Reason {
     WrongField,
     NotWelded,
     NotComputable,
+    OnTheCar(RunReason),
 }

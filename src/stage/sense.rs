@@ -1,5 +1,6 @@
 //! Which way a value is meant, as plain data.
 
+use super::balance::RunSense;
 use super::bent::BentBy;
 use super::dial::AsideBy;
 use crate::mechanics::aim::Answered;
@@ -169,6 +170,8 @@ pub enum Sense {
     InsteadOf(AngularAcceleration),
     /// A change and what comes of it.
     Reset(Reset),
+    /// Of balancing on the car.
+    OnTheCar(RunSense),
     /// At this place, so far from the far datum.
     Place {
         /// Place on the clock.

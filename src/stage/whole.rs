@@ -15,6 +15,8 @@ pub enum Standing {
     Stop,
     /// Something is still missing.
     NotYet,
+    /// Nobody asked for it, and nothing waits for it.
+    IfWanted,
 }
 
 /// The standing of every stage and of the shaft.
@@ -37,13 +39,16 @@ pub fn standing(findings: &[Finding]) -> Standing {
         Standing::NotYet
     } else if any(|verdict| matches!(verdict, Verdict::Watch(_))) {
         Standing::Watch
+    } else if any(|verdict| matches!(verdict, Verdict::IfWanted)) {
+        Standing::IfWanted
     } else {
         Standing::Good
     }
 }
 
 /// Looks at the whole shaft. Until every stage has its answer, Check among them, the shaft is not
-/// judged; a lengthened shaft is never better than "watch".
+/// judged; a lengthened shaft is never better than "watch". A stage that is there only for those who want it
+/// holds nothing up while nobody asked for it.
 pub fn whole(job: &Job) -> Whole {
     let stages: Vec<(Stage, Standing)> =
         Stage::ALL.into_iter().map(|stage| (stage, standing(&stage.findings(job)))).collect();

@@ -15,6 +15,7 @@ pub fn standing_mark(standing: Option<Standing>) -> AnyView {
         Some(Standing::Watch) => ("mark watch", "M12 3L22.5 21H1.5zM12 9.5v5.5M12 17.6v.6"),
         Some(Standing::Stop) => ("mark stop", "M8 2h8l6 6v8l-6 6H8l-6-6V8zM7 12h10"),
         Some(Standing::NotYet) => ("mark not-yet", "M12 3a9 9 0 1 0 0 18a9 9 0 1 0 0-18"),
+        Some(Standing::IfWanted) => ("mark figure", "M6 12h.1M12 12h.1M18 12h.1"),
         None => ("mark figure", "M4 8h16M4 16h16"),
     };
     let markup = format!(r#"<svg viewBox="0 0 24 24" focusable="false"><path d="{path}"/></svg>"#);

@@ -1,6 +1,7 @@
 //! One file a stage, all in one frame: questions at the left, answers at the right.
 
 mod angles;
+mod balance;
 mod check;
 mod cut;
 mod measure;
@@ -11,8 +12,9 @@ mod weights;
 
 use leptos::prelude::*;
 
-use super::parts::{Part, answer_strip, cards, el, key, text};
+use super::parts::{Part, all, answer_strip, cards, el, key, text};
 use super::state::State;
+use crate::job::Ready;
 use crate::sheet::{caution, stage_lead, stage_title};
 use crate::stage::{Finding, Stage};
 
@@ -31,6 +33,34 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
         Some(shown) => shown.findings(state),
         None => state.at_rest(|job| stage.findings(job)),
     });
+    // Nothing of this stage is seen before what must be so was read and said to be so.
+    let open = state.follows(|job| job.balance.ready == Ready::Ready);
+    let open = Memo::new(move |_| stage != Stage::Balance || open.get());
+    let inside = move || open.get().then(|| inside(state, stage, shown, first, at_rest));
+    let ready = move || {
+        let key = key("", "All of this is so", move || balance::say_ready(state, true));
+        (!open.get()).then(|| el("div").class("onward").child(key).into())
+    };
+    let folded = Memo::new(move |_| stage == Stage::Balance && open.get());
+    el("section")
+        .class("stage")
+        .attr("data-stage", stage.slug())
+        .child(el("h1").text(stage_title(stage)))
+        .child(el("p").class("lead").text(stage_lead(stage)))
+        .slot(move || (!folded.get()).then(|| cautions(stage)))
+        .slot(ready)
+        .slot(inside)
+        .into()
+}
+
+/// Questions, answers, and where to go from here.
+fn inside(
+    state: State,
+    stage: Stage,
+    shown: Option<truing::ShownTurn>,
+    first: Memo<Vec<Finding>>,
+    at_rest: Memo<Vec<Finding>>,
+) -> AnyView {
     let (questions, pictures) = match stage {
         Stage::Measure => (measure::questions(state), measure::pictures(state)),
         Stage::Angles => (angles::questions(state), angles::pictures(state)),
@@ -42,6 +72,7 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
             shown.map_or_else(|| ().into_any(), |shown| truing::pictures(state, shown)),
         ),
         Stage::Weights => (weights::questions(state), weights::pictures(state)),
+        Stage::Balance => (balance::questions(state), balance::pictures(state)),
     };
     let place = Stage::ALL.iter().position(|known| *known == stage).unwrap_or(0);
     let next = Stage::ALL.get(place + 1).copied();
@@ -63,16 +94,11 @@ pub fn stage_screen(state: State, stage: Stage) -> AnyView {
             .text(&format!("On to {}", stage_title(next)))
             .into()
     });
-    el("section")
-        .class("stage")
-        .attr("data-stage", stage.slug())
-        .child(el("h1").text(stage_title(stage)))
-        .child(el("p").class("lead").text(stage_lead(stage)))
-        .child(cautions(stage))
-        .child(columns)
-        .child(el("div").class("onward").child(save).child(print).children(onward))
-        .child(answer_strip(state, first, at_rest))
-        .into()
+    all([
+        columns.into(),
+        el("div").class("onward").child(save).child(print).children(onward).into(),
+        answer_strip(state, first, at_rest),
+    ])
 }
 
 fn cautions(stage: Stage) -> AnyView {

@@ -1,0 +1,290 @@
+//! Balancing on the car in words: what each method can do, its findings, its reasons.
+
+use super::amount::amount;
+use crate::job::{BalanceBy, Entry, Job};
+use crate::quantity::{
+    Angle, LengthDisplay, as_grams, show_angle, show_clock, show_mass, show_number, show_plain_length,
+    three_figures,
+};
+use crate::stage::Amount;
+use crate::stage::balance::{OnTheCar, Plane, RunReason, RunSense, heads_together};
+
+/// What a method finds and what it cannot.
+pub const fn balance_limits(by: BalanceBy) -> &'static str {
+    match by {
+        BalanceBy::Amplitudes => {
+            "Finds one weight at one end, from a first run and three trials or more. Needs no flash. With three trials one misread run can pass for another answer: a fourth, or the check run, shows it."
+        }
+        BalanceBy::Phase => {
+            "Finds one weight at one end, from a first run and one trial. The flash or the pick-up must show the same place each time it is read at a run."
+        }
+        BalanceBy::TwoPlanes => {
+            "Finds a weight for each end, from a first run and a trial at each: both ends are read at every run. For a shaft that shakes at both ends, or gets worse at one as the other gets better."
+        }
+    }
+}
+
+/// What no trial weight cures, and when to stop.
+pub const fn balance_not_for() -> &'static str {
+    "Only a shake that comes once a turn of the shaft goes away by weights. Twice a turn comes from the joints' angles, another pace from wheels, engine or gearbox. No better after two tries, more weight called for than two screw heads make, or readings that will not repeat: a driveline shop."
+}
+
+/// What must stay the same from run to run.
+pub const fn balance_same_runs() -> &'static str {
+    "At every run the same speed within 1 %, the same gear, the same way of reaching it, and the instrument in the same place: under the joint at this end, pressed or taped on. Any instrument, any unit: mm/s, g, or a phone's own number."
+}
+
+/// Which end a trial sits at, where it matters.
+pub const fn trial_place(job: &Job, run: usize) -> Option<&'static str> {
+    match (job.balance.by, run) {
+        (BalanceBy::TwoPlanes, 1) => Some("Put it on at the gearbox end, and read both ends."),
+        (BalanceBy::TwoPlanes, _) => {
+            Some("Take the first off, put this one on at the axle end, and read both ends.")
+        }
+        (BalanceBy::Amplitudes, 1) => {
+            Some("The same weight at three places a third of a turn apart is best.")
+        }
+        _ => None,
+    }
+}
+
+/// What two heads make at some half-angles, ready to be read; nothing before a head is weighed.
+pub fn clip_table(job: &Job) -> Vec<(String, String)> {
+    let rows = heads_together(job).unwrap_or_default();
+    rows.into_iter()
+        .map(|(half, made)| (format!("± {}", show_angle(half, 0)), show_mass(made)))
+        .collect()
+}
+
+/// The name of a finding.
+pub(super) fn balance_title(found: OnTheCar) -> &'static str {
+    match found {
+        OnTheCar::Asked => "Balance on the car",
+        OnTheCar::PutOn(Plane::One) => "Put on",
+        OnTheCar::PutOn(Plane::Front) => "Put on at the gearbox end",
+        OnTheCar::PutOn(Plane::Rear) => "Put on at the axle end",
+        OnTheCar::Screws(Plane::One) => "Two clips make it, each turned away by",
+        OnTheCar::Screws(Plane::Front) => "Gearbox end: two clips, each turned away by",
+        OnTheCar::Screws(Plane::Rear) => "Axle end: two clips, each turned away by",
+        OnTheCar::Expected(Plane::One) => "Reading to expect with it",
+        OnTheCar::Expected(Plane::Front) => "Reading to expect, gearbox end",
+        OnTheCar::Expected(Plane::Rear) => "Reading to expect, axle end",
+        OnTheCar::MostTrial => "Heaviest trial to begin with",
+        OnTheCar::LeastChange => "A trial must change the reading by",
+        OnTheCar::Effect => "What the weakest trial changed",
+        OnTheCar::Apart => "Readings disagree by",
+        OnTheCar::Told => "Known one way worse than another",
+        OnTheCar::Check(Plane::One) => "Check run",
+        OnTheCar::Check(Plane::Front) => "Check run, gearbox end",
+        OnTheCar::Check(Plane::Rear) => "Check run, axle end",
+    }
+}
+
+/// The value and what goes with it.
+pub(super) fn worded_run(
+    number: String,
+    sense: RunSense,
+    display: LengthDisplay,
+) -> (String, Option<String>) {
+    let words = match sense {
+        RunSense::PutOn { at, doubt, radius, added } => {
+            let around = doubt.map_or(String::new(), |doubt| format!(" ± {}", show_angle(doubt, 0)));
+            let beside = if added { " The trial stays on; this comes beside it." } else { "" };
+            format!(
+                "At {}{around}, seen from the rear, {} from the shaft's axis.{beside}",
+                show_clock(at),
+                show_plain_length(radius, display)
+            )
+        }
+        RunSense::Nothing => {
+            return (
+                "Nothing".to_owned(),
+                Some("There is nothing to correct that these readings can see: stop here.".to_owned()),
+            );
+        }
+        RunSense::StopHere => {
+            "It would gain no more than a reading changes by itself: stop here.".to_owned()
+        }
+        RunSense::Screws { at: [one, other], middle } => {
+            return (
+                format!("± {number}"),
+                Some(format!(
+                    "One screw head at {}, the other at {}: as far either side of {}.",
+                    show_clock(one),
+                    show_clock(other),
+                    show_clock(middle)
+                )),
+            );
+        }
+        RunSense::Was { first } => format!("It reads {} without.", three_figures(first)),
+        RunSense::AsClips { head, half } => match half {
+            Some(half) => format!(
+                "Start low. Two heads of {} make it at ± {} either side of a place; together at one place they make {}.",
+                show_mass(head),
+                show_angle(half, 0),
+                show_mass(head * 2.0)
+            ),
+            None => format!("Start low. Two heads of {} at one place stay below it.", show_mass(head)),
+        },
+        RunSense::TimesScatter { least, phase } => {
+            let phase = if phase { " Better by a third of the first reading, or by 30°." } else { "" };
+            format!(
+                "{} times what a reading changes by itself, up, down or in phase.{phase}",
+                show_number(least, 0)
+            )
+        }
+        RunSense::ByLuck { freedom } => format!(
+            "In squares of the scatter, with {} more {} than it takes. Scatter alone passes the limit once in a hundred times.",
+            show_number(freedom, 0),
+            if freedom < 1.5 { "reading" } else { "readings" }
+        ),
+        RunSense::Predicted { left, doubt, first, done } => {
+            let next = if done {
+                " Nothing more to be seen by these readings: stop here, and weld a weight on in place of the clips."
+            } else {
+                ""
+            };
+            format!(
+                "Predicted {} ± {}; the first run read {}.{next}",
+                three_figures(left),
+                three_figures(doubt),
+                three_figures(first)
+            )
+        }
+    };
+    (number, Some(words))
+}
+
+/// The words of a reason.
+pub(super) fn run_reason(reason: RunReason) -> String {
+    let fixed = match reason {
+        RunReason::IfItShakes => {
+            "Only if it shakes on the road once it is together again. Nothing waits for it."
+        }
+        RunReason::NotReady => "Read what must be so before the wheels turn, and say that it is.",
+        RunReason::NoScatter => {
+            "No instrument reads the same twice: type how much a reading changes by itself, at least half its last digit."
+        }
+        RunReason::NothingShakes => {
+            "The first run reads no more than a reading changes by itself: there is nothing to balance."
+        }
+        RunReason::ReadsNothing => {
+            "A reading of 0 cannot be reckoned with: type the least that the instrument shows."
+        }
+        RunReason::TwoAnswers { pair } => return two_answers(pair),
+        RunReason::SamePlace => {
+            "The trials sat in one place: put the next one a third of a turn farther."
+        }
+        RunReason::NoEffect { times, needed } => {
+            return format!(
+                "The trials changed the reading by {} times what it changes by itself; {} times are wanted. Take a heavier trial, up to the heaviest allowed, or read finer.",
+                show_number(times, 1),
+                show_number(needed, 0)
+            );
+        }
+        RunReason::Disagree { got, allowed, scatter } => {
+            return format!(
+                "These readings cannot all be right: {} where luck leaves {}. Another speed or gear, a clip that slipped, or one left on? Make the first run again, then each trial. They would agree if a reading changed by {} by itself.",
+                three_figures(got),
+                three_figures(allowed),
+                three_figures(scatter)
+            );
+        }
+        RunReason::NotTold { condition } => {
+            return format!(
+                "Both trials did nearly the same at both ends ({} to 1): the ends cannot be told apart. Balance one end.",
+                three_figures(condition)
+            );
+        }
+        RunReason::BarelyTold { condition } => {
+            return format!(
+                "{} times better known one way than the other: its ± is wide. Trials elsewhere on the clock, or heavier, tell more.",
+                three_figures(condition)
+            );
+        }
+        RunReason::HeavyTrial { most } => {
+            return format!(
+                "A trial heavier than {} pulls with more than a tenth of what rests on that end. Turn slower, or set two heads against each other for less.",
+                show_mass(most)
+            );
+        }
+        RunReason::TooHeavyTrial { most } => {
+            return format!(
+                "A trial of more than ten times {} pulls harder than that end of the shaft weighs: do not run it.",
+                show_mass(most)
+            );
+        }
+        RunReason::SmallEffect { least } => {
+            return format!(
+                "Less than {} times what a reading changes by itself: the ± may not hold. A heavier trial says more.",
+                show_number(least, 0)
+            );
+        }
+        RunReason::SmallChange => {
+            "A trial should change the reading by 30 %, or the phase by 30°: a heavier one says more."
+        }
+        RunReason::LightHeads { needed } => {
+            return format!(
+                "Not enough: two such heads side by side are too light. Each must weigh {} at this radius: heavier heads, or two clips at each place. If that is far more, a driveline shop.",
+                show_mass(needed)
+            );
+        }
+        RunReason::NotKnownEnough => {
+            "Not known well enough to say that it helps: read the runs again, or take a heavier trial."
+        }
+        RunReason::NoBetter => {
+            "No better. Something changed: speed, gear, a clip that moved, a trial left on, the clock read from the front? Take it off, make the first run again. If that is no better either: a driveline shop."
+        }
+        RunReason::NotAsPredicted => {
+            "Better, but not by as much as predicted: speed, a clip that moved, a trial left on? Or begin anew with this as the first run."
+        }
+    };
+    fixed.to_owned()
+}
+
+fn two_answers([(mass, at), (other_mass, other_at)]: [(crate::quantity::Mass, Angle); 2]) -> String {
+    if (as_grams(mass) - as_grams(other_mass)).abs() < 1e-9 && at == other_at {
+        return format!(
+            "Two trials are not enough: {} at {} is as near as they tell. Make a third trial at another place.",
+            show_mass(mass),
+            show_clock(at)
+        );
+    }
+    format!(
+        "Two answers: {} at {}, or its mirror image, {} at {}. Make one more trial, at a place off the line through the others and the axis: it tells which.",
+        show_mass(mass),
+        show_clock(at),
+        show_mass(other_mass),
+        show_clock(other_at)
+    )
+}
+
+/// Why a good verdict is good.
+pub(super) fn why_good(found: OnTheCar, limit: Amount, display: LengthDisplay) -> String {
+    let limit = amount(limit, display);
+    match found {
+        OnTheCar::Effect => format!("At least {limit}: enough to be told from scatter."),
+        OnTheCar::Apart => format!("No more than luck leaves, {limit}: they agree."),
+        _ => format!("To 1; up to {limit} is well told."),
+    }
+}
+
+/// What to know while filling in a field of this stage.
+pub(super) const fn balance_hint(entry: Entry) -> &'static str {
+    match entry {
+        Entry::RunSpeed => {
+            "Engine speed divided by the gear's ratio. Where it shakes most, within the speed cap; never above the whirl speed's share at Check."
+        }
+        Entry::ClipRadius => "Half the tube's diameter and half the screw head's height.",
+        Entry::ClipMass => {
+            "What is heavier on the screw's side: weigh the clip, and take off a band of the same length."
+        }
+        Entry::RunScatter => {
+            "Make the first run three times, stopping in between, with nothing changed: three fifths of what the readings differ by at most. The same unit as the reading."
+        }
+        Entry::TrialMass(1) => "One head, or what two heads make together: see the table.",
+        Entry::TrialClock(1) => "Clockwise from the witness mark, seen from the rear: 4:30, or 135°.",
+        Entry::RunPhase(0, 0) => "In degrees, clockwise seen from the rear; or by the clock: 4:30.",
+        _ => "",
+    }
+}

@@ -1,0 +1,201 @@
+//! What balancing on the car finds, as plain data: names, reasons and senses of its own.
+
+use crate::quantity::{Angle, Length, Mass};
+
+/// Where a correction goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Plane {
+    /// At the one end that weights are put at.
+    One,
+    /// At the gearbox end, of two.
+    Front,
+    /// At the axle end, of two.
+    Rear,
+}
+
+/// What is found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum OnTheCar {
+    /// The whole of it, while nobody asked for it.
+    Asked,
+    /// What to put on.
+    PutOn(Plane),
+    /// How two clips make it.
+    Screws(Plane),
+    /// What is left to read with it.
+    Expected(Plane),
+    /// How heavy a trial may be.
+    MostTrial,
+    /// How much a trial must change.
+    LeastChange,
+    /// How much the weakest of them changed.
+    Effect,
+    /// How far the readings disagree.
+    Apart,
+    /// How well the two ends are told apart.
+    Told,
+    /// What came of the correction.
+    Check(Plane),
+}
+
+impl OnTheCar {
+    /// Its code in the page.
+    pub fn code(self) -> String {
+        let (name, plane) = match self {
+            OnTheCar::Asked => ("BalanceAsked", Plane::One),
+            OnTheCar::PutOn(plane) => ("PutOn", plane),
+            OnTheCar::Screws(plane) => ("Screws", plane),
+            OnTheCar::Expected(plane) => ("ExpectedLeft", plane),
+            OnTheCar::MostTrial => ("MostTrial", Plane::One),
+            OnTheCar::LeastChange => ("LeastChange", Plane::One),
+            OnTheCar::Effect => ("TrialEffect", Plane::One),
+            OnTheCar::Apart => ("ReadingsApart", Plane::One),
+            OnTheCar::Told => ("EndsTold", Plane::One),
+            OnTheCar::Check(plane) => ("CheckRun", plane),
+        };
+        let end = match plane {
+            Plane::One => "",
+            Plane::Front => "-front",
+            Plane::Rear => "-rear",
+        };
+        format!("{name}{end}")
+    }
+}
+
+/// Why a verdict is not good.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum RunReason {
+    /// Balancing on the car is for a shaft that shakes.
+    IfItShakes,
+    /// What must be so was not said to be so.
+    NotReady,
+    /// No instrument reads the same twice.
+    NoScatter,
+    /// The first run reads nothing that stands clear of the scatter.
+    NothingShakes,
+    /// Two trials leave two answers, mirrored.
+    TwoAnswers {
+        /// Mass and place of each.
+        pair: [(Mass, Angle); 2],
+    },
+    /// All trials sat in one place.
+    SamePlace,
+    /// No trial changed anything by more than the scatter.
+    NoEffect {
+        /// The effect, in scatters.
+        times: f64,
+        /// What is enough.
+        needed: f64,
+    },
+    /// A reading of nothing, which no instrument shows of a shaft that turns.
+    ReadsNothing,
+    /// The readings cannot all be right.
+    Disagree {
+        /// What is left over, in scatters squared.
+        got: f64,
+        /// What luck leaves but once in a hundred times.
+        allowed: f64,
+        /// The scatter from which on luck would leave as much.
+        scatter: f64,
+    },
+    /// The two ends cannot be told apart.
+    NotTold {
+        /// How much worse the badly told direction is than the well told one.
+        condition: f64,
+    },
+    /// Told apart, but not well.
+    BarelyTold {
+        /// The same.
+        condition: f64,
+    },
+    /// A trial pulls harder than is usual.
+    HeavyTrial {
+        /// The most.
+        most: Mass,
+    },
+    /// A trial pulls harder than the shaft's end weighs.
+    TooHeavyTrial {
+        /// The most.
+        most: Mass,
+    },
+    /// A trial changed too little to be read well.
+    SmallEffect {
+        /// The least, in scatters.
+        least: f64,
+    },
+    /// A trial turned and changed the vibration by less than is usual.
+    SmallChange,
+    /// Two such heads do not make it.
+    LightHeads {
+        /// What each had to weigh.
+        needed: Mass,
+    },
+    /// It is not known well enough to say that it helps.
+    NotKnownEnough,
+    /// The check run is no better than the first one.
+    NoBetter,
+    /// Better, but not as was predicted.
+    NotAsPredicted,
+}
+
+/// Which way a value is meant.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum RunSense {
+    /// Put it on there.
+    PutOn {
+        /// Place on the clock.
+        at: Angle,
+        /// Its ± at 95 %; `None` where every place is possible.
+        doubt: Option<Angle>,
+        /// Distance from the axis.
+        radius: Length,
+        /// Beside the trial that stays on.
+        added: bool,
+    },
+    /// Nothing to correct that these readings can see.
+    Nothing,
+    /// It would gain no more than the scatter.
+    StopHere,
+    /// Two screw heads.
+    Screws {
+        /// Places of both.
+        at: [Angle; 2],
+        /// The middle between both.
+        middle: Angle,
+    },
+    /// It was read before.
+    Was {
+        /// The first run.
+        first: f64,
+    },
+    /// As a pull, and by two heads.
+    AsClips {
+        /// What one head weighs.
+        head: Mass,
+        /// How far each stands from the middle; `None` where both side by side are lighter.
+        half: Option<Angle>,
+    },
+    /// In the reading's own unit, times the scatter.
+    TimesScatter {
+        /// So many.
+        least: f64,
+        /// With phase it shall also change by a share or an angle.
+        phase: bool,
+    },
+    /// Allowed by luck.
+    ByLuck {
+        /// Degrees of freedom.
+        freedom: f64,
+    },
+    /// What was predicted, and the first run.
+    Predicted {
+        /// Predicted.
+        left: f64,
+        /// Its ±.
+        doubt: f64,
+        /// First run.
+        first: f64,
+        /// Nothing more can be told by these readings.
+        done: bool,
+    },
+}

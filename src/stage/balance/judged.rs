@@ -1,0 +1,204 @@
+//! The corrections as findings: what to put on, what is left with it, and how far it can be trusted.
+
+use super::found::{OnTheCar, Plane, RunReason, RunSense};
+use super::runs::{Runs, first_run, planes};
+use super::solved::{Solved, Unsolved, as_mass, doubts, front};
+use super::{reading, size, unsolved, why};
+use crate::job::{BalanceBy, Entry, Job};
+use crate::mechanics::trial::{Correction, Disagreement, LEAST_EFFECT, Vibration, changed_enough};
+use crate::quantity::Base;
+use crate::stage::amount::Amount;
+use crate::stage::field::Fields;
+use crate::stage::finding::{Finding, Law, Name, Sense, Source, Value, Verdict};
+
+/// Two ends that are told apart worse than this are worth a word. Our own choice.
+const WELL_TOLD: f64 = 10.0;
+
+pub(super) type Outcome = Result<Solved, Unsolved>;
+
+/// What to put on, how two clips make it and what is then left, plane by plane.
+pub(super) fn put_on(job: &Job, outcome: &Outcome) -> Vec<Finding> {
+    let solved = match outcome {
+        Ok(solved) => solved,
+        Err(why) => {
+            return planes(job).iter().map(|plane| unsolved(OnTheCar::PutOn(*plane), why)).collect();
+        }
+    };
+    let all = || solved.corrections.iter().zip(planes(job));
+    let mut found: Vec<Finding> =
+        all().map(|(correction, plane)| one_put_on(solved, *plane, correction)).collect();
+    found.extend(size::screws(job, outcome));
+    found.extend(all().map(|(correction, plane)| expected(solved, *plane, correction)));
+    found
+}
+
+/// What the first run read at a plane's end.
+pub(super) fn first_at(runs: &Runs, plane: Plane) -> Vibration {
+    let [front, rear] = runs.first;
+    if plane == Plane::Rear { rear } else { front }
+}
+
+/// What it was before the correction: with the trial left on, the trial's run.
+fn before(runs: &Runs, plane: Plane) -> f64 {
+    match runs.trials.first() {
+        Some(trial) if runs.left_on => front(trial.read).amplitude,
+        _ => first_at(runs, plane).amplitude,
+    }
+}
+
+fn one_put_on(solved: &Solved, plane: Plane, correction: &Correction) -> Finding {
+    let runs = &solved.runs;
+    let (doubt, around) = doubts(correction);
+    let mass = as_mass(correction.weight.size(), runs.radius);
+    let was = before(runs, plane);
+    let gain = was - correction.expected_left;
+    let sense = if around.is_none() {
+        RunSense::Nothing
+    } else if gain <= runs.scatter {
+        RunSense::StopHere
+    } else {
+        RunSense::PutOn {
+            at: correction.weight.at(),
+            doubt: around,
+            radius: runs.radius,
+            added: runs.left_on,
+        }
+    };
+    let verdict = if correction.effect < correction.needed {
+        Verdict::Watch(why(RunReason::SmallEffect { least: correction.needed }))
+    } else if around.is_some() && correction.expected_left + correction.left_doubt >= was {
+        Verdict::Watch(why(RunReason::NotKnownEnough))
+    } else {
+        Verdict::Good
+    };
+    let value = Value {
+        amount: Amount::Mass(mass),
+        plus_minus: Some(Amount::Mass(as_mass(doubt, runs.radius))),
+        sense: Some(Sense::OnTheCar(sense)),
+    };
+    let finding = Finding::known(Name::OnTheCar(OnTheCar::PutOn(plane)), value, verdict);
+    working(finding, solved, correction)
+}
+
+/// The working of a correction, by the way it was found.
+fn working(finding: Finding, solved: &Solved, correction: &Correction) -> Finding {
+    let runs = &solved.runs;
+    let mass = Amount::Mass(as_mass(correction.weight.size(), runs.radius));
+    let vibration = |read: Vibration| [Amount::Reading(read.amplitude), Amount::Clock(read.phase)];
+    let [first, first_rear] = runs.first;
+    match (runs.by, runs.trials.as_slice()) {
+        (BalanceBy::Phase, [trial, ..]) => {
+            let mut put_in = vibration(first).to_vec();
+            put_in.extend(vibration(front(trial.read)));
+            put_in.extend([Amount::Mass(trial.mass), Amount::Clock(trial.at)]);
+            let law = if runs.left_on { Law::InfluenceLeftOn } else { Law::Influence };
+            finding.step(law, &put_in, mass).from(&[Source::TrialWithPhase, Source::DoubtOfRuns])
+        }
+        (BalanceBy::TwoPlanes, [one, two, ..]) => {
+            let mut put_in = Vec::new();
+            for read in [first, first_rear].iter().chain(&one.read).chain(&two.read) {
+                put_in.extend(vibration(*read));
+            }
+            let sources = [Source::TrialWithPhase, Source::DoubtOfRuns];
+            finding.step(Law::TwoPlaneRuns, &put_in, mass).from(&sources)
+        }
+        _ => {
+            let mut finding = finding;
+            for trial in &runs.trials {
+                // O·|1 − W/c|: how far the trial stands from the correction, on the first run's scale.
+                let share =
+                    (trial.weight - correction.weight).size().base() / correction.weight.size().base();
+                let fitted = first.amplitude * share;
+                let put_in = [
+                    Amount::Mass(trial.mass),
+                    Amount::Clock(trial.at),
+                    Amount::Reading(front(trial.read).amplitude),
+                ];
+                finding = finding.step(Law::TrialFits, &put_in, Amount::Reading(fitted));
+            }
+            finding.from(&[Source::TrialWithoutPhase, Source::DoubtOfRuns])
+        }
+    }
+}
+
+/// What is left to read with the correction on.
+fn expected(solved: &Solved, plane: Plane, correction: &Correction) -> Finding {
+    let value = Value {
+        amount: Amount::Reading(correction.expected_left),
+        plus_minus: Some(Amount::Reading(correction.left_doubt)),
+        sense: Some(Sense::OnTheCar(RunSense::Was { first: before(&solved.runs, plane) })),
+    };
+    Finding::known(Name::OnTheCar(OnTheCar::Expected(plane)), value, Verdict::Figure)
+        .from(&[Source::DoubtOfRuns])
+}
+
+/// How much the trials changed, against what is enough; before they are read, what that is.
+pub(super) fn effect(job: &Job, outcome: &Outcome) -> Option<Finding> {
+    let phase = job.balance.by != BalanceBy::Amplitudes;
+    let sources: &[Source] =
+        if phase { &[Source::TrialShows, Source::TrialChange] } else { &[Source::TrialShows] };
+    let Ok(solved) = outcome else {
+        let scatter = Fields::of(job).reading(Entry::RunScatter).filter(|scatter| *scatter > 0.0)?;
+        first_run(job)?;
+        let value = Value {
+            amount: Amount::Reading(LEAST_EFFECT * scatter),
+            plus_minus: None,
+            sense: Some(Sense::OnTheCar(RunSense::TimesScatter { least: LEAST_EFFECT, phase })),
+        };
+        let name = Name::OnTheCar(OnTheCar::LeastChange);
+        return Some(Finding::known(name, value, Verdict::Figure).from(sources));
+    };
+    let runs = &solved.runs;
+    let correction = solved.corrections.first()?;
+    let ends = if runs.by == BalanceBy::TwoPlanes { 2 } else { 1 };
+    let changed = |read: &[Vibration; 2]| {
+        runs.first.iter().zip(read).take(ends).any(|(first, run)| changed_enough(*first, *run))
+    };
+    let verdict = if correction.effect < correction.needed {
+        Verdict::Watch(why(RunReason::SmallEffect { least: correction.needed }))
+    } else if phase && !runs.trials.iter().all(|trial| changed(&trial.read)) {
+        Verdict::Watch(why(RunReason::SmallChange))
+    } else {
+        Verdict::Good
+    };
+    let finding = reading(OnTheCar::Effect, correction.effect * runs.scatter, None, verdict);
+    Some(
+        finding
+            .within(Amount::Reading(correction.needed * runs.scatter), Source::TrialShows)
+            .from(sources),
+    )
+}
+
+/// How far the readings disagree, where there are more than the answer needs.
+pub(super) fn apart(outcome: &Outcome) -> Option<Finding> {
+    let (found, verdict) = match outcome {
+        Ok(solved) => (solved.corrections.first()?.disagreement?, Verdict::Good),
+        Err(Unsolved::Apart(found, reason)) => (*found, Verdict::Stop(why(*reason))),
+        Err(_) => return None,
+    };
+    let Disagreement { chi_squared, freedom, allowed } = found;
+    let value = Value {
+        amount: Amount::Reading(chi_squared),
+        plus_minus: None,
+        sense: Some(Sense::OnTheCar(RunSense::ByLuck { freedom })),
+    };
+    let finding = Finding::known(Name::OnTheCar(OnTheCar::Apart), value, verdict);
+    let limited = finding.within(Amount::Reading(allowed), Source::LuckOfRuns);
+    Some(limited.from(&[Source::TrialWithoutPhase]))
+}
+
+/// How well the answer is told one way against the other.
+pub(super) fn told(outcome: &Outcome) -> Option<Finding> {
+    let Ok(solved) = outcome else { return None };
+    let condition = solved.corrections.first()?.condition;
+    if solved.runs.by == BalanceBy::Phase {
+        return None;
+    }
+    let verdict = if condition > WELL_TOLD {
+        Verdict::Watch(why(RunReason::BarelyTold { condition }))
+    } else {
+        Verdict::Good
+    };
+    let finding = reading(OnTheCar::Told, condition, None, verdict);
+    Some(finding.within(Amount::Reading(WELL_TOLD), Source::DoubtOfRuns))
+}

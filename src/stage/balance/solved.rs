@@ -1,0 +1,154 @@
+//! What the runs come to: the correction of each plane with its ±.
+
+use super::found::RunReason;
+use super::runs::{Runs, runs};
+use crate::job::{BalanceBy, Entry, Job};
+use crate::mechanics::across::Across;
+use crate::mechanics::trial::{
+    Correction, Disagreement, NoCorrection, Region, TrialRun, Vibration, amplitudes, one_plane,
+    two_planes,
+};
+use crate::mechanics::uncertainty::Spread;
+use crate::quantity::{Angle, Base, Length, Mass, Unbalance, degrees};
+use crate::stage::finding::{Blocked, Need, Reason, Why};
+
+/// Points of a region's rim that its ± is read off: within a thousandth of its width.
+const RIM_POINTS: u32 = 72;
+
+/// The runs and what they come to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Solved {
+    /// The runs.
+    pub runs: Runs,
+    /// One correction a plane.
+    pub corrections: Vec<Correction>,
+}
+
+/// Why there is none.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Unsolved {
+    /// Fields are needed, or numbers do not go together.
+    Blocked(Blocked),
+    /// More is to be read before there is one.
+    Later(RunReason),
+    /// The readings contradict each other.
+    Apart(Disagreement, RunReason),
+}
+
+impl Unsolved {
+    fn reason(reason: RunReason) -> Unsolved {
+        Unsolved::Blocked(Blocked::Impossible(Reason::OnTheCar(reason)))
+    }
+}
+
+/// An unbalance as a mass at the clips' radius.
+pub fn as_mass(unbalance: Unbalance, radius: Length) -> Mass {
+    Mass::from_base(unbalance.base() / radius.base())
+}
+
+/// Solves the runs.
+///
+/// # Errors
+/// What is needed, or why these readings give no answer.
+pub fn solved(job: &Job) -> Result<Solved, Unsolved> {
+    let runs = runs(job).map_err(|needs| Unsolved::Blocked(Blocked::Missing(needs)))?;
+    if runs.scatter <= 0.0 {
+        return Err(Unsolved::reason(RunReason::NoScatter));
+    }
+    let [front, rear] = runs.first;
+    if front.amplitude <= runs.scatter && rear.amplitude <= runs.scatter {
+        return Err(Unsolved::reason(RunReason::NothingShakes));
+    }
+    match corrections(&runs) {
+        Ok(corrections) => Ok(Solved { runs, corrections }),
+        Err(why) => Err(unsolved(&runs, why)),
+    }
+}
+
+fn corrections(runs: &Runs) -> Result<Vec<Correction>, NoCorrection> {
+    // What was typed is taken for the scatter itself, not for an estimate of it.
+    let scatter = Spread { standard: runs.scatter, freedom: f64::INFINITY };
+    let first = runs.first;
+    match (runs.by, runs.trials.as_slice()) {
+        (BalanceBy::Amplitudes, trials) => {
+            let read: Vec<(Across<Unbalance>, f64)> =
+                trials.iter().map(|trial| (trial.weight, front(trial.read).amplitude)).collect();
+            Ok(vec![amplitudes(front(first).amplitude, &read, scatter)?])
+        }
+        (BalanceBy::Phase, [trial, ..]) => {
+            let read = front(trial.read);
+            Ok(vec![one_plane(front(first), trial.weight, read, runs.left_on, scatter)?])
+        }
+        (BalanceBy::TwoPlanes, [one, two, ..]) => {
+            let one = TrialRun { weights: [one.weight, Across::zero()], read: one.read };
+            let two = TrialRun { weights: [Across::zero(), two.weight], read: two.read };
+            Ok(two_planes(first, [one, two], scatter)?.to_vec())
+        }
+        (_, trials) => Err(NoCorrection::TooFewTrials { got: trials.len(), needed: 2 }),
+    }
+}
+
+/// The front one of both ends, or the one that was read.
+pub(super) fn front([front, _]: [Vibration; 2]) -> Vibration {
+    front
+}
+
+/// Why there is no correction, in the sense of the page.
+fn unsolved(runs: &Runs, why: NoCorrection) -> Unsolved {
+    match why {
+        NoCorrection::TooFewTrials { got, .. } => {
+            // The next run that was not made is what is missing.
+            let run = got + 1;
+            let needs = [Entry::TrialMass(run), Entry::TrialClock(run), Entry::RunAmplitude(run, 0)]
+                .map(|entry| Need { entry, why: Why::Empty });
+            Unsolved::Blocked(Blocked::Missing(needs.to_vec()))
+        }
+        NoCorrection::SamePlace => Unsolved::reason(RunReason::SamePlace),
+        NoCorrection::NoEffect { effect, needed } => {
+            Unsolved::reason(RunReason::NoEffect { times: effect, needed })
+        }
+        NoCorrection::Disagree(found) => Unsolved::Apart(
+            found.found,
+            RunReason::Disagree {
+                got: found.found.chi_squared,
+                allowed: found.found.allowed,
+                scatter: found.scatter,
+            },
+        ),
+        NoCorrection::TwoAnswers(pair) => {
+            let pair = pair.map(|weight| (as_mass(weight.size(), runs.radius), weight.at()));
+            Unsolved::Later(RunReason::TwoAnswers { pair })
+        }
+        NoCorrection::IllConditioned { condition } => Unsolved::reason(RunReason::NotTold { condition }),
+        NoCorrection::NotComputable => Unsolved::reason(RunReason::ReadsNothing),
+    }
+}
+
+/// Points round the rim of a region.
+pub fn rim(region: &Region) -> Vec<Across<Unbalance>> {
+    let ellipse = region.ellipse;
+    let point = |step: u32| {
+        let turn = degrees(360.0 * f64::from(step) / f64::from(RIM_POINTS));
+        let (sin, cos) = turn.base().sin_cos();
+        let from_middle = Across { up: ellipse.long * cos, right: ellipse.short * sin };
+        region.middle + from_middle.turned(ellipse.at)
+    };
+    (0..=RIM_POINTS).map(point).collect()
+}
+
+/// How far the correction may be off at 95 %: in size, and in place where the region leaves out zero.
+///
+/// The farthest point of the region's rim either way, since a region need not lie evenly about it.
+pub fn doubts(correction: &Correction) -> (Unbalance, Option<Angle>) {
+    let (size, at) = (correction.weight.size().base(), correction.weight.at());
+    let (mut most, mut widest) = (0.0_f64, 0.0_f64);
+    for point in rim(&correction.region) {
+        most = most.max((point.size().base() - size).abs());
+        let aside = point.turned(-at);
+        widest = widest.max(aside.right.base().atan2(aside.up.base()).abs());
+    }
+    let placed = !correction.region.holds(Across::zero());
+    // Where nothing is possible too, it may be smaller by all of itself.
+    let most = if placed { most } else { most.max(size) };
+    (Unbalance::from_base(most), placed.then(|| Angle::from_base(widest)))
+}
