@@ -12,6 +12,8 @@ use shaftwright::stage::{
     Answer, Complaint, Finding, Name, Need, Reason, Stage, Standing, Verdict, Why, read, truing, whole,
 };
 
+#[path = "bad_input/balance.rs"]
+mod balance;
 #[path = "bad_input/chosen.rs"]
 mod chosen;
 #[path = "bad_input/dial.rs"]
@@ -21,8 +23,10 @@ mod ranges;
 #[path = "stages/shaft.rs"]
 mod shaft;
 
+/// All that is found, but what nobody asked for.
 fn all(job: &Job) -> Vec<Finding> {
-    Stage::ALL.into_iter().flat_map(|stage| stage.findings(job)).collect()
+    let all = Stage::ALL.into_iter().flat_map(|stage| stage.findings(job));
+    all.filter(|finding| finding.verdict != Verdict::IfWanted).collect()
 }
 
 /// The names of what can no longer be found.

@@ -10,6 +10,8 @@ mod answer;
 mod awake;
 #[path = "journey/bad_input.rs"]
 mod bad_input;
+#[path = "journey/balance.rs"]
+mod balance;
 #[path = "journey/bench.rs"]
 mod bench;
 #[path = "journey/chromium.rs"]

@@ -106,7 +106,7 @@ fn amounts_of_runs(sense: RunSense) -> Vec<Amount> {
         RunSense::Predicted { left, doubt, first, done: _ } => {
             [left, doubt, first].map(Amount::Reading).into()
         }
-        RunSense::Nothing | RunSense::StopHere => Vec::new(),
+        RunSense::Nothing | RunSense::StopHere | RunSense::ToOne => Vec::new(),
     }
 }
 

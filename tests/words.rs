@@ -15,6 +15,8 @@ use shaftwright::job::{
 use shaftwright::sheet::{complaint, remark, report};
 use shaftwright::stage::read;
 
+#[path = "words/balance.rs"]
+mod balance;
 #[path = "words/dial.rs"]
 mod dial;
 

@@ -13,6 +13,7 @@ mod bent;
 mod passes;
 mod plotted;
 mod reader;
+mod trial;
 mod turns;
 mod yokes;
 

@@ -73,7 +73,7 @@ pub(super) fn balance_title(found: OnTheCar) -> &'static str {
         OnTheCar::LeastChange => "A trial must change the reading by",
         OnTheCar::Effect => "What the weakest trial changed",
         OnTheCar::Apart => "Readings disagree by",
-        OnTheCar::Told => "Known one way worse than another",
+        OnTheCar::Told => "Known better one way than another",
         OnTheCar::Check(Plane::One) => "Check run",
         OnTheCar::Check(Plane::Front) => "Check run, gearbox end",
         OnTheCar::Check(Plane::Rear) => "Check run, axle end",
@@ -102,6 +102,7 @@ pub(super) fn worded_run(
                 Some("There is nothing to correct that these readings can see: stop here.".to_owned()),
             );
         }
+        RunSense::ToOne => return (format!("{number} to 1"), None),
         RunSense::StopHere => {
             "It would gain no more than a reading changes by itself: stop here.".to_owned()
         }
@@ -127,11 +128,12 @@ pub(super) fn worded_run(
             None => format!("Start low. Two heads of {} at one place stay below it.", show_mass(head)),
         },
         RunSense::TimesScatter { least, phase } => {
-            let phase = if phase { " Better by a third of the first reading, or by 30°." } else { "" };
-            format!(
-                "{} times what a reading changes by itself, up, down or in phase.{phase}",
-                show_number(least, 0)
-            )
+            let how = if phase {
+                "counted as a vector. Better by 30 % of the first reading, or by 30°."
+            } else {
+                "up or down."
+            };
+            format!("{} times what a reading changes by itself, {how}", show_number(least, 0))
         }
         RunSense::ByLuck { freedom } => format!(
             "In squares of the scatter, with {} more {} than it takes. Scatter alone passes the limit once in a hundred times.",
@@ -140,7 +142,7 @@ pub(super) fn worded_run(
         ),
         RunSense::Predicted { left, doubt, first, done } => {
             let next = if done {
-                " Nothing more to be seen by these readings: stop here, and weld a weight on in place of the clips."
+                " Nothing more to be seen by these readings: stop here. For keeps, a weight of the same mass times radius is welded on at the same place, with the shaft off the car."
             } else {
                 ""
             };
@@ -265,7 +267,7 @@ pub(super) fn why_good(found: OnTheCar, limit: Amount, display: LengthDisplay) -
     match found {
         OnTheCar::Effect => format!("At least {limit}: enough to be told from scatter."),
         OnTheCar::Apart => format!("No more than luck leaves, {limit}: they agree."),
-        _ => format!("To 1; up to {limit} is well told."),
+        _ => format!("Up to {limit} to 1 is well told."),
     }
 }
 

@@ -8,7 +8,7 @@ use super::source::source;
 use super::working::working;
 use crate::job::Job;
 use crate::quantity::show_length;
-use crate::stage::{Answer, Finding, Stage, cut::cut_list, whole};
+use crate::stage::{Answer, Finding, Stage, Standing, cut::cut_list, standing, whole};
 
 /// The job in plain text, stage by stage.
 pub fn report(job: &Job) -> String {
@@ -27,11 +27,14 @@ pub fn report(job: &Job) -> String {
     ];
     for stage in Stage::ALL {
         lines.push(stage_title(stage).to_ascii_uppercase());
-        for which in stage.cautions() {
+        let found = stage.findings(job);
+        // What nobody asked for hurts nobody.
+        let cautions = if standing(&found) == Standing::IfWanted { &[] } else { stage.cautions() };
+        for which in cautions {
             lines.push(format!("  ! {}", caution(*which)));
         }
-        for finding in stage.findings(job) {
-            finding_lines(job, &finding, &mut lines);
+        for finding in &found {
+            finding_lines(job, finding, &mut lines);
         }
         if stage == Stage::Cut {
             cut_lines(job, &mut lines);

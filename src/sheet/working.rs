@@ -159,6 +159,7 @@ const fn law(law: Law) -> (&'static str, &'static str) {
             "A run reads O·|1 − W/c|, c the correction, by least squares over all runs: trial, as read, as it fits",
             "{0} at {1}: read {2}, fits {=}",
         ),
+        Law::NextTrialFits => ("The next trial", "{0} at {1}: read {2}, fits {=}"),
         Law::PullForce => ("Pull at top speed F = U·ω²", "{0} at {1}: {=}"),
     }
 }

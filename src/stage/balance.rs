@@ -55,6 +55,9 @@ fn unsolved(name: OnTheCar, outcome: &Unsolved) -> Finding {
     match outcome {
         Unsolved::Blocked(blocked) => Finding::blocked(name, blocked.clone()),
         Unsolved::Later(reason) => Finding::later(name, why(*reason)),
+        Unsolved::Nothing(reason) => {
+            Finding { verdict: Verdict::Good, ..Finding::impossible(name, why(*reason)) }
+        }
         Unsolved::Apart(_, reason) => Finding::blocked(name, Blocked::Impossible(why(*reason))),
     }
 }

@@ -113,4 +113,5 @@ pub enum Law {
     InfluenceLeftOn,
     TwoPlaneRuns,
     TrialFits,
+    NextTrialFits,
 }

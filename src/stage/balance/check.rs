@@ -3,6 +3,7 @@
 use super::found::{OnTheCar, Plane, RunReason, RunSense};
 use super::judged::{Outcome, first_at};
 use super::runs::planes;
+use super::solved::said;
 use super::{unsolved, why};
 use crate::job::{Entry, Job};
 use crate::mechanics::student::circle_95;
@@ -47,7 +48,7 @@ pub(super) fn findings(job: &Job, outcome: &Outcome) -> Vec<Finding> {
 fn judge(plane: Plane, came: f64, first: f64, scatter: f64, correction: &Correction) -> Finding {
     let by_scatter = circle_95(f64::INFINITY) * scatter;
     let doubt = correction.left_doubt.hypot(by_scatter);
-    let left = correction.expected_left;
+    let left = said(correction.expected_left, correction.left_doubt);
     let verdict = if first - came <= scatter {
         Verdict::Watch(why(RunReason::NoBetter))
     } else if came > left + doubt {

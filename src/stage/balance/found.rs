@@ -156,6 +156,8 @@ pub enum RunSense {
     Nothing,
     /// It would gain no more than the scatter.
     StopHere,
+    /// As a ratio.
+    ToOne,
     /// Two screw heads.
     Screws {
         /// Places of both.

@@ -2,7 +2,7 @@
 
 use super::found::{OnTheCar, Plane, RunReason, RunSense};
 use super::runs::{Runs, first_run, planes};
-use super::solved::{Solved, Unsolved, as_mass, doubts, front};
+use super::solved::{Solved, Unsolved, as_mass, doubts, front, said};
 use super::{reading, size, unsolved, why};
 use crate::job::{BalanceBy, Entry, Job};
 use crate::mechanics::trial::{Correction, Disagreement, LEAST_EFFECT, Vibration, changed_enough};
@@ -28,7 +28,8 @@ pub(super) fn put_on(job: &Job, outcome: &Outcome) -> Vec<Finding> {
     let mut found: Vec<Finding> =
         all().map(|(correction, plane)| one_put_on(solved, *plane, correction)).collect();
     found.extend(size::screws(job, outcome));
-    found.extend(all().map(|(correction, plane)| expected(solved, *plane, correction)));
+    let worth = all().filter(|(correction, plane)| solved.is_worth(**plane, correction));
+    found.extend(worth.map(|(correction, plane)| expected(solved, *plane, correction)));
     found
 }
 
@@ -38,23 +39,15 @@ pub(super) fn first_at(runs: &Runs, plane: Plane) -> Vibration {
     if plane == Plane::Rear { rear } else { front }
 }
 
-/// What it was before the correction: with the trial left on, the trial's run.
-fn before(runs: &Runs, plane: Plane) -> f64 {
-    match runs.trials.first() {
-        Some(trial) if runs.left_on => front(trial.read).amplitude,
-        _ => first_at(runs, plane).amplitude,
-    }
-}
-
 fn one_put_on(solved: &Solved, plane: Plane, correction: &Correction) -> Finding {
     let runs = &solved.runs;
     let (doubt, around) = doubts(correction);
     let mass = as_mass(correction.weight.size(), runs.radius);
-    let was = before(runs, plane);
-    let gain = was - correction.expected_left;
+    let was = solved.before(plane);
+    let worth = solved.is_worth(plane, correction);
     let sense = if around.is_none() {
         RunSense::Nothing
-    } else if gain <= runs.scatter {
+    } else if !worth {
         RunSense::StopHere
     } else {
         RunSense::PutOn {
@@ -66,7 +59,7 @@ fn one_put_on(solved: &Solved, plane: Plane, correction: &Correction) -> Finding
     };
     let verdict = if correction.effect < correction.needed {
         Verdict::Watch(why(RunReason::SmallEffect { least: correction.needed }))
-    } else if around.is_some() && correction.expected_left + correction.left_doubt >= was {
+    } else if worth && correction.expected_left + correction.left_doubt >= was {
         Verdict::Watch(why(RunReason::NotKnownEnough))
     } else {
         Verdict::Good
@@ -104,7 +97,7 @@ fn working(finding: Finding, solved: &Solved, correction: &Correction) -> Findin
         }
         _ => {
             let mut finding = finding;
-            for trial in &runs.trials {
+            for (row, trial) in runs.trials.iter().enumerate() {
                 // O·|1 − W/c|: how far the trial stands from the correction, on the first run's scale.
                 let share =
                     (trial.weight - correction.weight).size().base() / correction.weight.size().base();
@@ -114,7 +107,8 @@ fn working(finding: Finding, solved: &Solved, correction: &Correction) -> Findin
                     Amount::Clock(trial.at),
                     Amount::Reading(front(trial.read).amplitude),
                 ];
-                finding = finding.step(Law::TrialFits, &put_in, Amount::Reading(fitted));
+                let law = if row == 0 { Law::TrialFits } else { Law::NextTrialFits };
+                finding = finding.step(law, &put_in, Amount::Reading(fitted));
             }
             finding.from(&[Source::TrialWithoutPhase, Source::DoubtOfRuns])
         }
@@ -124,9 +118,9 @@ fn working(finding: Finding, solved: &Solved, correction: &Correction) -> Findin
 /// What is left to read with the correction on.
 fn expected(solved: &Solved, plane: Plane, correction: &Correction) -> Finding {
     let value = Value {
-        amount: Amount::Reading(correction.expected_left),
+        amount: Amount::Reading(said(correction.expected_left, correction.left_doubt)),
         plus_minus: Some(Amount::Reading(correction.left_doubt)),
-        sense: Some(Sense::OnTheCar(RunSense::Was { first: before(&solved.runs, plane) })),
+        sense: Some(Sense::OnTheCar(RunSense::Was { first: solved.before(plane) })),
     };
     Finding::known(Name::OnTheCar(OnTheCar::Expected(plane)), value, Verdict::Figure)
         .from(&[Source::DoubtOfRuns])
@@ -178,7 +172,7 @@ pub(super) fn apart(outcome: &Outcome) -> Option<Finding> {
     };
     let Disagreement { chi_squared, freedom, allowed } = found;
     let value = Value {
-        amount: Amount::Reading(chi_squared),
+        amount: Amount::Reading(said(chi_squared, allowed)),
         plus_minus: None,
         sense: Some(Sense::OnTheCar(RunSense::ByLuck { freedom })),
     };
@@ -199,6 +193,11 @@ pub(super) fn told(outcome: &Outcome) -> Option<Finding> {
     } else {
         Verdict::Good
     };
-    let finding = reading(OnTheCar::Told, condition, None, verdict);
+    let value = Value {
+        amount: Amount::Reading(condition),
+        plus_minus: None,
+        sense: Some(Sense::OnTheCar(RunSense::ToOne)),
+    };
+    let finding = Finding::known(Name::OnTheCar(OnTheCar::Told), value, verdict);
     Some(finding.within(Amount::Reading(WELL_TOLD), Source::DoubtOfRuns))
 }

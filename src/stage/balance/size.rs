@@ -88,7 +88,10 @@ pub fn heads_together(job: &Job) -> Option<Vec<(Angle, Mass)>> {
 /// Where the two screw heads of a plane go, and the middle between them.
 pub fn clip_places(job: &Job, number: usize) -> Option<([Angle; 2], Angle)> {
     let solved = super::solved(job).ok()?;
-    let correction = solved.corrections.get(number)?;
+    let (correction, plane) = solved.corrections.iter().zip(planes(job)).nth(number)?;
+    if !solved.is_worth(*plane, correction) {
+        return None;
+    }
     let head = Fields::of(job).mass(Entry::ClipMass)?;
     let clips = clips::clips(head, solved.runs.radius, correction.weight).ok()?;
     Some((clips.at, correction.weight.at()))
@@ -101,7 +104,9 @@ pub(super) fn screws(job: &Job, outcome: &Result<super::Solved, super::Unsolved>
     let head = fields.mass(Entry::ClipMass);
     let needs = fields.needs();
     let radius = solved.runs.radius;
-    let each = solved.corrections.iter().zip(planes(job)).map(|(correction, plane)| {
+    let worth = solved.corrections.iter().zip(planes(job));
+    let worth = worth.filter(|(correction, plane)| solved.is_worth(**plane, correction));
+    let each = worth.map(|(correction, plane)| {
         let name = Name::OnTheCar(OnTheCar::Screws(*plane));
         let Some(head) = head else { return Finding::missing(name, needs.clone()) };
         let wanted = correction.weight;
@@ -122,7 +127,8 @@ pub(super) fn screws(job: &Job, outcome: &Result<super::Solved, super::Unsolved>
             }
             Err(clips::NoClips::TooLight { .. }) => {
                 let needed = as_mass(wanted.size(), radius) * 0.5;
-                Finding::impossible(name, why(RunReason::LightHeads { needed }))
+                let reason = why(RunReason::LightHeads { needed });
+                Finding { verdict: Verdict::Watch(reason), ..Finding::impossible(name, reason) }
             }
             Err(clips::NoClips::NotComputable) => {
                 Finding::impossible(name, crate::stage::Reason::NotComputable)

@@ -1,6 +1,6 @@
 //! What the runs come to: the correction of each plane with its ±.
 
-use super::found::RunReason;
+use super::found::{Plane, RunReason};
 use super::runs::{Runs, runs};
 use crate::job::{BalanceBy, Entry, Job};
 use crate::mechanics::across::Across;
@@ -14,6 +14,9 @@ use crate::stage::finding::{Blocked, Need, Reason, Why};
 
 /// Points of a region's rim that its ± is read off: within a thousandth of its width.
 const RIM_POINTS: u32 = 72;
+
+/// A reading under this share of its ± is rounding, and none of its digits can be read. Our own choice.
+const NOT_SAID: f64 = 0.002;
 
 /// The runs and what they come to.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,6 +34,8 @@ pub enum Unsolved {
     Blocked(Blocked),
     /// More is to be read before there is one.
     Later(RunReason),
+    /// There is nothing to balance.
+    Nothing(RunReason),
     /// The readings contradict each other.
     Apart(Disagreement, RunReason),
 }
@@ -57,7 +62,7 @@ pub fn solved(job: &Job) -> Result<Solved, Unsolved> {
     }
     let [front, rear] = runs.first;
     if front.amplitude <= runs.scatter && rear.amplitude <= runs.scatter {
-        return Err(Unsolved::reason(RunReason::NothingShakes));
+        return Err(Unsolved::Nothing(RunReason::NothingShakes));
     }
     match corrections(&runs) {
         Ok(corrections) => Ok(Solved { runs, corrections }),
@@ -103,9 +108,9 @@ fn unsolved(runs: &Runs, why: NoCorrection) -> Unsolved {
                 .map(|entry| Need { entry, why: Why::Empty });
             Unsolved::Blocked(Blocked::Missing(needs.to_vec()))
         }
-        NoCorrection::SamePlace => Unsolved::reason(RunReason::SamePlace),
+        NoCorrection::SamePlace => Unsolved::Later(RunReason::SamePlace),
         NoCorrection::NoEffect { effect, needed } => {
-            Unsolved::reason(RunReason::NoEffect { times: effect, needed })
+            Unsolved::Later(RunReason::NoEffect { times: effect, needed })
         }
         NoCorrection::Disagree(found) => Unsolved::Apart(
             found.found,
@@ -119,9 +124,31 @@ fn unsolved(runs: &Runs, why: NoCorrection) -> Unsolved {
             let pair = pair.map(|weight| (as_mass(weight.size(), runs.radius), weight.at()));
             Unsolved::Later(RunReason::TwoAnswers { pair })
         }
-        NoCorrection::IllConditioned { condition } => Unsolved::reason(RunReason::NotTold { condition }),
+        NoCorrection::IllConditioned { condition } => Unsolved::Later(RunReason::NotTold { condition }),
         NoCorrection::NotComputable => Unsolved::reason(RunReason::ReadsNothing),
     }
+}
+
+impl Solved {
+    /// What was read at a plane's end before the correction: in the first run, or in the trial's that stays on.
+    pub fn before(&self, plane: Plane) -> f64 {
+        let [front, rear] = match self.runs.trials.first() {
+            Some(trial) if self.runs.left_on => trial.read,
+            _ => self.runs.first,
+        };
+        if plane == Plane::Rear { rear.amplitude } else { front.amplitude }
+    }
+
+    /// Whether a correction is worth putting on: it is told from nothing, and gains more than the scatter.
+    pub fn is_worth(&self, plane: Plane, correction: &Correction) -> bool {
+        let gain = self.before(plane) - correction.expected_left;
+        !correction.region.holds(Across::zero()) && gain > self.runs.scatter
+    }
+}
+
+/// A reading as it is said: what is nothing beside its ± is said as nothing.
+pub(super) fn said(value: f64, doubt: f64) -> f64 {
+    if value < NOT_SAID * doubt { 0.0 } else { value }
 }
 
 /// Points round the rim of a region.
