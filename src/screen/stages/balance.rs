@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::drawing;
 use crate::job::{BalanceBy, Entry, Job, MOST_RUNS, Ready, Run};
 use crate::screen::parts::{
-    Follows, all, choice, el, field, fields, fold, key, line, part, picture, slot,
+    Follows, all, choice, el, field, field_row, fields, fold, key, line, part, picture, slot,
 };
 use crate::screen::state::State;
 use crate::sheet::{balance_limits, balance_not_for, balance_same_runs, clip_table, trial_place};
@@ -100,32 +100,26 @@ fn phase(state: State, by: Memo<BalanceBy>) -> AnyView {
     ])
 }
 
-/// The readings of a run: each end that is read, with its phase where that is.
-fn readings(
-    state: State,
-    by: BalanceBy,
-    amplitude: impl Fn(usize) -> Entry,
-    angle: impl Fn(usize) -> Entry,
-) -> AnyView {
+/// What is read at a run, the first or one with a trial: each end that is read, with its phase where that is.
+fn read_at(by: BalanceBy, run: usize) -> Vec<Entry> {
     let ends = if by == BalanceBy::TwoPlanes { 2 } else { 1 };
     let mut asked = Vec::new();
     for end in 0..ends {
-        asked.push(amplitude(end));
+        asked.push(Entry::RunAmplitude(run, end));
         if by != BalanceBy::Amplitudes {
-            asked.push(angle(end));
+            asked.push(Entry::RunPhase(run, end));
         }
     }
-    fields(state, &asked)
+    asked
 }
 
 /// The first run, each trial, and the check run.
 fn runs(state: State, by: Memo<BalanceBy>) -> AnyView {
     let there = |job: &Job| trials_asked(job).min(job.balance.runs.len().saturating_sub(1));
-    let count = state.follows(there);
+    let (count, needed) = (state.follows(there), state.follows(trials_asked));
     let first = move || {
         let words = el("p").class("small").text(balance_same_runs()).into();
-        let read =
-            readings(state, by.get(), |end| Entry::RunAmplitude(0, end), |end| Entry::RunPhase(0, end));
+        let read = fields(state, &read_at(by.get(), 0));
         Some(part("First run, nothing on", all([words, field(state, Entry::RunScatter), read])))
     };
     let trials = move || {
@@ -133,23 +127,19 @@ fn runs(state: State, by: Memo<BalanceBy>) -> AnyView {
         let one = |run: usize| {
             let place = state.job.with_untracked(|job| trial_place(job, run));
             let words = place.map(|words| el("p").class("small").text(words).into());
-            let asked = fields(state, &[Entry::TrialMass(run), Entry::TrialClock(run)]);
-            let read = readings(
-                state,
-                by,
-                |end| Entry::RunAmplitude(run, end),
-                |end| Entry::RunPhase(run, end),
-            );
-            let heading = el("h2").text(&format!("Trial {run}"));
-            let inside = el("section").class("asked").child(heading).children(words);
-            inside.child(asked).child(read).into()
+            let mut asked = vec![Entry::TrialMass(run), Entry::TrialClock(run)];
+            asked.extend(read_at(by, run));
+            let row = field_row(state, "A run with a trial weight on", asked);
+            el("section").class("asked").children(words).child(row).into()
         };
         Some(all((1..=count.get()).map(one)))
     };
     let is_free = move || by.get() == BalanceBy::Amplitudes;
     let more = move || {
         let add = move || state.change(|job| job.balance.runs.push(Run::default()));
-        let room = is_free() && count.get() + 1 < MOST_RUNS;
+        // A file may hold fewer runs than its method asks for.
+        let short = count.get() < needed.get();
+        let room = short || (is_free() && count.get() + 1 < MOST_RUNS);
         room.then(|| key("plain more-runs", "One more trial", add).into())
     };
     let fewer = move || {
