@@ -17,6 +17,8 @@ use shaftwright::stage::{Name, weights};
 
 #[path = "laws/angles.rs"]
 mod angles;
+#[path = "laws/balance.rs"]
+mod balance;
 #[path = "laws/dial.rs"]
 mod dial;
 #[path = "laws/lengths.rs"]

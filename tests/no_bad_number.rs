@@ -91,7 +91,7 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
 
 fn amounts_of_runs(sense: RunSense) -> Vec<Amount> {
     match sense {
-        RunSense::PutOn { at, doubt, radius, added: _ } => {
+        RunSense::PutOn { end: _, at, doubt, radius, added: _ } => {
             let around = doubt.map(Amount::Angle);
             [Amount::Clock(at), Amount::Length(radius)].into_iter().chain(around).collect()
         }

@@ -1,7 +1,7 @@
 //! Balancing on the car in words: what each method can do, its findings, its reasons.
 
 use super::amount::amount;
-use crate::job::{BalanceBy, Entry, Job};
+use crate::job::{BalanceBy, End, Entry, Job};
 use crate::quantity::{
     Angle, LengthDisplay, as_grams, show_angle, show_clock, show_mass, show_number, show_plain_length,
     three_figures,
@@ -87,11 +87,16 @@ pub(super) fn worded_run(
     display: LengthDisplay,
 ) -> (String, Option<String>) {
     let words = match sense {
-        RunSense::PutOn { at, doubt, radius, added } => {
+        RunSense::PutOn { end, at, doubt, radius, added } => {
             let around = doubt.map_or(String::new(), |doubt| format!(" ± {}", show_angle(doubt, 0)));
             let beside = if added { " The trial stays on; this comes beside it." } else { "" };
+            let end = match end {
+                Some(End::Rear) => "Axle end, at",
+                Some(End::Front) => "Gearbox end, at",
+                None => "At",
+            };
             format!(
-                "At {}{around}, seen from the rear, {} from the shaft's axis.{beside}",
+                "{end} {}{around}, seen from the rear, {} from the shaft's axis.{beside}",
                 show_clock(at),
                 show_plain_length(radius, display)
             )

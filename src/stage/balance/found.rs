@@ -1,5 +1,6 @@
 //! What balancing on the car finds, as plain data: names, reasons and senses of its own.
 
+use crate::job::End;
 use crate::quantity::{Angle, Length, Mass};
 
 /// Where a correction goes.
@@ -143,6 +144,8 @@ pub enum RunReason {
 pub enum RunSense {
     /// Put it on there.
     PutOn {
+        /// The end, where there is but one to put weights at.
+        end: Option<End>,
         /// Place on the clock.
         at: Angle,
         /// Its ± at 95 %; `None` where every place is possible.

@@ -51,6 +51,7 @@ fn one_put_on(solved: &Solved, plane: Plane, correction: &Correction) -> Finding
         RunSense::StopHere
     } else {
         RunSense::PutOn {
+            end: runs.end,
             at: correction.weight.at(),
             doubt: around,
             radius: runs.radius,

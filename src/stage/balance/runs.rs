@@ -1,7 +1,7 @@
 //! The runs as they were typed, in the sense of the sums.
 
 use super::Plane;
-use crate::job::{self, BalanceBy, Entry, Job, TrialLeft};
+use crate::job::{self, BalanceBy, End, Entry, Job, TrialLeft};
 use crate::mechanics::across::Across;
 use crate::mechanics::trial::{PickUp, Spin, Vibration, shaft_phase};
 use crate::quantity::{Angle, Base, Length, Mass, Unbalance};
@@ -34,6 +34,8 @@ pub struct Trial {
 pub struct Runs {
     /// What was read.
     pub by: BalanceBy,
+    /// The end that weights are put at, where there is but one.
+    pub end: Option<End>,
     /// Screw head to the axis.
     pub radius: Length,
     /// How far a reading moves by itself.
@@ -163,5 +165,6 @@ pub fn runs(job: &Job) -> Result<Runs, Vec<Need>> {
         return Err(fields.needs());
     };
     let left_on = job.balance.by == BalanceBy::Phase && job.balance.left == TrialLeft::LeftOn;
-    Ok(Runs { by: job.balance.by, radius, scatter, first, trials, left_on })
+    let end = (job.balance.by != BalanceBy::TwoPlanes).then_some(job.balance.end);
+    Ok(Runs { by: job.balance.by, end, radius, scatter, first, trials, left_on })
 }
