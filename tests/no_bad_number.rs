@@ -95,7 +95,9 @@ fn amounts_of_runs(sense: RunSense) -> Vec<Amount> {
             let around = doubt.map(Amount::Angle);
             [Amount::Clock(at), Amount::Length(radius)].into_iter().chain(around).collect()
         }
-        RunSense::Screws { at: [one, other], middle } => [one, other, middle].map(Amount::Clock).into(),
+        RunSense::Screws { at: [one, other], middle, alone: _ } => {
+            [one, other, middle].map(Amount::Clock).into()
+        }
         RunSense::Was { first } => vec![Amount::Reading(first)],
         RunSense::AsClips { head, half } => {
             core::iter::once(Amount::Mass(head)).chain(half.map(Amount::Angle)).collect()

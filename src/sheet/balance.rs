@@ -111,11 +111,16 @@ pub(super) fn worded_run(
         RunSense::StopHere => {
             "It would gain no more than a reading changes by itself: stop here.".to_owned()
         }
-        RunSense::Screws { at: [one, other], middle } => {
+        RunSense::Screws { at: [one, other], middle, alone } => {
+            let single = if alone {
+                format!(" Or one clip alone at {}: as near as the ± tells.", show_clock(middle))
+            } else {
+                String::new()
+            };
             return (
                 format!("± {number}"),
                 Some(format!(
-                    "One screw head at {}, the other at {}: as far either side of {}.",
+                    "One screw head at {}, the other at {}: as far either side of {}.{single}",
                     show_clock(one),
                     show_clock(other),
                     show_clock(middle)

@@ -269,7 +269,9 @@ fn the_clips_that_make_it() {
         let finding = find(&job, OnTheCar::Screws(Plane::One));
         let Some(Amount::Angle(found)) = finding.value().map(|value| value.amount) else { panic!() };
         assert!((as_degrees(found) - half).abs() < 5e-3, "{head}");
-        let RunSense::Screws { at: [one, other], middle } = sense(&finding) else { panic!() };
+        let RunSense::Screws { at: [one, other], middle, alone } = sense(&finding) else { panic!() };
+        // By definition: one head makes what two do at 60° either side.
+        assert_eq!(alone, half == 60.0, "{head}");
         let apart = |place, from: f64| (as_degrees(place) - from + 180.0).rem_euclid(360.0) - 180.0;
         assert!(apart(middle, at).abs() < 0.02);
         assert!((apart(one, at) + half).abs() < 0.03 && (apart(other, at) - half).abs() < 0.03);

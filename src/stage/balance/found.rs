@@ -167,6 +167,8 @@ pub enum RunSense {
         at: [Angle; 2],
         /// The middle between both.
         middle: Angle,
+        /// One of them alone at the middle does it as well, within the ±.
+        alone: bool,
     },
     /// It was read before.
     Was {

@@ -2,7 +2,7 @@
 
 use super::found::{OnTheCar, RunReason, RunSense};
 use super::runs::{planes, trial_masses};
-use super::solved::as_mass;
+use super::solved::{as_mass, doubts};
 use super::why;
 use crate::job::{Entry, Job};
 use crate::mechanics::trial::{clips, most_trial as most_unbalance};
@@ -112,7 +112,10 @@ pub(super) fn screws(job: &Job, outcome: &Result<super::Solved, super::Unsolved>
         let wanted = correction.weight;
         match clips::clips(head, radius, wanted) {
             Ok(clips) => {
-                let sense = RunSense::Screws { at: clips.at, middle: wanted.at() };
+                let (doubt, _) = doubts(correction);
+                let off = (wanted.size() - head * radius).base().abs();
+                let alone = off <= doubt.base();
+                let sense = RunSense::Screws { at: clips.at, middle: wanted.at(), alone };
                 let value = Value {
                     amount: Amount::Angle(clips.half),
                     plus_minus: None,
