@@ -32,8 +32,8 @@ pub struct BalanceForm {
     pub scatter: Typed,
     /// The first run, then those with a trial weight.
     pub runs: Vec<Run>,
-    /// The run after the correction.
-    pub check: [RunReading; PLANES],
+    /// Amplitude at each end in the run after the correction.
+    pub check: [Typed; PLANES],
 }
 
 /// One run.
@@ -81,6 +81,8 @@ impl BalanceForm {
     pub fn is_blank(&self) -> bool {
         let typed = |reading: &RunReading| !reading.amplitude.is_blank() || !reading.phase.is_blank();
         let run = |run: &Run| !run.mass.is_blank() || !run.at.is_blank() || run.read.iter().any(typed);
-        self.ready == Ready::NotYet && !self.runs.iter().any(run) && !self.check.iter().any(typed)
+        self.ready == Ready::NotYet
+            && !self.runs.iter().any(run)
+            && self.check.iter().all(Typed::is_blank)
     }
 }

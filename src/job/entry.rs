@@ -245,8 +245,6 @@ entries! {
         TrialClock = "trial-clock",
         /// Amplitude at one end, after the correction.
         CheckAmplitude = "check-amplitude",
-        /// Phase at one end, after the correction.
-        CheckPhase = "check-phase",
     }
     of_turn {
         /// First station read again: pass, place.
@@ -407,8 +405,7 @@ macro_rules! places {
                 let read = $job.balance.runs.$get(r).and_then(|run| run.read.$get(e));
                 read.map(|read| $($borrow)+ read.phase)
             }
-            Entry::CheckAmplitude(e) => $job.balance.check.$get(e).map(|read| $($borrow)+ read.amplitude),
-            Entry::CheckPhase(e) => $job.balance.check.$get(e).map(|read| $($borrow)+ read.phase),
+            Entry::CheckAmplitude(e) => $job.balance.check.$get(e),
             Entry::YokeTurned => Some($($borrow)+ $job.weights.yoke_turned),
             Entry::ShaftMass => Some($($borrow)+ $job.weights.shaft_mass),
         }
@@ -435,7 +432,7 @@ impl Job {
             | Entry::CheckAmplitude(_)
             | Entry::RunScatter
             | Entry::WeightNote(_) => Unit::Plain,
-            Entry::RunPhase(..) | Entry::CheckPhase(_) => Unit::Degree,
+            Entry::RunPhase(..) => Unit::Degree,
             Entry::FrontLevel(..)
             | Entry::RearLevel(..)
             | Entry::PhaseLimit

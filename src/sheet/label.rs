@@ -374,7 +374,6 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::RunAmplitude(run, end) => return run_label(job, run, end, ""),
         Entry::RunPhase(run, end) => return run_label(job, run, end, " phase"),
         Entry::CheckAmplitude(end) => return format!("Check run{}", at_end(job, end, "")),
-        Entry::CheckPhase(end) => return format!("Check run{}", at_end(job, end, " phase")),
     };
     fixed.to_owned()
 }

@@ -96,8 +96,7 @@ pub fn allowed(entry: Entry) -> (Amount, Amount) {
         | Entry::SeamClock
         | Entry::EarClock
         | Entry::TrialClock(_)
-        | Entry::RunPhase(..)
-        | Entry::CheckPhase(_) => (Amount::Clock(degrees(0.0)), Amount::Clock(degrees(360.0))),
+        | Entry::RunPhase(..) => (Amount::Clock(degrees(0.0)), Amount::Clock(degrees(360.0))),
         Entry::StationReading(..) | Entry::Closing(..) => fine(-12.0, 12.0),
         Entry::Backlash => fine(0.0, 0.25),
         Entry::PlaceAlong(_) => length(10.0, 3000.0),

@@ -219,8 +219,7 @@ impl Stage {
             | Entry::TrialClock(_)
             | Entry::RunAmplitude(..)
             | Entry::RunPhase(..)
-            | Entry::CheckAmplitude(_)
-            | Entry::CheckPhase(_) => Stage::Balance,
+            | Entry::CheckAmplitude(_) => Stage::Balance,
         }
     }
 

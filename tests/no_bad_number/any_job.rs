@@ -222,7 +222,7 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
         Entry::RunAmplitude(run, _) => {
             ["8", "3.1", "10.8", "13.2", "7", "12"][(run + few / 7) % 6].into()
         }
-        Entry::RunPhase(..) | Entry::CheckPhase(_) => format!("{}", 37 * few),
+        Entry::RunPhase(..) => format!("{}", 37 * few),
         Entry::CheckAmplitude(_) => format!("{few}.2"),
     }
 }

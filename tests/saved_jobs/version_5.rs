@@ -49,7 +49,6 @@ fn opens_and_says_what_it_said() {
         (Entry::RunPhase(0, 1), "160", Unit::Degree),
         (Entry::RunPhase(2, 0), "7:30", Unit::Degree),
         (Entry::CheckAmplitude(0), "0.9", Unit::Plain),
-        (Entry::CheckPhase(1), "12", Unit::Degree),
         // What stood in the forms before stands in this one too.
         (Entry::StationAt(1, 1, 6), "7:30", Unit::Hour),
         (Entry::OldReading(3), "1455,7 mm", Unit::Inch),
