@@ -22,11 +22,16 @@ mod dial;
 mod ranges;
 #[path = "stages/shaft.rs"]
 mod shaft;
+#[path = "bad_input/weights.rs"]
+mod weights;
 
-/// All that is found, but what nobody asked for.
+/// What is found but for what nobody asked for, and for what the run-out adds: that waits for a place along
+/// the tube, at which this shaft was not read. What it asks for stands in `stages/run_out.rs`.
 fn all(job: &Job) -> Vec<Finding> {
     let all = Stage::ALL.into_iter().flat_map(|stage| stage.findings(job));
-    all.filter(|finding| finding.verdict != Verdict::IfWanted).collect()
+    let asked =
+        |finding: &Finding| finding.verdict != Verdict::IfWanted && finding.name != Name::RunOutGrade;
+    all.filter(asked).collect()
 }
 
 /// The names of what can no longer be found.

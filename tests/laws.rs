@@ -29,6 +29,8 @@ mod line;
 mod shaft;
 #[path = "laws/slip.rs"]
 mod slip;
+#[path = "laws/weights.rs"]
+mod weights_back;
 #[path = "laws/yokes.rs"]
 mod yokes;
 

@@ -17,6 +17,8 @@ use shaftwright::stage::{
 
 #[path = "no_bad_number/any_job.rs"]
 mod any_job;
+#[path = "no_bad_number/weights.rs"]
+mod weights;
 
 /// Every number that a sense carries. No wildcard: a new sense must say here what it holds.
 fn amounts_of(sense: Sense) -> Vec<Amount> {
@@ -72,7 +74,7 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
             all
         }
         Sense::OnTheCar(sense) => amounts_of_runs(sense),
-        Sense::Place { clock, distance } => vec![Amount::Clock(clock), Amount::Length(distance)],
+        Sense::Weight(sense) => weights::amounts_of(sense),
         Sense::Remove
         | Sense::Add
         | Sense::TakenOut
@@ -205,6 +207,7 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::TwoAnglesDiffer { by: q } => vec![Amount::Angle(q)],
         Reason::AngleApart { entry: _, by, others } => vec![Amount::Angle(by), Amount::Angle(others)],
         Reason::SamePlace { at } => vec![Amount::Clock(at)],
+        Reason::Weight(reason) => weights::amounts_in(reason),
         Reason::OverGrade { permitted: q } | Reason::NearGrade { permitted: q } => {
             vec![Amount::Unbalance(q)]
         }
@@ -307,7 +310,7 @@ fn check(finding: &Finding, job: &Job) {
             let of_a_change = needs.iter().all(|need| {
                 matches!(need.entry, Entry::SpringPad | Entry::MountArm | Entry::JointOverhang)
             });
-            let of_a_help = matches!(finding.name, Name::JointOpens | Name::BentBy);
+            let of_a_help = matches!(finding.name, Name::JointOpens | Name::BentBy | Name::RunOutGrade);
             let held_up = if of_a_change || of_a_help { Verdict::Figure } else { Verdict::NotYet };
             assert_eq!(finding.verdict, held_up, "{}", about());
             assert!(!needs.is_empty(), "nothing is named: {}", about());

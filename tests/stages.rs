@@ -8,6 +8,7 @@ use shaft::{agrees, by_hand, find, number, readings, repeats, shaft, value, with
 use shaftwright::job::{End, Entry, Job, Pass, PassKind, Stations};
 use shaftwright::quantity::{as_degrees, in_inches};
 use shaftwright::stage::{Name, Reason, Sense, Stage, Standing, Verdict, truing, weights, whole};
+use weights_back::place;
 
 #[path = "stages/angles.rs"]
 mod angles;
@@ -33,10 +34,14 @@ mod measure;
 mod phase;
 #[path = "stages/resets.rs"]
 mod resets;
+#[path = "stages/run_out.rs"]
+mod run_out;
 #[path = "stages/shaft.rs"]
 mod shaft;
 #[path = "stages/slip.rs"]
 mod slip;
+#[path = "stages/weights.rs"]
+mod weights_back;
 
 /// Exact sums: only the script's nine printed decimals and a double's last bits lie between.
 const EXACT: f64 = 2e-6;
@@ -188,9 +193,7 @@ fn weights_at_both_ends_stay_with_their_own_yokes() {
     for (row, clock, distance) in places {
         let finding = find(&job, Name::PutBack(row));
         assert_eq!(finding.verdict, Verdict::Good);
-        let Some(Sense::Place { clock: at, distance: from }) = finding.value().unwrap().sense else {
-            panic!("{finding:?}")
-        };
+        let (at, from) = place(&finding);
         assert!((as_degrees(at) - clock).abs() < 1e-9 && (in_inches(from) - distance).abs() < 1e-6);
     }
     let planes = |job: &Job| [value(job, Name::LeftFront), value(job, Name::LeftRear)];
@@ -220,8 +223,8 @@ fn cut_at_the_front_the_same_shaft_is_mirrored() {
             assert!((as_degrees(at) - by_hand(&format!("{key} at"))).abs() < 1e-5, "{end:?} {key}");
         }
         // The first weight belongs to the yoke that is not cut off, the second to the one that is.
-        let (placed, needs) = weights::all_placed(&job);
-        let own: Vec<End> = placed.iter().map(|weight| weight.own).collect();
+        let (logged, needs) = weights::all_logged(&job);
+        let own: Vec<End> = logged.iter().map(|weight| weight.own).collect();
         let other = if end == End::Rear { End::Front } else { End::Rear };
         assert!(needs.is_empty() && own == [other, end]);
         agrees(value(&job, Name::TubeRemoved), by_hand("removed"), None, EXACT);

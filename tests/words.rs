@@ -19,6 +19,8 @@ use shaftwright::stage::read;
 mod balance;
 #[path = "words/dial.rs"]
 mod dial;
+#[path = "words/weights.rs"]
+mod weights;
 
 fn against_golden(name: &str, text: &str) {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/golden").join(name);
@@ -285,10 +287,15 @@ fn mishaps() -> Vec<(&'static str, Job)> {
 
 #[test]
 fn mishaps_as_they_are_read() {
-    // Of each report the lines that stand otherwise than in the sample's, and what is said at a field.
+    against_golden("mishaps.txt", &otherwise(mishaps()));
+    against_golden("weights.txt", &otherwise(weights::mishaps()));
+}
+
+/// Of each report the lines that stand otherwise than in the sample's, and what is said at a field.
+fn otherwise(mishaps: Vec<(&'static str, Job)>) -> String {
     let usual = report(&sample());
     let mut text = String::new();
-    for (name, job) in mishaps() {
+    for (name, job) in mishaps {
         text.push_str(&format!("== {name}\n"));
         for entry in job.entries() {
             if let Some(said) = remark(&job, entry) {
@@ -299,7 +306,7 @@ fn mishaps_as_they_are_read() {
         let other = report.lines().filter(|line| !usual.lines().any(|known| known == *line));
         other.for_each(|line| text.push_str(&format!("{line}\n")));
     }
-    against_golden("mishaps.txt", &text);
+    text
 }
 
 #[test]

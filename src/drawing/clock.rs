@@ -1,9 +1,11 @@
 //! End views: the tube from the rear with a clock face round it.
 
 use super::svg::{Anchor, Pen, Svg};
+use super::unrolled::number;
 use crate::job::{AFTER_WELDING, BEFORE_TACKING, End, Job};
 use crate::quantity::{Angle, Base, as_degrees, degrees, show_angle};
-use crate::stage::{phase as phase_stage, weights as weights_stage};
+use crate::stage::phase as phase_stage;
+use crate::stage::weights::lay;
 
 const WIDTH: f64 = 320.0;
 pub(super) const HEIGHT: f64 = 350.0;
@@ -110,18 +112,28 @@ pub(super) fn turning_arrow(svg: &mut Svg, start: Angle, way: f64) {
     svg.arrow(Pen::Accent, from, place(radius, start + degrees(way * 50.0)));
 }
 
-/// The weights on the clock, numbered: hollow at the front, filled at the rear. `None` without one.
+/// The weights on the clock, numbered: hollow at the front, filled at the rear; where they came off dashed,
+/// the seam and the line through the ears thin. `None` without one.
 pub fn weights(job: &Job) -> Option<String> {
-    let (placed, _) = weights_stage::all_placed(job);
-    if placed.is_empty() {
-        return None;
-    }
+    let lay = lay(job)?;
+    let new = || lay.new.iter().filter_map(|one| Some((one, one.weight?)));
+    new().next()?;
     let mut svg = face(0.0);
-    for weight in &placed {
-        let at = weight.after.at;
-        svg.circle(Pen::Accent, place(RIM, at), 11.0, weight.own == End::Rear);
-        let (x, y) = place(RIM - 30.0, at);
-        svg.text(Pen::Part, (x, y + 7.0), Anchor::Middle, &(weight.row + 1).to_string());
+    if let Some((line, _)) = lay.ears {
+        svg.line(Pen::Thin, place(RIM - 12.0, line), place(RIM - 12.0, line + degrees(180.0)));
+    }
+    if let Some((at, _)) = lay.seam {
+        svg.line(Pen::Thin, place(RIM - 14.0, at), place(RIM + 6.0, at));
+        let (x, y) = place(RIM - 34.0, at);
+        svg.text(Pen::Thin, (x, y + 7.0), Anchor::Middle, "seam");
+    }
+    for logged in &lay.old {
+        svg.circle(Pen::Ghost, place(RIM, logged.weight.at), 11.0, false);
+    }
+    for (one, weight) in new() {
+        svg.circle(Pen::Accent, place(RIM, weight.at), 11.0, one.own == End::Rear);
+        let (x, y) = place(RIM - 30.0, weight.at);
+        svg.text(Pen::Part, (x, y + 7.0), Anchor::Middle, &number(one));
     }
     svg.text(Pen::Thin, (CENTRE.0, HEIGHT - 8.0), Anchor::Middle, "hollow: front · filled: rear");
     Some(svg.finish())

@@ -22,6 +22,7 @@ mod strip;
 mod svg;
 mod trial;
 mod turn_curve;
+mod unrolled;
 
 pub use centreline::centreline;
 pub use clock::{phase, weights};
@@ -37,6 +38,7 @@ pub use speed_curve::speed_curve;
 pub use strip::strip_pages;
 pub use trial::{clips_on_the_clock, run_vectors, weight_plane};
 pub use turn_curve::turn_curve;
+pub use unrolled::unrolled;
 
 #[cfg(test)]
 mod tests;

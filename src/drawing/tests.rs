@@ -15,6 +15,7 @@ mod plotted;
 mod reader;
 mod trial;
 mod turns;
+mod weights;
 mod yokes;
 
 /// A job with every question of the slip answered.

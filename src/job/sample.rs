@@ -15,6 +15,8 @@ pub fn sample() -> Job {
     job.weights.rows.push(WeightRow::default());
     job.truing.passes.push(Pass::new(PassKind::Tacked, Stations::Eight));
     job.truing.passes.push(Pass::new(PassKind::Welded, Stations::Eight));
+    job.truing.add_place();
+    job.truing.add_place();
     for (entry, text) in [
         (Entry::OldReading(0), "57-5/16"),
         (Entry::OldReading(1), "57 9/32\""),
@@ -62,6 +64,8 @@ pub fn sample() -> Job {
         (Entry::Shoulder, "3-7/16"),
         (Entry::SeamClock, "10:30"),
         (Entry::PlaceAlong(0), "49"),
+        (Entry::PlaceAlong(1), "28"),
+        (Entry::PlaceAlong(2), "8"),
         (Entry::FrontLevel(BEFORE_TACKING, 0), "0.4"),
         (Entry::RearLevel(BEFORE_TACKING, 0), "-0.2"),
         (Entry::FrontLevel(AFTER_WELDING, 0), "0.3"),
@@ -83,15 +87,18 @@ pub fn sample() -> Job {
     {
         job.put(Entry::FaceReading(place), gap);
     }
-    for (pass, readings) in [
-        (0, ["0", "5", "11", "15", "14", "9", "3", "-1"]),
-        (1, ["0", "1", "3", "4", "4", "3", "1", "0"]),
-        (2, ["0", "2", "4", "6", "6", "4", "2", "0"]),
+    // Beside the new weld in each pass; along the tube once it was welded.
+    for (pass, place, readings) in [
+        (0, 0, ["0", "5", "11", "15", "14", "9", "3", "-1"]),
+        (1, 0, ["0", "1", "3", "4", "4", "3", "1", "0"]),
+        (2, 0, ["0", "2", "4", "6", "6", "4", "2", "0"]),
+        (2, 1, ["0", "-0.5", "-1.5", "-2", "-2", "-1.5", "-0.5", "0"]),
+        (2, 2, ["0", "0", "0.5", "0.5", "1", "0.5", "0.5", "0"]),
     ] {
         for (station, reading) in readings.into_iter().enumerate() {
-            job.put(Entry::StationReading(pass, 0, station), reading);
+            job.put(Entry::StationReading(pass, place, station), reading);
         }
-        job.put(Entry::Closing(pass, 0), "0");
+        job.put(Entry::Closing(pass, place), "0");
     }
     job
 }

@@ -144,6 +144,12 @@ impl Suspect {
     pub fn own(&self, z: Length) -> Across<Length> {
         self.size.scaled(self.shaft.shown(self.axis, self.cause, z.base()))
     }
+
+    /// The offset that this cause makes at a place while the shaft turns about its joints' centres, whatever
+    /// the set-up in which it was read.
+    pub fn about_joints(&self, z: Length) -> Across<Length> {
+        self.size.scaled(self.shaft.shape(self.cause, z.base()))
+    }
 }
 
 impl Pair {

@@ -27,6 +27,7 @@ mod luck;
 pub mod material;
 pub mod mend;
 pub mod models;
+pub mod one_place;
 pub mod phase;
 pub mod plate;
 pub mod residual;

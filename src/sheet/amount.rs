@@ -25,6 +25,8 @@ pub fn amount(value: Amount, display: LengthDisplay) -> String {
         Amount::Acceleration(acceleration) => show_acceleration(acceleration),
         Amount::RoadSpeed(speed) => show_road_speed(speed, display),
         Amount::Share(share) => show_number(share, 2),
+        Amount::Grade(grade) => format!("G {}", tenths(grade)),
+        Amount::Times(times) => format!("{} times", show_number(times, 2)),
         Amount::Percent(share) if share.abs() < 5e-7 => "0 %".to_owned(),
         Amount::Percent(share) => format!("{} %", three_figures(share * 100.0)),
         Amount::Modulus(modulus) => format!("{} GPa", show_number(as_gigapascals(modulus), 1)),
@@ -34,6 +36,20 @@ pub fn amount(value: Amount, display: LengthDisplay) -> String {
         Amount::Count(count) => count.to_string(),
         Amount::Reading(value) => three_figures(value),
     }
+}
+
+/// A ± in the display in force: one of a grade has no name of its own.
+pub(super) fn doubt(value: Amount, display: LengthDisplay) -> String {
+    match value {
+        Amount::Grade(grade) => tenths(grade),
+        value => amount(value, display),
+    }
+}
+
+/// Tenths where there are any: grades are whole numbers in the standard.
+fn tenths(value: f64) -> String {
+    let whole = (value - value.round()).abs() < 1e-9;
+    show_number(value, usize::from(!whole))
 }
 
 /// A length in both systems, the one in force first; inches to the finest line of a rule.

@@ -1,11 +1,12 @@
 //! A finding in words: its title, its value, its verdict and why.
 
-use super::amount::{amount, opposite};
+use super::amount::{amount, doubt, opposite};
 use super::balance::{balance_title, why_good, worded_run};
-use super::label::{cut_yoke, far_datum, label};
+use super::label::{cut_yoke, label};
 use super::reason::reason_words;
 use super::reset::worded_reset;
 use super::truing::worded_truing;
+use super::weights::worded_weight;
 use crate::job::{AFTER_WELDING, BEFORE_CUT, Entry, Job};
 use crate::quantity::{
     Angle, Base, Length, LengthDisplay, show_acceleration, show_angle, show_clock, show_length,
@@ -86,6 +87,15 @@ pub fn title(name: Name) -> String {
         Name::OnTheCar(found) => balance_title(found),
         Name::LeftFront => "What moving the weights leaves, front joint's plane",
         Name::LeftRear => "What moving the weights leaves, rear joint's plane",
+        Name::PutFront => "Weight at the gearbox end",
+        Name::PutRear => "Weight at the axle end",
+        Name::RulesDiffer => "The rules for putting back differ by, at the most",
+        Name::RunOutGrade => "Run-out alone, at top speed",
+        Name::RunOutFront => "What the run-out adds, front joint's plane",
+        Name::RunOutRear => "What the run-out adds, rear joint's plane",
+        Name::BowGrows => "A bow grows at top speed",
+        Name::CancelFront => "To cancel the run-out: weight at the gearbox end",
+        Name::CancelRear => "To cancel the run-out: weight at the axle end",
     };
     fixed.to_owned()
 }
@@ -95,7 +105,7 @@ pub fn shown(finding: &Finding, job: &Job) -> Option<Shown> {
     let display = job.display.lengths();
     let value = finding.value()?;
     let number = amount(value.amount, display);
-    let plus_minus = value.plus_minus.map(|doubt| format!("± {}", amount(doubt, display)));
+    let plus_minus = value.plus_minus.map(|value| format!("± {}", doubt(value, display)));
     let (number, sense) = match value.sense {
         None => (number, None),
         Some(sense) => worded_sense(finding.name, number, sense, job),
@@ -271,15 +281,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         }
         Sense::OnTheCar(sense) => worded_run(number, sense, job.display.lengths()),
         Sense::Reset(reset) => worded_reset(name, &number, &reset, job),
-        Sense::Place { clock, distance } => (
-            number,
-            Some(format!(
-                "Put it at {}, {} from {}.",
-                show_clock(clock),
-                show_length(distance, job.display.lengths()),
-                far_datum(job)
-            )),
-        ),
+        Sense::Weight(sense) => worded_weight(number, sense, job),
     }
 }
 
@@ -357,6 +359,10 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
                 Name::PlungeOut | Name::EngagedSpline => format!("At least {limit} stays engaged."),
                 Name::RoutesDiffer => format!("They agree within {limit}; joint to joint is used."),
                 Name::WeldLine => format!("They agree within {limit}."),
+                Name::RulesDiffer => format!("Under {limit}: it matters little which you take."),
+                Name::RunOutGrade => {
+                    format!("Inside {limit}, as far as the run-out goes. Weights and yokes come on top.")
+                }
                 _ => format!("Inside the limit of {limit}."),
             }
         }),

@@ -89,7 +89,15 @@ pub const fn hint(entry: Entry) -> &'static str {
             "Leave it empty if you read one place only: it tells how far the joint opens, and with more places what bends the shaft."
         }
         Entry::WeightClock(_) => "7:30, or 225°.",
-        Entry::WeightRadius(_) => "Shaft's axis to the middle of the weight.",
+        Entry::WeightRadius(0) => {
+            "Shaft's axis to the middle of the weight. Empty: by the tube and the thickness."
+        }
+        Entry::WeightLength(0) => "Flat, or along its middle.",
+        Entry::EarClock => "Empty: nothing is kept clear of the ears.",
+        Entry::FrontPlane | Entry::RearPlane => {
+            "Where the weight's middle goes on the new shaft. Empty: 1 in, 25 mm, inside the weld, for what the run-out adds."
+        }
+        Entry::StripThickness => "To be told how long to cut it.",
         Entry::YokeTurned => "+ clockwise seen from the rear. Usual: 0, back in its own marks.",
         Entry::ShaftMass => "By scale; only to judge what is left.",
         _ => balance_hint(entry),

@@ -213,7 +213,9 @@ pub const fn stage_lead(stage: Stage) -> &'static str {
         Stage::True => {
             "One turn of the dial, read at each mark, beside the new weld. Number the tube clockwise from the witness mark, seen from the rear."
         }
-        Stage::Weights => "Where each balance weight goes back, kept with its own yoke.",
+        Stage::Weights => {
+            "Where each balance weight goes back, what that leaves, and what the run-out adds."
+        }
         Stage::Balance => {
             "Only if it still shakes: runs on the car with trial weights tell what to put on, and where."
         }

@@ -16,6 +16,7 @@ mod set_up;
 mod source;
 mod tilt;
 mod truing;
+mod weights;
 mod working;
 
 pub use amount::amount;

@@ -2,6 +2,7 @@
 
 use super::amount::amount;
 use super::balance::run_reason;
+use super::weights::weight_reason;
 use crate::quantity::{
     Angle, Base, Length, LengthDisplay, inches, millimetres, show_acceleration, show_angle, show_clock,
     show_length, show_number,
@@ -317,6 +318,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             format!("Too near the new weld: keep {} off it, on the same clock position.", long(keep))
         }
         Reason::OffTheShaft => "It would lie off the shaft: check its distance.".to_owned(),
+        Reason::Weight(reason) => weight_reason(reason),
         Reason::WrongField => "Not judged: an entry that this is checked by is marked wrong.".to_owned(),
         Reason::NotWelded => {
             "Inside the limit so far. Welding moves the tube a few thousandths: judged by a turn taken after it.".to_owned()

@@ -61,6 +61,25 @@ pub const fn source(which: Source) -> &'static str {
         Source::DoubtOfWeights => {
             "Taken for the ±, our own choice: 0.5 g, 5°, 1/8 in along, 1/16 in of radius, where it sat and where it goes; the cut ring at half the run-out limit; a plane's share of the grade on the part moved"
         }
+        Source::PlateOnTube => {
+            "Geometry of a strip bent round the tube. Its ±, our own choice: length and width 1/32 in, thickness 0.1 mm; steel 7850 kg/m³, from memory"
+        }
+        Source::KeepOff => {
+            "Law of sines. Kept clear, our own choice: the seam 10° either side, the line through the ears 15°"
+        }
+        Source::RunOutAdds => {
+            "Statics of a rigid shaft: mass times offset along the tube, straight from place to place and on the axis at the joints; with one place read, a half sine through it"
+        }
+        Source::DoubtOfRunOut => {
+            "Taken for the ±, our own choice: half of what the shaft weighs beyond its tube sits at each end, anywhere from joint to weld; wall 0.1 mm; with one place, whatever a kink at the weld or a yoke off its place would add"
+        }
+        Source::RigidShaft => {
+            "ISO 21940-12: rigid below about 0.70 of the first whirl speed, from memory"
+        }
+        Source::BalanceGrades => {
+            "Published: ISO 21940-11 table 1 as reproduced: G 16 cardan and propeller shafts, G 40 drive shafts of cars"
+        }
+        Source::FirstMode => "A beam bent in the shape of its first mode, any text on vibration",
         Source::DoubtOfTube => "Taken for the ±, our own choice: diameter 0.15 mm, wall 0.1 mm",
         Source::DoubtOfWhirl => {
             "Taken for the ±, our own choice: 1.3 % for the spread of makers' constants"

@@ -136,6 +136,21 @@ const fn law(law: Law) -> (&'static str, &'static str) {
         Law::NewDistance => {
             ("Goes with its own yoke: distance − (old − wanted)", "{0} − ({1} − {2}) = {=}")
         }
+        Law::PlateMass => ("Mass = ρ × length × width × thickness", "{0} × {1} × {2} × {3} = {=}"),
+        Law::PlateRadius => (
+            "Radius = middle of its thickness × what its ends leave of it, sin(α/2)/(α/2)",
+            "share {0}: {=}",
+        ),
+        Law::OneOfThem => ("One of those that it stands for", "weight {0} at {1}: {=}"),
+        Law::VectorSum => ("All of them as one vector", "at {0}: {=}"),
+        Law::PartOfAll => ("Its part of them all, pull and couple kept", "at {0}: {=}"),
+        Law::StripLength => ("Strip for it: 2R·arcsin(U / (2ρwtR·R_c))", "for {0}: {=}"),
+        Law::PartOfIt => ("Beside it, by the law of sines", "{0} at {1} gives at {2}: {=}"),
+        Law::MassOfParts => ("Whole shaft = tube + yokes, half of these at each end", "{0} + {1} = {=}"),
+        Law::GradeReached => {
+            ("Grade of the worse plane, with half of the mass: G = U·ω/(m/2)", "{0} at {1}, {2}: {=}")
+        }
+        Law::Growth => ("Grows by 1/(1 − (n/N)²)", "{0} of {1}: {=}"),
         Law::PermittedShare => ("Half of what G 16 permits: ½·16 mm/s·m/ω", "{0} at {1}: {=} a plane"),
         Law::MostTrial => {
             ("Heaviest trial = 0.1 × half the shaft's weight / (ω² × radius)", "{0}, {1}, {2}: {=}")

@@ -43,6 +43,10 @@ pub enum Amount {
     Modulus(Pressure),
     /// A density.
     Density(MassDensity),
+    /// A balance grade, e·ω in mm/s.
+    Grade(f64),
+    /// How many times larger.
+    Times(f64),
     /// A count.
     Count(usize),
     /// What an instrument shows, in its own unit.
@@ -69,7 +73,11 @@ impl Amount {
             Amount::Force(q) => q.base().is_finite(),
             Amount::Acceleration(q) => q.base().is_finite(),
             Amount::RoadSpeed(q) => q.base().is_finite(),
-            Amount::Share(value) | Amount::Percent(value) | Amount::Reading(value) => value.is_finite(),
+            Amount::Share(value)
+            | Amount::Percent(value)
+            | Amount::Grade(value)
+            | Amount::Times(value)
+            | Amount::Reading(value) => value.is_finite(),
             Amount::Modulus(q) => q.base().is_finite(),
             Amount::Density(q) => q.base().is_finite(),
             Amount::Count(_) => true,

@@ -45,6 +45,14 @@ struct Whirl {
     lengthened: bool,
 }
 
+/// The whirl speed of the new length.
+///
+/// # Errors
+/// [`Blocked`].
+pub(super) fn whirl_speed(job: &Job) -> Result<AngularVelocity, Blocked> {
+    whirl(job).map(|whirl| whirl.speed.best)
+}
+
 /// The whirl speed, or what stands in the way.
 fn whirl(job: &Job) -> Result<Whirl, Blocked> {
     let mut fields = Fields::of(job);

@@ -3,7 +3,7 @@
 use super::amount::Amount;
 use super::complaint::Complaint;
 use super::finding::{Need, Why};
-use crate::job::{Dial, Entry, Job, LevelDivision};
+use crate::job::{Dial, End, Entry, Job, LevelDivision};
 use crate::quantity::{
     Angle, AngularAcceleration, AngularVelocity, Base, Length, Mass, RoadSpeed, Unit, Unreadable,
     degrees, grams, inches, kilometres_per_hour, millimetres, parse_acceleration, parse_angle,
@@ -232,7 +232,9 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         Entry::WeldLine | Entry::WeightDistance(_) => below(first_old(job), 1.0),
         // Round the tube no weight is longer than it is round.
         Entry::WeightLength(_) => below(Entry::TubeDiameter, core::f64::consts::PI),
-        Entry::FrontPlane => below(Entry::RearPlane, 1.0),
+        // Both from the far datum, which is the rear joint where the front end is cut.
+        Entry::FrontPlane if job.cut.end == End::Rear => below(Entry::RearPlane, 1.0),
+        Entry::RearPlane if job.cut.end == End::Front => below(Entry::FrontPlane, 1.0),
         Entry::FarWeldLine => below(Entry::WeldLine, 1.0),
         // Farther than once round the tube is no place on it.
         Entry::LineArc(..) => below(Entry::TubeDiameter, core::f64::consts::PI),

@@ -92,6 +92,15 @@ names! {
     NothingToPutBack,
     LeftFront,
     LeftRear,
+    PutFront,
+    PutRear,
+    RulesDiffer,
+    RunOutGrade,
+    RunOutFront,
+    RunOutRear,
+    BowGrows,
+    CancelFront,
+    CancelRear,
 }
 
 /// A value with its ± at 95 %.
@@ -203,6 +212,7 @@ pub struct Finding {
 
 impl Finding {
     /// A finding with a value. A number that cannot be shown is caught here, so that none gets past.
+    #[inline(never)]
     pub(super) fn known(name: Name, value: Value, verdict: Verdict) -> Finding {
         let fine = value.amount.is_finite() && value.plus_minus.is_none_or(Amount::is_finite);
         if !fine {
@@ -264,6 +274,7 @@ impl Finding {
     }
 
     /// Adds a working line, unless a number in it cannot be shown.
+    #[inline(never)]
     pub(super) fn step(mut self, law: Law, put_in: &[Amount], gives: Amount) -> Finding {
         if gives.is_finite() && put_in.iter().all(|amount| amount.is_finite()) {
             self.working.push(Step { law, put_in: put_in.to_vec(), gives });
@@ -272,6 +283,7 @@ impl Finding {
     }
 
     /// Adds where it comes from.
+    #[inline(never)]
     pub(super) fn from(mut self, sources: &[Source]) -> Finding {
         self.sources.extend_from_slice(sources);
         self
@@ -289,6 +301,7 @@ impl Finding {
     }
 
     /// Adds the limit it was judged by.
+    #[inline(never)]
     pub(super) fn within(mut self, amount: Amount, source: Source) -> Finding {
         self.limit = Some(Limit { amount, source });
         self

@@ -1,6 +1,7 @@
 //! Why a verdict is not good, as plain data.
 
 use super::balance::RunReason;
+use super::weights::WeightReason;
 use crate::job::Entry;
 use crate::quantity::{Angle, AngularAcceleration, Length, Unbalance};
 
@@ -99,6 +100,7 @@ pub enum Reason {
     GradeUnknown,
     OnTheWeld { keep: Length },
     OffTheShaft,
+    Weight(WeightReason),
     WrongField,
     NotWelded,
     NotComputable,

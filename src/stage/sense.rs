@@ -3,6 +3,7 @@
 use super::balance::RunSense;
 use super::bent::BentBy;
 use super::dial::AsideBy;
+use super::weights::WeightSense;
 use crate::mechanics::aim::Answered;
 use crate::mechanics::centreline::Cause;
 use crate::quantity::{Angle, AngularAcceleration, AngularVelocity, Length};
@@ -172,13 +173,8 @@ pub enum Sense {
     Reset(Reset),
     /// Of balancing on the car.
     OnTheCar(RunSense),
-    /// At this place, so far from the far datum.
-    Place {
-        /// Place on the clock.
-        clock: Angle,
-        /// Distance from the far datum on the new shaft.
-        distance: Length,
-    },
+    /// Of a weight, or of what is out of balance.
+    Weight(WeightSense),
 }
 
 /// What the joints shake.

@@ -170,13 +170,12 @@ fn absurd_numbers_are_told_what_is_allowed() {
         for (got, expected) in [(g, given), (l, least), (m, most)] {
             assert!((in_base(got) - expected).abs() < 1e-6, "{entry:?} {text:?}: {got:?}");
         }
-        // The seam's place is only printed on the strip, a road speed only drawn, and pad and mount only add
+        // A road speed is only drawn, and pad and mount only add
         // a thickness; where the dial stands along the tube says what bends it and how far a joint opens, and
         // the shaft is judged by what the dial reads: nothing is judged by them. In vees no shaft is good.
         let idle = matches!(
             entry,
-            Entry::SeamClock
-                | Entry::RoadSpeed
+            Entry::RoadSpeed
                 | Entry::SpringPad
                 | Entry::MountArm
                 | Entry::JointOverhang

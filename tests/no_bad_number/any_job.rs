@@ -2,7 +2,7 @@
 
 use shaftwright::job::{
     BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide,
-    Job, Joined, LevelDivision, MOST_RUNS, MarkNames, Material, Paper, Pass, PassKind, PhaseMethod,
+    Job, Joined, LevelDivision, MOST_RUNS, MarkNames, Material, Paper, PassKind, PhaseMethod,
     PhaseTarget, PickUp, PlanBy, Plunger, PutBack, Ready, Route, RunOutLimit, SeamBy, SetUp, ShaftBy,
     ShaftKind, Side, Spin, SquareBy, Stations, TravelBy, TrialLeft, TurnedHow, Weighed, WeightRow,
     WeightsCame, WhirlShare, YokeAt, sample,
@@ -276,10 +276,12 @@ pub fn any_job(luck: &mut Luck) -> Job {
     // Seldom: a job without weights leaves nothing of the stage to walk.
     job.weights.came =
         luck.of(&[WeightsCame::Off, WeightsCame::Off, WeightsCame::Off, WeightsCame::None]);
-    job.weights.weighed = luck.choice::<Weighed>();
+    // Mostly as it is done mostly: what is rare would else be all there is.
+    job.weights.weighed = luck.of(&[Weighed::Scale, Weighed::Scale, Weighed::Size]);
     job.weights.material = luck.choice::<Material>();
-    job.weights.put_back = luck.choice::<PutBack>();
-    job.weights.joined = luck.choice::<Joined>();
+    job.weights.put_back =
+        luck.of(&[PutBack::OwnYoke, PutBack::OwnYoke, PutBack::BothShares, PutBack::OwnPlaces]);
+    job.weights.joined = luck.of(&[Joined::Apart, Joined::Apart, Joined::OneAnEnd]);
     job.balance.ready = luck.of(&[Ready::Ready, Ready::Ready, Ready::NotYet]);
     job.balance.by = luck.choice::<BalanceBy>();
     job.balance.pick_up = luck.choice::<PickUp>();
@@ -335,7 +337,7 @@ pub fn near_the_sample(luck: &mut Luck) -> Job {
             job.put(Entry::Shrinkage, luck.of(&["1/8", "0.2"]));
         }
         9 => {
-            job.truing.passes.push(Pass::new(PassKind::Welded, Stations::Free));
+            job.truing.begin(PassKind::Welded, Stations::Free);
             for station in 0..5 {
                 job.put(Entry::StationAt(3, 0, station), &format!("{}°", 45.0 + 0.505 * station as f64));
                 job.put(Entry::StationReading(3, 0, station), luck.of(&["0", "1", "-1"]));

@@ -7,7 +7,7 @@ use shaftwright::mechanics::models::{Change, CutEnd, Model, put_back};
 use shaftwright::mechanics::residual::{cancelling, residual, residual_of};
 use shaftwright::mechanics::unbalance::{Weight, grade_reached};
 use shaftwright::quantity::{Base, as_degrees, kilograms, rpm};
-use shaftwright::stage::{weights, weights::Placed};
+use shaftwright::stage::{weights, weights::GoesBack};
 
 use super::*;
 
@@ -248,17 +248,20 @@ fn own_yoke_is_what_the_stage_does() {
         ] {
             job.put(entry, text);
         }
-        let (placed, _) = weights::all_placed(&job);
-        assert_eq!(placed.len(), 3);
+        let (logged, _) = weights::all_logged(&job);
+        let back: Vec<GoesBack> =
+            weights::going_back(&job).into_iter().map(|(_, found)| found.unwrap()).collect();
+        assert_eq!((logged.len(), back.len()), (3, 3));
         let lengths = shaftwright::stage::measure::length_change(&job).unwrap();
         let cut = if end == End::Front { CutEnd::Front } else { CutEnd::Rear };
         let turned = degrees(turned.parse().unwrap());
         let change = Change { old: lengths.old.best, new: lengths.wanted.best, cut, turned };
-        let old: Vec<Weight> = placed.iter().map(|one: &Placed| one.before).collect();
+        let old: Vec<Weight> = logged.iter().map(|one| one.weight).collect();
         let got = put_back(&old, &change, Model::OwnYoke).unwrap();
-        for (one, other) in got.spots.iter().zip(&placed) {
-            assert!(as_millimetres(one.z - other.after.z).abs() < 1e-9);
-            assert!(as_gram_millimetres((one.unbalance - other.after.unbalance()).size()) < 1e-9);
+        for (one, other) in got.spots.iter().zip(&back) {
+            let other = other.weight.unwrap();
+            assert!(as_millimetres(one.z - other.z).abs() < 1e-9);
+            assert!(as_gram_millimetres((one.unbalance - other.unbalance()).size()) < 1e-9);
         }
         alike(&four(got.leaves), &four(weights::leaves(&job).unwrap()), 1000.0);
     }

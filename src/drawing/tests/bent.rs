@@ -11,8 +11,8 @@ use crate::stage::truing::{self, Bent};
 /// The sample read at two places, in which the offset is twice as large at the second.
 fn two_places() -> Job {
     let mut job = sample();
-    while job.truing.places.len() < 2 {
-        job.truing.add_place();
+    while job.truing.places.len() > 2 {
+        job.truing.drop_place();
     }
     job.put(Entry::PlaceAlong(0), "12");
     job.put(Entry::PlaceAlong(1), "40");

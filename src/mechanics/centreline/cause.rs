@@ -78,7 +78,7 @@ impl Shaft {
     /// Source: geometry of a straight or once broken line pinned at z = 0 and L, the bow a parabola. A
     /// kink by the angle κ makes κ·z·(L − w)/L before the weld and κ·w·(L − z)/L after, so κ·w·(L − w)/L
     /// at it.
-    fn shape(&self, cause: Cause, z: f64) -> f64 {
+    pub(in crate::mechanics) fn shape(&self, cause: Cause, z: f64) -> f64 {
         let (length, weld) = (self.length.base(), self.weld.base());
         let along = z / length;
         match cause {

@@ -76,6 +76,9 @@ fn understood(job: &Job, entry: Entry, value: Amount, text: &str) -> Option<Stri
 
 /// The keypad that a tablet should bring up: digits where digits are all it takes.
 fn keypad(job: &Job, entry: Entry) -> &'static str {
+    if matches!(entry, Entry::WeightNote(_)) {
+        return "text";
+    }
     let digits = match allowed(entry).0 {
         Amount::PlainLength(_) => !job.display.is_inch(),
         Amount::Clock(_) => false,

@@ -1,0 +1,147 @@
+//! What is said of weights, and of what the run-out puts out of balance.
+
+use super::amount::amount;
+use super::label::{Worded, far_datum};
+use crate::job::Job;
+use crate::quantity::{
+    Length, LengthDisplay, show_angle, show_clock, show_length, show_mass, show_number,
+};
+use crate::stage::Amount;
+use crate::stage::weights::{Cut, Drive, Piece, There, WeightReason, WeightSense};
+
+/// What a sense says of a weight: the value and a sentence.
+pub(super) fn worded_weight(number: String, sense: WeightSense, job: &Job) -> (String, Option<String>) {
+    let display = job.display.lengths();
+    let words = match sense {
+        WeightSense::There(there) => placed(&there, display, job),
+        WeightSense::Cancelled => {
+            "The weights of this end cancel each other: nothing goes back here.".to_owned()
+        }
+        WeightSense::TooLight => {
+            "Too light to be told from none by a kitchen scale: leave it out.".to_owned()
+        }
+        WeightSense::Rules { one, other, rear } => format!(
+            "Between “{}” and “{}”, in the {} joint's plane. Which rule is right cannot be known without a balancing machine.",
+            one.word(),
+            other.word(),
+            if rear { "rear" } else { "front" }
+        ),
+        WeightSense::Drive(drive) => return what_to_do(&number, drive),
+        WeightSense::Grows { still, grown } => format!(
+            "If the tube is bowed, its {} counts as {} at top speed.",
+            amount(Amount::Grade(still), display),
+            amount(Amount::Grade(grown), display)
+        ),
+    };
+    (number, Some(words))
+}
+
+/// What to do, with the grade that it rests on.
+fn what_to_do(grade: &str, drive: Drive) -> (String, Option<String>) {
+    let what = match drive {
+        Drive::Freely => "Drive it",
+        Drive::Gently => "Drive it gently, and listen",
+        Drive::Shop => "Take it to a driveline shop",
+        Drive::Guess => {
+            let words = "One place was read, and the tube is taken to be bowed evenly through it. Read two more along the tube, one at its middle; till then drive it gently, and listen.";
+            return (format!("A guess: {grade}"), Some(words.to_owned()));
+        }
+    };
+    (format!("{what}: {grade}"), None)
+}
+
+/// Where a weight goes, or the two that do its work.
+fn placed(there: &There, display: LengthDisplay, job: &Job) -> String {
+    let far = show_length(there.distance, display);
+    let mut words = match &there.split {
+        Some([one, other]) => format!(
+            "Instead of {}: {} and {}, {far} from {}.",
+            show_clock(there.clock),
+            piece(one, display),
+            piece(other, display),
+            far_datum(job)
+        ),
+        None => {
+            format!("Put it at {}, {far} from {}.", show_clock(there.clock), far_datum(job))
+        }
+    };
+    if let Some(inside) = there.inside_weld {
+        words.push_str(&format!(
+            " No place was named for it: {} inside the weld.",
+            show_length(inside, display)
+        ));
+    }
+    if let Some(thick) = there.thick {
+        words.push_str(&format!(" It was {} thick.", plain(thick, display)));
+    }
+    match there.cut {
+        Cut::Long(length) if there.split.is_none() => {
+            words.push_str(&format!(" Of your strip: {}.", show_length(length, display)));
+        }
+        Cut::TooThin => words.push_str(" Your strip is too light for it: take a thicker or wider one."),
+        Cut::Long(_) | Cut::NotAsked => {}
+    }
+    words
+}
+
+/// One of two beside a place that is forbidden.
+fn piece(piece: &Piece, display: LengthDisplay) -> String {
+    let strip = match piece.cut {
+        Cut::Long(length) => format!(", {} of your strip,", show_length(length, display)),
+        Cut::TooThin | Cut::NotAsked => String::new(),
+    };
+    format!("{}{strip} at {}", show_mass(piece.mass), show_clock(piece.clock))
+}
+
+fn plain(length: Length, display: LengthDisplay) -> String {
+    amount(Amount::PlainLength(length), display)
+}
+
+/// Why a weight, or what is out of balance, is not good.
+pub(super) fn weight_reason(reason: WeightReason) -> String {
+    let beside = |split: bool| {
+        if split {
+            "The two named beside it do the same."
+        } else {
+            "No two beside it do the same: choose another rule."
+        }
+    };
+    match reason {
+        WeightReason::OnTheSeam { keep, split } => format!(
+            "On the tube's seam: keep its middle {} clear of it. {}",
+            show_angle(keep, 0),
+            beside(split)
+        ),
+        WeightReason::OnTheEars { keep, split } => format!(
+            "In line with the yoke's ears, where its heat can draw the bores: keep its middle {} clear. {}",
+            show_angle(keep, 0),
+            beside(split)
+        ),
+        WeightReason::TubeHeavier { tube } => format!(
+            "The tube alone comes to {}, more than the whole shaft as it was weighed: check its mass, and the tube's sizes.",
+            show_mass(tube)
+        ),
+        WeightReason::NoTubeLeft => {
+            "No tube is left between the welds: check the weld lines.".to_owned()
+        }
+        WeightReason::NotRigid { share } => format!(
+            "Over {} of its whirl speed it bows as it turns, and these figures no longer say how it runs: not judged here.",
+            show_number(share, 2)
+        ),
+        WeightReason::OtherAxis => {
+            "In this set-up the shaft does not turn about its joints, and these places do not say how it would. Read it on its own joints, or at more places.".to_owned()
+        }
+        WeightReason::OverSixteen => {
+            "Over G 16, inside G 40: good enough for a car, not smooth. True it further if you can.".to_owned()
+        }
+        WeightReason::NearSixteen => {
+            "Inside G 16, and within its ± of it: read more places, or more marks.".to_owned()
+        }
+        WeightReason::OverForty => {
+            "Over G 40, the most for a car's drive shaft: true it further, or have it balanced.".to_owned()
+        }
+        WeightReason::NearForty => {
+            "Inside G 40, and within its ± of it: read more places, or true it further.".to_owned()
+        }
+    }
+}

@@ -1,0 +1,211 @@
+//! What goes back: each weight by itself, one for an end, or two that keep both planes' shares.
+
+use super::log::{Logged, all_logged, behind_front, change, density, logged, rows, weight_doubt};
+use super::sense::Cut;
+use crate::job::{End, Entry, Job, Joined, PutBack};
+use crate::mechanics::across::Across;
+use crate::mechanics::models::{Model, put_back};
+use crate::mechanics::plate::Stock;
+use crate::mechanics::unbalance::{Spot, Weight};
+use crate::quantity::{Angle, Base, Length, Mass, Unbalance};
+use crate::stage::field::Fields;
+use crate::stage::finding::{Blocked, Name, Reason};
+use crate::stage::measure::{LengthChange, length_change};
+
+/// Under this an unbalance is rounding: a thousandth of a gram on a tube.
+const NOTHING: f64 = 1e-7;
+
+/// A weight that goes on the new shaft.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GoesBack {
+    /// What it is called.
+    pub name: Name,
+    /// The end it belongs to.
+    pub own: End,
+    /// On the new shaft; `None` where the weights of an end cancel each other.
+    pub weight: Option<Weight>,
+    /// Distance from the far datum on the new shaft.
+    pub distance: Length,
+    /// How well its mass is known, ±.
+    pub doubt: Mass,
+    /// How far it reaches on the clock to either side of its middle.
+    pub reach: Angle,
+    /// How thick the one was that came off, where it is one and that is known.
+    pub thick: Option<Length>,
+    /// The logged weights it stands for.
+    pub of: Vec<Logged>,
+}
+
+/// Stock for strips, where both its sizes are given.
+pub(super) fn strip(job: &Job) -> Option<(Stock, Length)> {
+    let mut fields = Fields::of(job);
+    let stock = Stock {
+        width: fields.length(Entry::StripWidth)?,
+        thickness: fields.length(Entry::StripThickness)?,
+        density: density(job),
+    };
+    Some((stock, fields.length(Entry::TubeDiameter)? * 0.5))
+}
+
+/// The strip that does the work of an unbalance.
+pub(super) fn cut(job: &Job, wanted: Unbalance) -> Cut {
+    let Some((stock, tube)) = strip(job) else { return Cut::NotAsked };
+    stock.cut_length(tube, wanted).map_or(Cut::TooThin, Cut::Long)
+}
+
+/// The weight that makes an unbalance: of the named strip, which is drawn in by its arc; else at a radius.
+pub(super) fn made(job: &Job, spot: Spot, radius: Length) -> Option<Weight> {
+    let of_strip = strip(job).and_then(|(stock, tube)| {
+        let length = stock.cut_length(tube, spot.unbalance.size())?;
+        Some(stock.plate(tube, length)?.radius)
+    });
+    spot.weight(of_strip.unwrap_or(radius))
+}
+
+/// Every weight that goes back, each in its row, or the one or two that stand for all; of each what stands
+/// in its way.
+pub fn going_back(job: &Job) -> Vec<(Name, Result<GoesBack, Blocked>)> {
+    let apart = job.weights.joined == Joined::Apart;
+    match job.weights.put_back {
+        PutBack::BothShares => two(job, both_shares(job)),
+        rule if apart => {
+            let each = |row: usize| (Name::PutBack(row), by_itself(job, row, rule));
+            rows(job).into_iter().map(each).collect()
+        }
+        rule => two(job, one_an_end(job, rule)),
+    }
+}
+
+/// Those that are known; nothing where one is missing.
+pub(super) fn all_back(job: &Job) -> Option<Vec<GoesBack>> {
+    going_back(job).into_iter().map(|(_, found)| found.ok()).collect()
+}
+
+/// What stands in the way of both stands in the way of each.
+fn two(job: &Job, found: Result<Vec<GoesBack>, Blocked>) -> Vec<(Name, Result<GoesBack, Blocked>)> {
+    match found {
+        Ok(all) => all.into_iter().map(|one| (one.name, Ok(one))).collect(),
+        Err(_) if rows(job).is_empty() => Vec::new(),
+        Err(blocked) => [Name::PutFront, Name::PutRear].map(|name| (name, Err(blocked.clone()))).into(),
+    }
+}
+
+/// Where a weight goes by a rule that moves each by itself, from the far datum: with the cut end's yoke, or
+/// not at all.
+fn moved_to(one: &Logged, job: &Job, lengths: &LengthChange, rule: PutBack) -> Length {
+    if rule == PutBack::OwnYoke && one.own == job.cut.end {
+        one.distance - (lengths.old.best - lengths.wanted.best)
+    } else {
+        one.distance
+    }
+}
+
+/// The same as a weight on the new shaft, with its distance from the far datum.
+fn moved(job: &Job, one: &Logged, rule: PutBack) -> Result<(Weight, Length), Blocked> {
+    let lengths = length_change(job).map_err(Blocked::Missing)?;
+    let distance = moved_to(one, job, &lengths, rule);
+    let z = behind_front(job, distance, lengths.wanted.best);
+    Ok((Weight { z, ..one.turned }, distance))
+}
+
+fn by_itself(job: &Job, row: usize, rule: PutBack) -> Result<GoesBack, Blocked> {
+    let one = logged(job, row).map_err(Blocked::Missing)?;
+    let (weight, distance) = moved(job, &one, rule)?;
+    Ok(GoesBack {
+        name: Name::PutBack(row),
+        own: one.own,
+        weight: Some(weight),
+        distance,
+        doubt: one.doubt,
+        reach: one.reach,
+        thick: one.thick,
+        of: vec![one],
+    })
+}
+
+/// Every logged weight, or what stands in the way of one.
+fn whole_log(job: &Job) -> Result<Vec<Logged>, Blocked> {
+    let (all, needs) = all_logged(job);
+    if needs.is_empty() { Ok(all) } else { Err(Blocked::Missing(needs)) }
+}
+
+/// Mean distance from the axis, by mass.
+fn mean_radius<'a>(weights: impl Iterator<Item = &'a Weight>) -> Length {
+    let (mut mass, mut moment) = (0.0, 0.0);
+    for weight in weights {
+        mass += weight.mass.base();
+        moment += weight.mass.base() * weight.radius.base();
+    }
+    Length::from_base(moment / mass)
+}
+
+/// The weights of each end as one, at the mean of their places by what each does: a mean never lies
+/// outside them, and what that leaves is in what the move leaves.
+fn one_an_end(job: &Job, rule: PutBack) -> Result<Vec<GoesBack>, Blocked> {
+    let log = whole_log(job)?;
+    let lengths = length_change(job).map_err(Blocked::Missing)?;
+    let mut found = Vec::new();
+    for (end, name) in [(End::Front, Name::PutFront), (End::Rear, Name::PutRear)] {
+        let of: Vec<Logged> = log.iter().copied().filter(|one| one.own == end).collect();
+        let weights = of.iter().map(|one| moved(job, one, rule)).collect::<Result<Vec<_>, _>>()?;
+        if weights.is_empty() {
+            continue;
+        }
+        let (mut sum, mut sizes, mut along) = (Across::<Unbalance>::zero(), 0.0, 0.0);
+        for (weight, distance) in &weights {
+            let size = weight.unbalance().size().base();
+            sum = sum + weight.unbalance();
+            sizes += size;
+            along += size * distance.base();
+        }
+        let distance = Length::from_base(along / sizes);
+        let z = behind_front(job, distance, lengths.wanted.best);
+        let is_something = sum.size().base() > NOTHING;
+        let spot = Spot { unbalance: sum, z };
+        let weight = is_something
+            .then(|| made(job, spot, mean_radius(weights.iter().map(|(weight, _)| weight))))
+            .flatten();
+        found.push(new_one(name, end, weight, distance, of));
+    }
+    Ok(found)
+}
+
+/// A weight that stands for several. How it is weighed is how well it is known.
+fn new_one(name: Name, own: End, weight: Option<Weight>, distance: Length, of: Vec<Logged>) -> GoesBack {
+    let (doubt, ..) = weight_doubt();
+    GoesBack { name, own, weight, distance, doubt, reach: Angle::from_base(0.0), thick: None, of }
+}
+
+/// Two weights at the typed places that do in both planes what the old ones did.
+fn both_shares(job: &Job) -> Result<Vec<GoesBack>, Blocked> {
+    let mut fields = Fields::of(job);
+    let (front, rear) = (fields.length(Entry::FrontPlane), fields.length(Entry::RearPlane));
+    let turned = fields.angle(Entry::YokeTurned);
+    let lengths = fields.sum(length_change(job));
+    let (log, needs) = all_logged(job);
+    fields.also(&needs);
+    let needs = fields.needs();
+    let (Some(front), Some(rear), Some(turned), Some(lengths), true) =
+        (front, rear, turned, lengths, needs.is_empty())
+    else {
+        return Err(Blocked::Missing(needs));
+    };
+    let new = lengths.wanted.best;
+    let places = [front, rear].map(|distance| behind_front(job, distance, new));
+    let weights: Vec<Weight> = log.iter().map(|one| one.weight).collect();
+    let model = Model::SharesKept { places };
+    let spots = put_back(&weights, &change(job, &lengths, turned), model).map(|back| back.spots);
+    let Some([in_front, in_rear]) = spots.as_deref() else {
+        return Err(Blocked::Impossible(Reason::OffTheShaft));
+    };
+    let radius = mean_radius(weights.iter());
+    let one = |name, own, spot: &Spot, distance| {
+        let is_something = spot.unbalance.size().base() > NOTHING;
+        let weight = is_something.then(|| made(job, *spot, radius)).flatten();
+        new_one(name, own, weight, distance, log.clone())
+    };
+    Ok(vec![
+        one(Name::PutFront, End::Front, in_front, front),
+        one(Name::PutRear, End::Rear, in_rear, rear),
+    ])
+}

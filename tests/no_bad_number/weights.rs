@@ -1,0 +1,50 @@
+//! The numbers in what is said of weights and of what the run-out adds.
+
+use shaftwright::stage::Amount;
+use shaftwright::stage::weights::{Cut, Piece, There, WeightReason, WeightSense};
+
+/// Every number that a sense carries. No wildcard: a new one must say here what it holds.
+pub fn amounts_of(sense: WeightSense) -> Vec<Amount> {
+    match sense {
+        WeightSense::There(there) => {
+            let There { clock, distance, thick, cut, split, inside_weld } = there;
+            let mut all = vec![Amount::Clock(clock), Amount::Length(distance)];
+            all.extend(thick.into_iter().chain(inside_weld).map(Amount::Length));
+            all.extend(of_cut(cut));
+            for Piece { clock, mass, cut } in split.into_iter().flatten() {
+                all.extend([Amount::Clock(clock), Amount::Mass(mass)]);
+                all.extend(of_cut(cut));
+            }
+            all
+        }
+        WeightSense::Grows { still, grown } => vec![Amount::Grade(still), Amount::Grade(grown)],
+        WeightSense::Cancelled
+        | WeightSense::TooLight
+        | WeightSense::Rules { .. }
+        | WeightSense::Drive(_) => Vec::new(),
+    }
+}
+
+fn of_cut(cut: Cut) -> Option<Amount> {
+    match cut {
+        Cut::Long(length) => Some(Amount::Length(length)),
+        Cut::NotAsked | Cut::TooThin => None,
+    }
+}
+
+/// Every number that a reason carries.
+pub fn amounts_in(reason: WeightReason) -> Vec<Amount> {
+    match reason {
+        WeightReason::OnTheSeam { keep, split: _ } | WeightReason::OnTheEars { keep, split: _ } => {
+            vec![Amount::Angle(keep)]
+        }
+        WeightReason::TubeHeavier { tube } => vec![Amount::Mass(tube)],
+        WeightReason::NotRigid { share } => vec![Amount::Share(share)],
+        WeightReason::NoTubeLeft
+        | WeightReason::OtherAxis
+        | WeightReason::OverSixteen
+        | WeightReason::NearSixteen
+        | WeightReason::OverForty
+        | WeightReason::NearForty => Vec::new(),
+    }
+}

@@ -1,0 +1,273 @@
+//! Weights, entered as a mechanic would.
+//!
+//! By tests/handbook/weights.py unless another source is named.
+
+use std::fs;
+use std::path::Path;
+
+use shaftwright::job::{End, Entry, Job, Joined, PutBack, Weighed, WeightRow};
+use shaftwright::quantity::{
+    Angle, Length, as_degrees, as_gram_millimetres, as_grams, as_millimetres, in_inches,
+};
+use shaftwright::stage::weights::{Cut, Piece, There, WeightReason, WeightSense, leaves};
+use shaftwright::stage::{Amount, Finding, Law, Name, Reason, Sense, Source, Stage, Verdict};
+
+use super::shaft::{find, number, shaft, value, with, with_all};
+
+/// What the script weights.py printed for a key. Grams, millimetres, degrees, g·mm.
+pub fn weighed(key: &str) -> f64 {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/handbook/weights.txt");
+    let text = fs::read_to_string(path).unwrap();
+    let line = text.lines().find_map(|line| line.rsplit_once(' ').filter(|(known, _)| *known == key));
+    line.unwrap_or_else(|| panic!("weights.txt has no line {key}")).1.parse().unwrap()
+}
+
+/// Where a weight goes: its place on the clock and along the shaft.
+pub fn place(finding: &Finding) -> (Angle, Length) {
+    let there = there(finding);
+    (there.clock, there.distance)
+}
+
+/// Everything that is said of where a weight goes.
+pub fn there(finding: &Finding) -> There {
+    match finding.value().and_then(|value| value.sense) {
+        Some(Sense::Weight(WeightSense::There(there))) => there,
+        _ => panic!("{finding:?}"),
+    }
+}
+
+fn mass(job: &Job, name: Name) -> f64 {
+    match value(job, name).amount {
+        Amount::Mass(mass) => as_grams(mass),
+        other => panic!("{other:?}"),
+    }
+}
+
+pub fn close(got: f64, expected: f64, within: f64) {
+    assert!((got - expected).abs() <= within, "{got} against {expected}");
+}
+
+/// What a working line of a finding comes to.
+fn step(job: &Job, name: Name, law: Law) -> f64 {
+    number(find(job, name).working.iter().find(|step| step.law == law).unwrap().gives)
+}
+
+/// The shaft with its second weight alone, known by its size.
+fn by_size() -> Job {
+    let mut job = shaft();
+    job.weights.weighed = Weighed::Size;
+    job.weights.rows = vec![WeightRow::default()];
+    for (entry, text) in [
+        (Entry::WeightLength(0), "25 mm"),
+        (Entry::WeightWidth(0), "20 mm"),
+        (Entry::WeightThickness(0), "3 mm"),
+        (Entry::WeightClock(0), "7:30"),
+        (Entry::WeightDistance(0), "52"),
+    ] {
+        job.put(entry, text);
+    }
+    job
+}
+
+#[test]
+fn a_weight_known_by_its_size() {
+    let job = by_size();
+    close(mass(&job, Name::PutBack(0)), weighed("plate mass"), 1e-6);
+    // In metres; the script's slices are thin, not none.
+    close(step(&job, Name::PutBack(0), Law::PlateRadius) * 25.4, weighed("plate radius"), 2e-4);
+    assert!(find(&job, Name::PutBack(0)).sources.contains(&Source::PlateOnTube));
+    // By hand: 1/32 in of 25 and of 20 mm, 0.1 mm of 3, as half-widths of what is equally likely.
+    let part = |doubt: f64, size: f64| (doubt / size / 3.0_f64.sqrt()).powi(2);
+    let share = (part(25.4 / 32.0, 25.0) + part(25.4 / 32.0, 20.0) + part(0.1, 3.0)).sqrt();
+    let doubt = match value(&job, Name::PutBack(0)).plus_minus {
+        Some(Amount::Mass(mass)) => as_grams(mass),
+        other => panic!("{other:?}"),
+    };
+    // 1.959964: the normal law's 95 %, from memory.
+    close(doubt, 1.959_964 * share * weighed("plate mass"), 1e-5);
+    close(as_millimetres(there(&find(&job, Name::PutBack(0))).thick.unwrap()), 3.0, 1e-9);
+    // A radius that was measured goes before what would follow.
+    let mut measured = by_size();
+    measured.put(Entry::WeightRadius(0), "40 mm");
+    close(step(&measured, Name::PutBack(0), Law::Unbalance), 40.0 * weighed("plate mass"), 1e-4);
+}
+
+#[test]
+fn the_radius_follows_from_tube_and_thickness() {
+    // By hand: half of 76.2 and of 3 mm.
+    let job = with_all(&[(Entry::WeightRadius(0), ""), (Entry::WeightThickness(0), "3 mm")]);
+    close(step(&job, Name::PutBack(0), Law::Unbalance), 9.0 * 39.6, 1e-6);
+    // What was measured goes before it; without a thickness it is asked for.
+    let job = with(Entry::WeightThickness(0), "3 mm");
+    close(step(&job, Name::PutBack(0), Law::Unbalance), 9.0 * 1.5625 * 25.4, 1e-6);
+    let asked = super::shaft::needs(&with(Entry::WeightRadius(0), ""), Name::PutBack(0));
+    assert_eq!(asked[0].entry, Entry::WeightRadius(0));
+}
+
+#[test]
+fn a_strip_for_each_weight() {
+    let job = with_all(&[(Entry::StripWidth, "3/4"), (Entry::StripThickness, "1/8")]);
+    match there(&find(&job, Name::PutBack(0))).cut {
+        Cut::Long(length) => close(as_millimetres(length), weighed("strip"), 2e-3),
+        other => panic!("{other:?}"),
+    }
+    // One size alone cuts nothing; too thin a strip is said.
+    let one = with(Entry::StripWidth, "3/4");
+    assert_eq!(there(&find(&one, Name::PutBack(0))).cut, Cut::NotAsked);
+    let mut thin = with_all(&[(Entry::StripWidth, "3 mm"), (Entry::StripThickness, "0.5 mm")]);
+    thin.put(Entry::WeightMass(0), "100");
+    assert_eq!(there(&find(&thin, Name::PutBack(0))).cut, Cut::TooThin);
+}
+
+/// Two weights at the cut end, 30° apart round the same place, each where the ears are not.
+fn beside_the_ears() -> Job {
+    let mut job = with(Entry::YokeTurned, "0");
+    for (row, mass, clock) in [(0, "7.814622570", "30°"), (1, "2.437386868", "60°")] {
+        job.put(Entry::WeightMass(row), mass);
+        job.put(Entry::WeightClock(row), clock);
+        job.put(Entry::WeightDistance(row), "50");
+        job.put(Entry::WeightRadius(row), "1.6");
+    }
+    job.put(Entry::EarClock, "45°");
+    job
+}
+
+#[test]
+fn merged_then_split_comes_back() {
+    // Handbook (law of sines, derived by the script's two pulls): 10 at 37° over 30° and 60° is 7.814623
+    // and 2.437387.
+    let mut job = beside_the_ears();
+    for row in 0..2 {
+        assert_eq!(find(&job, Name::PutBack(row)).verdict, Verdict::Good);
+    }
+    job.weights.joined = Joined::OneAnEnd;
+    let one = find(&job, Name::PutRear);
+    close(mass(&job, Name::PutRear), 10.0, 1e-6);
+    let There { clock, distance, split, .. } = there(&one);
+    close(as_degrees(clock), 37.0, 1e-5);
+    close(in_inches(distance), 50.0 - weighed("shorter"), 1e-6);
+    assert!(matches!(
+        one.verdict,
+        Verdict::Watch(Reason::Weight(WeightReason::OnTheEars { split: true, .. }))
+    ));
+    let [Piece { clock: at, mass: of, .. }, Piece { clock: there, mass: other, .. }] = split.unwrap();
+    close(as_degrees(at), 30.0, 1e-6);
+    close(as_degrees(there), 60.0, 1e-6);
+    close(as_grams(of), weighed("part first"), 1e-5);
+    close(as_grams(other), weighed("part second"), 1e-5);
+    // Only one end had any.
+    assert!(Stage::Weights.findings(&job).iter().all(|finding| finding.name != Name::PutFront));
+}
+
+#[test]
+fn kept_clear_of_the_seam() {
+    // The second weight stands at 228° on a seam at 7:50 (235°): 10° to each side are 225° and 245°.
+    let job = with(Entry::SeamClock, "235°");
+    let found = find(&job, Name::PutBack(1));
+    assert!(matches!(
+        found.verdict,
+        Verdict::Watch(Reason::Weight(WeightReason::OnTheSeam { split: true, .. }))
+    ));
+    let [one, other] = there(&found).split.unwrap();
+    close(as_degrees(one.clock), 225.0, 1e-6);
+    close(as_degrees(other.clock), 245.0, 1e-6);
+    close(as_grams(one.mass), weighed("seam first"), 1e-6);
+    close(as_grams(other.mass), weighed("seam second"), 1e-6);
+    // Just clear of it; and the ears are those of the cut end alone.
+    assert_eq!(find(&with(Entry::SeamClock, "238.1°"), Name::PutBack(1)).verdict, Verdict::Good);
+    let ears = with(Entry::EarClock, "2:00");
+    assert_eq!(find(&ears, Name::PutBack(0)).verdict, Verdict::Good);
+    let ears = with(Entry::EarClock, "48°");
+    assert!(matches!(
+        find(&ears, Name::PutBack(1)).verdict,
+        Verdict::Watch(Reason::Weight(WeightReason::OnTheEars { .. }))
+    ));
+    // What it was to be kept clear by and cannot be read is not passed over.
+    for entry in [Entry::SeamClock, Entry::EarClock] {
+        let wrong = with(entry, "banana");
+        assert_eq!(find(&wrong, Name::PutBack(1)).verdict, Verdict::Unjudged(Reason::WrongField));
+    }
+}
+
+#[test]
+fn both_planes_keep_their_shares() {
+    let mut job = with_all(&[(Entry::FrontPlane, "5"), (Entry::RearPlane, "50")]);
+    job.weights.put_back = PutBack::BothShares;
+    for (name, key, from) in [(Name::PutFront, "kept front", 5.0), (Name::PutRear, "kept rear", 50.0)] {
+        close(mass(&job, name), weighed(key), 1e-6);
+        let (clock, distance) = place(&find(&job, name));
+        close(as_degrees(clock), weighed(&format!("{key} at")), 1e-6);
+        close(in_inches(distance), from, 1e-9);
+    }
+    let left = leaves(&job).unwrap();
+    assert!([left.front, left.rear].iter().all(|left| as_gram_millimetres(left.size()) < 1e-6));
+    // Both places are asked for, and must be on the shaft.
+    for entry in [Entry::FrontPlane, Entry::RearPlane] {
+        let mut without = job.clone();
+        without.put(entry, "");
+        for name in [Name::PutFront, Name::PutRear, Name::LeftFront, Name::LeftRear] {
+            assert_eq!(super::shaft::needs(&without, name)[0].entry, entry);
+        }
+    }
+    job.put(Entry::RearPlane, "56");
+    assert_eq!(find(&job, Name::PutRear).verdict, Verdict::Stop(Reason::OffTheShaft));
+    // Cut at the front the far datum is the rear joint, and the gearbox end is the farther one.
+    job.cut.end = End::Front;
+    job.put(Entry::RearPlane, "5");
+    job.put(Entry::FrontPlane, "50");
+    close(mass(&job, Name::PutRear), weighed("kept front"), 1e-6);
+    close(mass(&job, Name::PutFront), weighed("kept rear"), 1e-6);
+}
+
+#[test]
+fn each_where_it_was() {
+    let mut job = shaft();
+    job.weights.put_back = PutBack::OwnPlaces;
+    let (clock, distance) = place(&find(&job, Name::PutBack(1)));
+    close(in_inches(distance), 52.0, 1e-9);
+    // With its yoke, which was turned 3°.
+    close(as_degrees(clock), 228.0, 1e-9);
+    let left = leaves(&job).unwrap();
+    for (left, key) in [(left.front, "stays front"), (left.rear, "stays rear")] {
+        close(as_gram_millimetres(left.size()), weighed(key), 1e-6);
+        close(as_degrees(left.at()), weighed(&format!("{key} at")), 1e-5);
+    }
+    // The new weld is at 52.05 in: there no weight may stay.
+    assert!(matches!(find(&job, Name::PutBack(1)).verdict, Verdict::Watch(Reason::OnTheWeld { .. })));
+}
+
+#[test]
+fn what_the_rules_differ_by() {
+    let found = find(&shaft(), Name::RulesDiffer);
+    let value = found.value().unwrap();
+    close(number(value.amount), weighed("rules differ"), 1e-6);
+    let Some(Sense::Weight(WeightSense::Rules { one, other, .. })) = value.sense else { panic!() };
+    assert_eq!((one, other), (PutBack::OwnYoke, PutBack::OwnPlaces));
+    assert_eq!(found.verdict, Verdict::Good);
+    // The same whichever is chosen; over a plane's share of the grade it is a figure, and nothing is good.
+    let mut chosen = shaft();
+    chosen.weights.put_back = PutBack::OwnPlaces;
+    assert_eq!(find(&chosen, Name::RulesDiffer), found);
+    let heavy = with(Entry::WeightMass(1), "400");
+    assert_eq!(find(&heavy, Name::RulesDiffer).verdict, Verdict::Figure);
+}
+
+#[test]
+fn half_of_the_grade_for_each_plane() {
+    // Handbook, derived from U = 9549.30·G·m/n: G 16, 10 kg, 3000 rpm 509.30 g·mm for the whole shaft.
+    let job = with_all(&[(Entry::ShaftMass, "10 kg"), (Entry::TopSpeed, "3000")]);
+    close(number(find(&job, Name::LeftFront).limit.unwrap().amount), 509.30 / 2.0, 0.005);
+}
+
+#[test]
+fn weights_that_cancel_each_other_do_not_go_back() {
+    let mut job = beside_the_ears();
+    for (row, clock) in [(0, "1:00"), (1, "7:00")] {
+        job.put(Entry::WeightMass(row), "9");
+        job.put(Entry::WeightClock(row), clock);
+    }
+    job.weights.joined = Joined::OneAnEnd;
+    let found = find(&job, Name::PutRear);
+    close(mass(&job, Name::PutRear), 0.0, 1e-12);
+    assert_eq!(found.value().unwrap().sense, Some(Sense::Weight(WeightSense::Cancelled)));
+}
