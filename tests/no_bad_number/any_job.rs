@@ -276,12 +276,10 @@ pub fn any_job(luck: &mut Luck) -> Job {
     // Seldom: a job without weights leaves nothing of the stage to walk.
     job.weights.came =
         luck.of(&[WeightsCame::Off, WeightsCame::Off, WeightsCame::Off, WeightsCame::None]);
-    // Mostly as it is done mostly: what is rare would else be all there is.
-    job.weights.weighed = luck.of(&[Weighed::Scale, Weighed::Scale, Weighed::Size]);
+    job.weights.weighed = luck.choice::<Weighed>();
     job.weights.material = luck.choice::<Material>();
-    job.weights.put_back =
-        luck.of(&[PutBack::OwnYoke, PutBack::OwnYoke, PutBack::BothShares, PutBack::OwnPlaces]);
-    job.weights.joined = luck.of(&[Joined::Apart, Joined::Apart, Joined::OneAnEnd]);
+    job.weights.put_back = luck.choice::<PutBack>();
+    job.weights.joined = luck.choice::<Joined>();
     job.balance.ready = luck.of(&[Ready::Ready, Ready::Ready, Ready::NotYet]);
     job.balance.by = luck.choice::<BalanceBy>();
     job.balance.pick_up = luck.choice::<PickUp>();

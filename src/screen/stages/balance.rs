@@ -147,7 +147,7 @@ fn runs(state: State, by: Memo<BalanceBy>) -> AnyView {
         let some = is_free() && count.get() + 1 > USUAL_RUNS;
         some.then(|| key("plain", "Take the last trial away", less).into())
     };
-    let read_after = state.follows(|job| job.balance.check.iter().any(|end| !end.amplitude.is_blank()));
+    let read_after = state.follows(|job| job.balance.check.iter().any(|end| !end.is_blank()));
     let check = move || {
         let by = by.get();
         let asked = move || {
