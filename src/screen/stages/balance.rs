@@ -161,6 +161,7 @@ fn runs(state: State, by: Memo<BalanceBy>) -> AnyView {
 
 /// Where everything sits, and the runs as vectors.
 pub fn pictures(state: State) -> AnyView {
+    let shut = Memo::new(|_| false);
     all([
         picture(
             state,
@@ -171,6 +172,13 @@ pub fn pictures(state: State) -> AnyView {
         picture(state, "The same at the axle end", Follows::Pause, |job| {
             drawing::clips_on_the_clock(job, 1)
         }),
+        // How it was found is for who wants to see it: what to put on at the other end must not stand below it.
+        fold("How the runs add up, drawn", shut, move || vectors(state)),
+    ])
+}
+
+fn vectors(state: State) -> AnyView {
+    all([
         picture(
             state,
             "Weights as vectors: arrow the correction, ring round its tip where the true one lies at 95 %; dots the trials; thin circles, one a trial: they cross at the answer",
