@@ -76,12 +76,14 @@ fn inside(
     };
     let place = Stage::ALL.iter().position(|known| *known == stage).unwrap_or(0);
     let next = Stage::ALL.get(place + 1).copied();
+    let rest = cards(state, at_rest, Part::Rest);
+    // Half of a correction at both ends stands on its second card: nothing may come between the two.
+    let below = if stage == Stage::Balance { [rest, pictures] } else { [pictures, rest] };
     let answers = el("div")
         .class("answers")
         .attr("id", "answers")
         .child(cards(state, first, Part::First))
-        .child(pictures)
-        .child(cards(state, at_rest, Part::Rest))
+        .children(below)
         .children((stage == Stage::Cut).then(|| cut::marks_round_the_tube(state)));
     let columns =
         el("div").class("columns").child(el("div").class("questions").child(questions)).child(answers);
