@@ -43,7 +43,7 @@ fn what_to_do(grade: &str, drive: Drive) -> (String, Option<String>) {
         Drive::Gently => "Drive it gently, and listen",
         Drive::Shop => "Take it to a driveline shop",
         Drive::Guess => {
-            let words = "One place was read, and the tube is taken to be bowed evenly through it. Read two more along the tube, one at its middle; till then drive it gently, and listen.";
+            let words = "One place was read, and the tube is taken to be bowed evenly through it. Read two more along the tube, one at its middle, before you say how it will run.";
             return (format!("A guess: {grade}"), Some(words.to_owned()));
         }
     };
@@ -130,6 +130,12 @@ pub(super) fn weight_reason(reason: WeightReason) -> String {
         ),
         WeightReason::OtherAxis => {
             "In this set-up the shaft does not turn about its joints, and these places do not say how it would. Read it on its own joints, or at more places.".to_owned()
+        }
+        WeightReason::AfterWelding => {
+            "Not inside the limit so far. Welding moves the tube a few thousandths: true it as it is tacked; judged by a turn taken after welding.".to_owned()
+        }
+        WeightReason::GrowsPastSixteen => {
+            "Inside G 16 as it was read; but a crooked tube bows further as it turns, and at top speed it may be past G 16.".to_owned()
         }
         WeightReason::OverSixteen => {
             "Over G 16, inside G 40: good enough for a car, not smooth. True it further if you can.".to_owned()

@@ -45,6 +45,8 @@ pub fn amounts_in(reason: WeightReason) -> Vec<Amount> {
         | WeightReason::OverSixteen
         | WeightReason::NearSixteen
         | WeightReason::OverForty
-        | WeightReason::NearForty => Vec::new(),
+        | WeightReason::NearForty
+        | WeightReason::AfterWelding
+        | WeightReason::GrowsPastSixteen => Vec::new(),
     }
 }

@@ -90,15 +90,58 @@ fn pull(finding: Finding, size: Unbalance, top: AngularVelocity) -> Finding {
     )
 }
 
-/// The worse of both planes, with half of the mass: its unbalance, its ±, and both as grades.
-fn worse(found: &OutOfBalance, by: &By) -> Option<(Unbalance, f64, f64)> {
+/// How grave a plane's grade is, the gravest last.
+#[derive(Clone, Copy, PartialEq, PartialOrd)]
+enum Level {
+    /// Inside G 16 with its ±, bowed out too.
+    Good,
+    /// Inside it as it was read, but not bowed out.
+    Grows,
+    NearSixteen,
+    OverSixteen,
+    NearForty,
+    OverForty,
+}
+
+/// A plane's unbalance, what it comes to as a grade with half of the mass, and how grave that is.
+#[derive(Clone, Copy)]
+struct Plane {
+    size: Unbalance,
+    reached: f64,
+    doubt: f64,
+    level: Level,
+}
+
+fn level(from: From, reached: f64, doubt: f64, times: f64) -> Level {
+    let (sixteen, forty) = (Grade::G16.millimetres_per_second(), Grade::G40.millimetres_per_second());
+    let most = reached + doubt;
+    // A guess is over only where all that its ± leaves open is.
+    let surely = if from.is_guess() { reached - doubt } else { reached };
+    match () {
+        () if surely > forty => Level::OverForty,
+        () if most > forty => Level::NearForty,
+        () if surely > sixteen => Level::OverSixteen,
+        () if most > sixteen => Level::NearSixteen,
+        () if most * times > sixteen => Level::Grows,
+        () => Level::Good,
+    }
+}
+
+/// The graver of both planes: of two as grave, the one that may come to more.
+fn worse(found: &OutOfBalance, by: &By) -> Option<Plane> {
     let of = |unbalance: Unbalance| grade_reached(unbalance, by.mass * 0.5, by.top);
-    let mut worst: Option<(Unbalance, f64, f64)> = None;
+    // Past the whirl speed there is no such figure, and nothing is judged.
+    let times = growth(by.top, by.whirl).unwrap_or(1.0);
+    let mut worst: Option<Plane> = None;
     for (plane, doubt) in PLANES.into_iter().zip(found.doubt) {
         let size = plane(found.shares).size();
         let (reached, doubt) = (of(size)?, of(doubt)?);
-        if worst.is_none_or(|(_, most, more)| reached + doubt > most + more) {
-            worst = Some((size, reached, doubt));
+        let level = level(found.from, reached, doubt, times);
+        let graver = |known: Plane| {
+            level > known.level || level == known.level && reached + doubt > known.reached + known.doubt
+        };
+        if worst.is_none_or(graver) {
+            worst = Some(Plane { size, reached, doubt, level });
         }
     }
     worst
@@ -107,11 +150,11 @@ fn worse(found: &OutOfBalance, by: &By) -> Option<(Unbalance, f64, f64)> {
 /// Whether to drive it, by the grade that the worse plane comes to.
 fn grade(found: &OutOfBalance, by: &By) -> Finding {
     let name = Name::RunOutGrade;
-    let (Some((size, reached, doubt)), Some(rigid)) = (worse(found, by), is_rigid(by.top, by.whirl))
-    else {
+    let (Some(plane), Some(rigid)) = (worse(found, by), is_rigid(by.top, by.whirl)) else {
         return Finding::impossible(name, Reason::NotComputable);
     };
-    let (verdict, drive) = verdict(found, rigid, reached, doubt);
+    let Plane { size, reached, doubt, level } = plane;
+    let (verdict, drive) = verdict(found, rigid, level);
     let value = Value {
         amount: Amount::Grade(reached),
         plus_minus: Some(Amount::Grade(doubt)),
@@ -146,27 +189,28 @@ fn grade(found: &OutOfBalance, by: &By) -> Finding {
     ])
 }
 
-/// The verdict, and what to do; nothing to do yet where it is to be read again first.
-fn verdict(found: &OutOfBalance, rigid: bool, reached: f64, doubt: f64) -> (Verdict, Option<Drive>) {
-    let (sixteen, forty) = (Grade::G16.millimetres_per_second(), Grade::G40.millimetres_per_second());
-    let watch = |reason| (Verdict::Watch(Reason::Weight(reason)), Some(Drive::Gently));
+/// The verdict, and what to do; nothing to do before it is welded, for then it is read again.
+fn verdict(found: &OutOfBalance, rigid: bool, level: Level) -> (Verdict, Option<Drive>) {
+    let drive = |drive: Drive| found.welded.then_some(drive);
+    let watch = |reason| (Verdict::Watch(Reason::Weight(reason)), drive(Drive::Gently));
     if !rigid {
         let reason = Reason::Weight(WeightReason::NotRigid { share: RIGID_SHARE });
         return (Verdict::Unjudged(reason), Some(Drive::Shop));
     }
-    let good = reached + doubt <= sixteen;
-    match found.from {
-        _ if good && !found.welded => (Verdict::Unjudged(Reason::NotWelded), None),
-        From::OtherAxis if good => (Verdict::Watch(Reason::SetUpHides), Some(Drive::Gently)),
-        _ if good => (Verdict::Good, Some(Drive::Freely)),
-        // A guess judges nothing: it says where to read.
-        From::OnePlace => (Verdict::Figure, Some(Drive::Guess)),
-        _ if reached > forty => {
-            (Verdict::Stop(Reason::Weight(WeightReason::OverForty)), Some(Drive::Shop))
+    match (level, found.from) {
+        (Level::OverForty, _) => {
+            (Verdict::Stop(Reason::Weight(WeightReason::OverForty)), drive(Drive::Shop))
         }
-        _ if reached + doubt > forty => watch(WeightReason::NearForty),
-        _ if reached > sixteen => watch(WeightReason::OverSixteen),
-        _ => watch(WeightReason::NearSixteen),
+        (Level::Good, _) if !found.welded => (Verdict::Unjudged(Reason::NotWelded), None),
+        _ if !found.welded => (Verdict::Unjudged(Reason::Weight(WeightReason::AfterWelding)), None),
+        (Level::Good, From::OtherAxis) => (Verdict::Watch(Reason::SetUpHides), drive(Drive::Gently)),
+        (Level::Good, _) => (Verdict::Good, drive(Drive::Freely)),
+        // A guess judges nothing else: it says where to read.
+        (_, From::OnePlace) => (Verdict::Figure, drive(Drive::Guess)),
+        (Level::NearForty, _) => watch(WeightReason::NearForty),
+        (Level::OverSixteen, _) => watch(WeightReason::OverSixteen),
+        (Level::NearSixteen, _) => watch(WeightReason::NearSixteen),
+        (Level::Grows, _) => watch(WeightReason::GrowsPastSixteen),
     }
 }
 
@@ -174,7 +218,7 @@ fn verdict(found: &OutOfBalance, rigid: bool, reached: f64, doubt: f64) -> (Verd
 /// figure.
 fn grown(found: &OutOfBalance, by: &By) -> Option<Finding> {
     let times = growth(by.top, by.whirl)?;
-    let (_, still, _) = worse(found, by)?;
+    let Plane { reached: still, .. } = worse(found, by)?;
     let value = Value {
         amount: Amount::Times(times),
         plus_minus: None,
@@ -190,7 +234,7 @@ fn cancelling(job: &Job, found: &OutOfBalance) -> Vec<Finding> {
     let seen = |(plane, doubt): (super::left::Plane, Unbalance)| {
         plane(found.shares).size().base() > doubt.base()
     };
-    if found.from == From::OnePlace || !PLANES.into_iter().zip(found.doubt).any(seen) {
+    if found.from.is_guess() || !PLANES.into_iter().zip(found.doubt).any(seen) {
         return Vec::new();
     }
     let [from, to] = found.tube;
@@ -240,4 +284,40 @@ fn cancelling(job: &Job, found: &OutOfBalance) -> Vec<Finding> {
         Some(finding.step(Law::Unbalance, &put_in, work).from(&[Source::TwoPlanes]))
     };
     each.filter_map(finding).filter(|one| !matches!(one.answer, Answer::Impossible(_))).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::mechanics::across::Across;
+    use crate::mechanics::unbalance::Shares;
+    use crate::quantity::{as_gram_millimetres, gram_millimetres, grams, millimetres, rpm};
+
+    /// The size in the plane that is judged by, of planes with these sizes and ±, in g·mm.
+    fn judged(front: (f64, f64), rear: (f64, f64)) -> f64 {
+        let up = |size: f64| Across::toward(gram_millimetres(size), crate::quantity::degrees(0.0));
+        let found = OutOfBalance {
+            shares: Shares { front: up(front.0), rear: up(rear.0) },
+            doubt: [front.1, rear.1].map(gram_millimetres),
+            from: From::Places(3),
+            welded: true,
+            length: millimetres(1500.0),
+            tube: [100.0, 1400.0].map(millimetres),
+            tube_mass: grams(6000.0),
+            yokes: grams(4000.0),
+            diameter: millimetres(80.0),
+        };
+        let by = By { mass: grams(10_000.0), top: rpm(3000.0), whirl: rpm(6000.0) };
+        as_gram_millimetres(worse(&found, &by).unwrap().size)
+    }
+
+    #[test]
+    fn the_graver_plane_tells() {
+        // From U = 9549.30·G·m/n, half of 10 kg at 3000 rpm: G 16 is 254.6 g·mm, G 40 is 636.6. Surely
+        // over goes before what may be further over, over before near, and of two as grave the larger.
+        assert_eq!(judged((640.0, 1.0), (400.0, 500.0)).round(), 640.0);
+        assert_eq!(judged((400.0, 500.0), (640.0, 1.0)).round(), 640.0);
+        assert_eq!(judged((260.0, 1.0), (200.0, 200.0)).round(), 260.0);
+        assert_eq!(judged((100.0, 10.0), (90.0, 30.0)).round(), 90.0);
+    }
 }

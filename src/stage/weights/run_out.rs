@@ -31,6 +31,13 @@ pub(super) enum From {
     OtherAxis,
 }
 
+impl From {
+    /// What lies between was taken for granted.
+    pub(super) fn is_guess(self) -> bool {
+        self == From::OnePlace
+    }
+}
+
 /// What is out of balance, and what it was found from.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct OutOfBalance {

@@ -115,6 +115,10 @@ pub enum WeightReason {
     },
     /// The shaft did not turn about its own joints.
     OtherAxis,
+    /// Read before welding: judged by what is read after it.
+    AfterWelding,
+    /// Inside G 16 as it was read, but bowed out at top speed it may be past it.
+    GrowsPastSixteen,
     /// Over G 16, inside G 40.
     OverSixteen,
     /// Within its ± of G 16.
