@@ -201,8 +201,8 @@ fn one_stop_stops_the_shaft() {
         (Entry::WeldLine, "54-7/8", Name::WeldLine),
         (Entry::Shoulder, "2-7/16", Name::TubeRemoved),
         (Entry::TopSpeed, "6000", Name::SpeedShare),
-        // Joints of 2.6° and 3.6°: 600 rad/s² at 4200 rpm is a joint of 3.2°.
-        (Entry::InertiaLimit, "600", Name::RearJoint),
+        // Joints of 2.6° and 3.6°: 348 rad/s² at 3200 rpm is a joint of 3.2°.
+        (Entry::InertiaLimit, "348", Name::RearJoint),
         (Entry::PowerRise, "10", Name::ShakeUnderPower),
         (Entry::RearLevel(2, 0), "3", Name::PhaseWelded),
         (Entry::StationReading(2, 0, 4), "40", Name::OffsetReading),

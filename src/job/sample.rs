@@ -55,7 +55,7 @@ pub fn sample() -> Job {
         (Entry::GrooveWidth, "1/8"),
         (Entry::TubeDiameter, "3"),
         (Entry::TubeWall, "0.083"),
-        (Entry::TopSpeed, "4200"),
+        (Entry::TopSpeed, "3200"),
         (Entry::WeldLine, "53-7/8"),
         (Entry::FarWeldLine, "3-3/8"),
         (Entry::Kerf, "3/32"),

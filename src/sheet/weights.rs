@@ -46,6 +46,10 @@ fn what_to_do(grade: &str, drive: Drive) -> (String, Option<String>) {
             let words = "One place was read, and the tube is taken to be bowed evenly through it. Read two more along the tube, one at its middle, before you say how it will run.";
             return (format!("A guess: {grade}"), Some(words.to_owned()));
         }
+        Drive::Ends => {
+            let words = "No place was read in the middle third of the shaft: a bow there would not be seen. Read one there before you say how it will run.";
+            return (format!("Not all of it: {grade}"), Some(words.to_owned()));
+        }
     };
     (format!("{what}: {grade}"), None)
 }

@@ -81,6 +81,7 @@ pub fn mishaps() -> Vec<(&'static str, Job)> {
         ("run-out near G 40", crooked(4.0)),
         ("run-out over G 40", crooked(6.0)),
         ("run-out read at one place", one_place),
+        ("run-out read at no place in the middle third", with(&[(Entry::PlaceAlong(1), "12")])),
         ("run-out before welding", tacked),
         ("run-out on centres", centres),
         ("a shaft lighter than its tube", with(&[(Entry::ShaftMass, "8")])),

@@ -204,9 +204,10 @@ fn verdict(found: &OutOfBalance, rigid: bool, level: Level) -> (Verdict, Option<
         (Level::Good, _) if !found.welded => (Verdict::Unjudged(Reason::NotWelded), None),
         _ if !found.welded => (Verdict::Unjudged(Reason::Weight(WeightReason::AfterWelding)), None),
         (Level::Good, From::OtherAxis) => (Verdict::Watch(Reason::SetUpHides), drive(Drive::Gently)),
-        (Level::Good, _) => (Verdict::Good, drive(Drive::Freely)),
+        (Level::Good, From::Places(_) | From::OnePlace) => (Verdict::Good, drive(Drive::Freely)),
         // A guess judges nothing else: it says where to read.
         (_, From::OnePlace) => (Verdict::Figure, drive(Drive::Guess)),
+        (_, From::Ends) => (Verdict::Figure, drive(Drive::Ends)),
         (Level::NearForty, _) => watch(WeightReason::NearForty),
         (Level::OverSixteen, _) => watch(WeightReason::OverSixteen),
         (Level::NearSixteen, _) => watch(WeightReason::NearSixteen),

@@ -6,7 +6,7 @@ use crate::job::{End, Entry, Job, PassKind, SetUp};
 use crate::mechanics::across::Across;
 use crate::mechanics::centreline::{Cause, Explained, Shaft};
 use crate::mechanics::one_place::guess;
-use crate::mechanics::residual::{Body, Lump, NoResidual, Point, residual, residual_of};
+use crate::mechanics::residual::{Body, Known, Lump, NoResidual, Point, residual, residual_of};
 use crate::mechanics::student::circle_95;
 use crate::mechanics::tube::Tube;
 use crate::mechanics::unbalance::Shares;
@@ -25,6 +25,8 @@ use crate::stage::truing::latest;
 pub(super) enum From {
     /// From line to line between so many places.
     Places(usize),
+    /// Places of which none is in the middle third: what lies there was not seen.
+    Ends,
     /// One place, and a bow through it.
     OnePlace,
     /// What explains the offsets on other supports.
@@ -34,7 +36,7 @@ pub(super) enum From {
 impl From {
     /// What lies between was taken for granted.
     pub(super) fn is_guess(self) -> bool {
-        self == From::OnePlace
+        matches!(self, From::OnePlace | From::Ends)
     }
 }
 
@@ -43,7 +45,7 @@ impl From {
 pub(super) struct OutOfBalance {
     /// In both planes.
     pub shares: Shares,
-    /// ± of each.
+    /// ± of each, in whichever direction: the radius of its 95 % circle.
     pub doubt: [Unbalance; 2],
     pub from: From,
     /// Read after welding.
@@ -165,7 +167,7 @@ pub(super) fn run_out(job: &Job) -> Result<OutOfBalance, Blocked> {
         // A yoke's middle may be anywhere from its joint to its weld: from nothing to twice what is taken.
         parts.push(rectangular(yoke.size()));
         parts.push(rectangular((all - yoke).size() * lay.wall_doubt));
-        *doubt = combined(&parts).expanded();
+        *doubt = Known { best: all, spread: combined(&parts) }.circle();
     }
     let [front, rear] = &lay.lumps;
     Ok(OutOfBalance {
@@ -213,8 +215,15 @@ fn found(job: &Job, lay: &Lay, lumps: &[Lump], read: &Bent) -> Result<Found, Blo
     Ok(Found {
         shares: found.shares(),
         spreads: [vec![found.front.spread], vec![found.rear.spread]],
-        from: From::Places(points.len()),
+        from: if middle_read(&points, lay.length) { From::Places(points.len()) } else { From::Ends },
     })
+}
+
+/// Whether a place was read where a bow is largest. A straight line from one end to the other would pass
+/// it by, and its ± would not tell. The middle third is our own choice.
+fn middle_read(points: &[Point], length: Length) -> bool {
+    let third = length.base() / 3.0;
+    points.iter().any(|point| (third..=2.0 * third).contains(&point.z.base()))
 }
 
 /// The spread whose 95 % circle has this radius.

@@ -53,6 +53,8 @@ pub enum Drive {
     Shop,
     /// One place was read, and the rest is a guess: read more before you say.
     Guess,
+    /// No place was read in the middle third, where a bow is largest: read one before you say.
+    Ends,
 }
 
 /// What is said of a weight, or of what is out of balance.
