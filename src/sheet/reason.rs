@@ -315,7 +315,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "To judge it: the mass of the whole shaft here, top speed and tube at Check, weld line at Cut.".to_owned()
         }
         Reason::OnTheWeld { keep } => {
-            format!("Too near the new weld: keep {} off it, on the same clock position.", long(keep))
+            format!("Too near a weld: keep {} off it, on the same clock position.", long(keep))
         }
         Reason::OffTheShaft => "It would lie off the shaft: check its distance.".to_owned(),
         Reason::Weight(reason) => weight_reason(reason),

@@ -112,15 +112,18 @@ pub(super) fn weight_reason(reason: WeightReason) -> String {
     };
     match reason {
         WeightReason::OnTheSeam { keep, split } => format!(
-            "On the tube's seam: keep its middle {} clear of it. {}",
+            "On the tube's seam: keep it {} clear of it. {}",
             show_angle(keep, 0),
             beside(split)
         ),
         WeightReason::OnTheEars { keep, split } => format!(
-            "In line with the yoke's ears, where its heat can draw the bores: keep its middle {} clear. {}",
+            "In line with the yoke's ears, where its heat can draw the bores: keep it {} clear. {}",
             show_angle(keep, 0),
             beside(split)
         ),
+        WeightReason::OffTheTube => {
+            "It would lie on a yoke, or reach over the weld: weights go on the tube. Check its distance, or choose another rule.".to_owned()
+        }
         WeightReason::TubeHeavier { tube } => format!(
             "The tube alone comes to {}, more than the whole shaft as it was weighed: check its mass, and the tube's sizes.",
             show_mass(tube)

@@ -41,6 +41,7 @@ pub fn amounts_in(reason: WeightReason) -> Vec<Amount> {
         WeightReason::TubeHeavier { tube } => vec![Amount::Mass(tube)],
         WeightReason::NotRigid { share } => vec![Amount::Share(share)],
         WeightReason::NoTubeLeft
+        | WeightReason::OffTheTube
         | WeightReason::OtherAxis
         | WeightReason::OverSixteen
         | WeightReason::NearSixteen

@@ -190,6 +190,63 @@ fn kept_clear_of_the_seam() {
 }
 
 #[test]
+fn kept_on_the_tube_and_off_both_welds() {
+    // By hand: the weld that stays is at 3-3/8 in, the new one where the script has the old one less what
+    // was cut out; half an inch to keep. A weight 1 in wide reaches half an inch further.
+    let new = 53.875 - super::shaft::by_hand("removed");
+    let off = Verdict::Stop(Reason::Weight(WeightReason::OffTheTube));
+    for wide in [0.0, 1.0] {
+        let at = |place: f64| {
+            let mut job = by_size();
+            job.weights.put_back = PutBack::OwnPlaces;
+            job.put(Entry::WeightWidth(0), "1 in");
+            if wide == 0.0 {
+                job.weights.weighed = Weighed::Scale;
+                job.put(Entry::WeightMass(0), "9");
+                job.put(Entry::WeightRadius(0), "1.5");
+            }
+            job.put(Entry::WeightDistance(0), &format!("{place:.4}"));
+            find(&job, Name::PutBack(0)).verdict
+        };
+        let reach = wide / 2.0;
+        for (inside, expected) in [(-0.01, 0), (0.01, 1), (0.49, 1), (0.51, 2)] {
+            for place in [3.375 + reach + inside, new - reach - inside] {
+                let got = at(place);
+                let is = match got {
+                    got if got == off => 0,
+                    Verdict::Watch(Reason::OnTheWeld { .. }) => 1,
+                    Verdict::Good => 2,
+                    other => panic!("{other:?}"),
+                };
+                assert_eq!(is, expected, "{place}: {got:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_edge_of_a_strip_keeps_clear() {
+    // The second weight at 228°: half of its strip's arc is its length over twice the radius of the
+    // strip's middle face, 39.6875 mm here (by definition of the arc), and 10° come on top.
+    let strip = [(Entry::StripWidth, "3/4"), (Entry::StripThickness, "1/8")];
+    let free = with_all(&strip);
+    let Cut::Long(length) = there(&find(&free, Name::PutBack(1))).cut else { panic!() };
+    let half = (as_millimetres(length) / (2.0 * 39.6875)).to_degrees();
+    assert!(half > 2.0, "{half}");
+    for (beyond, clear) in [(0.2, true), (-0.2, false)] {
+        let mut job = free.clone();
+        job.put(Entry::SeamClock, &format!("{:.3}°", 228.0 + 10.0 + half + beyond));
+        let verdict = find(&job, Name::PutBack(1)).verdict;
+        assert_eq!(verdict == Verdict::Good, clear, "{verdict:?}");
+    }
+    // One weight for the end reaches as far as its strip does.
+    let mut one = free.clone();
+    one.weights.joined = Joined::OneAnEnd;
+    one.put(Entry::SeamClock, &format!("{:.3}°", 228.0 + 10.0 + half - 0.2));
+    assert!(matches!(find(&one, Name::PutRear).verdict, Verdict::Watch(Reason::Weight(_))));
+}
+
+#[test]
 fn both_planes_keep_their_shares() {
     let mut job = with_all(&[(Entry::FrontPlane, "5"), (Entry::RearPlane, "50")]);
     job.weights.put_back = PutBack::BothShares;

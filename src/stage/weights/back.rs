@@ -28,8 +28,11 @@ pub struct GoesBack {
     pub distance: Length,
     /// How well its mass is known, ±.
     pub doubt: Mass,
-    /// How far it reaches on the clock to either side of its middle.
+    /// How far it reaches on the clock to either side of its middle: what is known of the strip that is cut
+    /// for it, else of the one that came off; else nothing.
     pub reach: Angle,
+    /// How far it reaches along the shaft to either side of its middle, where that is known.
+    pub half_width: Length,
     /// How thick the one was that came off, where it is one and that is known.
     pub thick: Option<Length>,
     /// The logged weights it stands for.
@@ -60,6 +63,19 @@ pub(super) fn made(job: &Job, spot: Spot, radius: Length) -> Option<Weight> {
         Some(stock.plate(tube, length)?.radius)
     });
     spot.weight(of_strip.unwrap_or(radius))
+}
+
+/// How far a weight reaches to either side of its middle, on the clock and along the shaft.
+fn spans(job: &Job, one: Option<&Logged>, work: Unbalance) -> (Angle, Length) {
+    let of_strip = strip(job).and_then(|(stock, tube)| {
+        let plate = stock.plate(tube, stock.cut_length(tube, work)?)?;
+        Some((plate.round * 0.5, stock.width * 0.5))
+    });
+    let as_it_was = || {
+        let (stock, ..) = one?.size?;
+        Some((one?.reach, stock.width * 0.5))
+    };
+    of_strip.or_else(as_it_was).unwrap_or((Angle::from_base(0.0), Length::from_base(0.0)))
 }
 
 /// Every weight that goes back, each in its row, or the one or two that stand for all; of each what stands
@@ -111,13 +127,15 @@ fn moved(job: &Job, one: &Logged, rule: PutBack) -> Result<(Weight, Length), Blo
 fn by_itself(job: &Job, row: usize, rule: PutBack) -> Result<GoesBack, Blocked> {
     let one = logged(job, row).map_err(Blocked::Missing)?;
     let (weight, distance) = moved(job, &one, rule)?;
+    let (reach, half_width) = spans(job, Some(&one), weight.mass * weight.radius);
     Ok(GoesBack {
         name: Name::PutBack(row),
         own: one.own,
         weight: Some(weight),
         distance,
         doubt: one.doubt,
-        reach: one.reach,
+        reach,
+        half_width,
         thick: one.thick,
         of: vec![one],
     })
@@ -165,15 +183,24 @@ fn one_an_end(job: &Job, rule: PutBack) -> Result<Vec<GoesBack>, Blocked> {
         let weight = is_something
             .then(|| made(job, spot, mean_radius(weights.iter().map(|(weight, _)| weight))))
             .flatten();
-        found.push(new_one(name, end, weight, distance, of));
+        found.push(new_one(job, name, end, weight, distance, of));
     }
     Ok(found)
 }
 
 /// A weight that stands for several. How it is weighed is how well it is known.
-fn new_one(name: Name, own: End, weight: Option<Weight>, distance: Length, of: Vec<Logged>) -> GoesBack {
+fn new_one(
+    job: &Job,
+    name: Name,
+    own: End,
+    weight: Option<Weight>,
+    distance: Length,
+    of: Vec<Logged>,
+) -> GoesBack {
     let (doubt, ..) = weight_doubt();
-    GoesBack { name, own, weight, distance, doubt, reach: Angle::from_base(0.0), thick: None, of }
+    let work = weight.map_or(Unbalance::from_base(0.0), |weight| weight.mass * weight.radius);
+    let (reach, half_width) = spans(job, None, work);
+    GoesBack { name, own, weight, distance, doubt, reach, half_width, thick: None, of }
 }
 
 /// Two weights at the typed places that do in both planes what the old ones did.
@@ -202,7 +229,7 @@ fn both_shares(job: &Job) -> Result<Vec<GoesBack>, Blocked> {
     let one = |name, own, spot: &Spot, distance| {
         let is_something = spot.unbalance.size().base() > NOTHING;
         let weight = is_something.then(|| made(job, *spot, radius)).flatten();
-        new_one(name, own, weight, distance, log.clone())
+        new_one(job, name, own, weight, distance, log.clone())
     };
     Ok(vec![
         one(Name::PutFront, End::Front, in_front, front),

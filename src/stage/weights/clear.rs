@@ -5,7 +5,7 @@ use super::keep_from_weld;
 use super::sense::{Piece, WeightReason};
 use crate::job::{Entry, Job};
 use crate::mechanics::apportion::on_clock;
-use crate::mechanics::keep_off::{Obstacle, Sector, beside, ears, hit_on_clock};
+use crate::mechanics::keep_off::{Band, Obstacle, Sector, beside, ears, hit_along, hit_on_clock};
 use crate::mechanics::unbalance::Weight;
 use crate::quantity::{Angle, Base, Length, Mass, degrees};
 use crate::stage::cut_list::cut_list;
@@ -13,7 +13,8 @@ use crate::stage::field::{Fields, read};
 use crate::stage::finding::{Reason, Verdict};
 use crate::stage::measure::length_change;
 
-/// How far the middle of a short weight keeps from the tube's seam, to either side. Our own choice.
+/// How far a weight keeps from the tube's seam, to either side: its edge, where its length is known, else
+/// its middle. Our own choice.
 pub(super) fn keep_from_seam() -> Angle {
     degrees(10.0)
 }
@@ -70,19 +71,31 @@ pub(super) fn forbidden(
     Some((reason, split))
 }
 
+/// Whether a weight stands too near one of these welds.
+fn near_a_weld(one: &GoesBack, welds: [Option<Length>; 2]) -> bool {
+    let band = |z: Length| Band { obstacle: Obstacle::RearWeld, z, half: keep_from_weld() };
+    let bands: Vec<Band> = welds.into_iter().flatten().map(band).collect();
+    hit_along(&bands, one.distance, one.half_width).is_none_or(|hit| !hit.is_empty())
+}
+
 /// What is said of a weight's place, and the two beside it where it must not stand there.
 pub(super) fn judged(job: &Job, one: &GoesBack, weight: &Weight) -> (Verdict, Option<[Piece; 2]>) {
     let new_weld = cut_list(job).ok().and_then(|list| list.new_weld());
     let far_weld = Fields::of(job).length(Entry::FarWeldLine);
     let Ok(lengths) = length_change(job) else { return (Verdict::Figure, None) };
     let lengthened = lengths.lengthens();
-    let near = |weld: Length| (one.distance - weld).base().abs() < keep_from_weld().base();
     // Shortened past the middle, even a weight that stays where it was may stand on thin air.
     let on_the_shaft = (0.0..=lengths.wanted.best.base()).contains(&one.distance.base());
     if !on_the_shaft {
         return (Verdict::Stop(Reason::OffTheShaft), None);
     }
-    if new_weld.is_some_and(near) || (lengthened && far_weld.is_some_and(near)) {
+    // A weight is welded to the tube: beyond its ends there is a yoke.
+    let (place, half) = (one.distance.base(), one.half_width.base());
+    let before = far_weld.is_some_and(|weld| place - half < weld.base());
+    if before || new_weld.is_some_and(|weld| place + half > weld.base()) {
+        return (Verdict::Stop(Reason::Weight(WeightReason::OffTheTube)), None);
+    }
+    if near_a_weld(one, [far_weld, new_weld]) {
         return (Verdict::Watch(Reason::OnTheWeld { keep: keep_from_weld() }), None);
     }
     match forbidden(job, one, weight) {

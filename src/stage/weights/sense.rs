@@ -103,6 +103,8 @@ pub enum WeightReason {
         /// Two beside it do the same.
         split: bool,
     },
+    /// It would lie on a yoke, beyond the tube's end, or reach over it.
+    OffTheTube,
     /// The tube alone weighs more than the whole shaft is said to.
     TubeHeavier {
         /// The tube.
