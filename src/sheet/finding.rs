@@ -367,6 +367,11 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
             }
         }),
         (Verdict::Figure, Answer::Known(_))
+            if matches!(finding.name, Name::CancelFront | Name::CancelRear) =>
+        {
+            Some("Instead of balancing on the car, not beside it. Weights that are put back may already cancel part of it.".to_owned())
+        }
+        (Verdict::Figure, Answer::Known(_))
             if matches!(finding.name, Name::LeftFront | Name::LeftRear) =>
         {
             finding.limit.map(|limit| {

@@ -99,7 +99,9 @@ pub const fn hint(entry: Entry) -> &'static str {
         }
         Entry::StripThickness => "To be told how long to cut it.",
         Entry::YokeTurned => "+ clockwise seen from the rear. Usual: 0, back in its own marks.",
-        Entry::ShaftMass => "By scale; only to judge what is left.",
+        Entry::ShaftMass => {
+            "As it will be, after the cut, by scale. It sets the grade, what the yokes weigh and the heaviest trial."
+        }
         _ => balance_hint(entry),
     }
 }

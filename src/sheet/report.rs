@@ -6,9 +6,9 @@ use super::label::{Worded, cut_yoke, far_datum, stage_title};
 use super::mark::{mark_nearest, mark_note, mark_title};
 use super::source::source;
 use super::working::working;
-use crate::job::Job;
+use crate::job::{Entry, Job};
 use crate::quantity::show_length;
-use crate::stage::{Answer, Finding, Stage, Standing, cut::cut_list, standing, whole};
+use crate::stage::{Answer, Finding, Name, Stage, Standing, cut::cut_list, standing, whole};
 
 /// The job in plain text, stage by stage.
 pub fn report(job: &Job) -> String {
@@ -59,6 +59,12 @@ fn finding_lines(job: &Job, finding: &Finding, lines: &mut Vec<String>) {
     }
     line.push_str(&format!(" [{}]", verdict_word(&finding.verdict)));
     lines.push(line);
+    // What the mechanic noted of a weight stands beside it.
+    if let Name::PutBack(row) = finding.name
+        && let Some(note) = job.typed(Entry::WeightNote(row)).filter(|note| !note.is_blank())
+    {
+        lines.push(format!("      note: {}", note.text));
+    }
     if let Some(reason) = verdict_reason(finding, display) {
         lines.push(format!("      {reason}"));
     }

@@ -26,7 +26,16 @@ pub(super) fn worded_weight(number: String, sense: WeightSense, job: &Job) -> (S
             other.word(),
             if rear { "rear" } else { "front" }
         ),
-        WeightSense::Drive(drive) => return what_to_do(&number, drive),
+        WeightSense::RunOut { drive, pass, welded } => {
+            let state = if welded { "welded" } else { "not yet welded" };
+            let (value, said) = match drive {
+                Some(drive) => what_to_do(&number, drive),
+                None => (number, None),
+            };
+            let by = format!("By turn {}, {state}.", pass + 1);
+            let words = said.map_or_else(|| by.clone(), |said| format!("{by} {said}"));
+            return (value, Some(words));
+        }
         WeightSense::Grows { still, grown } => format!(
             "If the tube is bowed, its {} counts as {} at top speed.",
             amount(Amount::Grade(still), display),

@@ -21,7 +21,7 @@ pub fn amounts_of(sense: WeightSense) -> Vec<Amount> {
         WeightSense::Cancelled
         | WeightSense::TooLight
         | WeightSense::Rules { .. }
-        | WeightSense::Drive(_) => Vec::new(),
+        | WeightSense::RunOut { .. } => Vec::new(),
     }
 }
 

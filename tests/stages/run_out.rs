@@ -58,7 +58,7 @@ fn reached(job: &Job) -> (f64, f64) {
 
 fn drive(job: &Job) -> Option<Drive> {
     match grade(job).value()?.sense? {
-        Sense::Weight(WeightSense::Drive(drive)) => Some(drive),
+        Sense::Weight(WeightSense::RunOut { drive, .. }) => drive,
         other => panic!("{other:?}"),
     }
 }
@@ -260,6 +260,13 @@ fn what_keeps_it_from_being_judged() {
     tacked.truing.passes[0].kind = PassKind::Tacked;
     let reason = Reason::Weight(WeightReason::AfterWelding);
     assert_eq!((grade(&tacked).verdict, drive(&tacked)), (Verdict::Unjudged(reason), None));
+    // Nor are weights named before welding, or for a shaft that bows as it turns.
+    let mut fast = along();
+    fast.put(Entry::TopSpeed, "4600");
+    for (job, named) in [(along(), true), (tacked, false), (fast, false)] {
+        let found = Stage::Weights.findings(&job);
+        assert_eq!(found.iter().any(|one| one.name == Name::CancelRear), named);
+    }
     // The latest pass after welding tells, whatever was read later in another state.
     let mut later = along();
     let mut pass = Pass::new(PassKind::AsFitted, Stations::Eight);
@@ -267,6 +274,11 @@ fn what_keeps_it_from_being_judged() {
     later.truing.passes.push(pass);
     later.put(Entry::StationReading(1, 0, 4), "60");
     assert_eq!(reached(&later), reached(&along()));
+    let by = |job: &Job| grade(job).value().and_then(|value| value.sense);
+    assert!(matches!(
+        by(&later),
+        Some(Sense::Weight(WeightSense::RunOut { pass: 0, welded: true, .. }))
+    ));
     // A tube that weighs more than the shaft; no tube between the welds.
     let mut light = along();
     light.put(Entry::ShaftMass, "4 kg");

@@ -48,6 +48,7 @@ pub fn mishaps() -> Vec<(&'static str, Job)> {
     centres.truing.set_up = SetUp::Centres;
     vec![
         ("weights known by their size", by_size()),
+        ("a note at a weight", with(&[(Entry::WeightNote(1), "two tacks, rusty")])),
         ("a strip for each weight", with(&strip)),
         (
             "a strip that is too thin",

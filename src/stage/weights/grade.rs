@@ -53,8 +53,11 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
     }
     if let Ok(by) = judged_by(job) {
         all.extend(grown(&found, &by));
+        // Before welding it is read again, and a shaft that bows is not cancelled by two weights.
+        if found.welded && is_rigid(by.top, by.whirl) == Some(true) {
+            all.extend(cancelling(job, &found));
+        }
     }
-    all.extend(cancelling(job, &found));
     all
 }
 
@@ -158,7 +161,11 @@ fn grade(found: &OutOfBalance, by: &By) -> Finding {
     let value = Value {
         amount: Amount::Grade(reached),
         plus_minus: Some(Amount::Grade(doubt)),
-        sense: drive.map(|drive| Sense::Weight(WeightSense::Drive(drive))),
+        sense: Some(Sense::Weight(WeightSense::RunOut {
+            drive,
+            pass: found.pass,
+            welded: found.welded,
+        })),
     };
     let mut finding = Finding::known(name, value, verdict)
         .step(
@@ -301,6 +308,7 @@ mod tests {
             shares: Shares { front: up(front.0), rear: up(rear.0) },
             doubt: [front.1, rear.1].map(gram_millimetres),
             from: From::Places(3),
+            pass: 0,
             welded: true,
             length: millimetres(1500.0),
             tube: [100.0, 1400.0].map(millimetres),

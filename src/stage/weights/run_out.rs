@@ -48,6 +48,8 @@ pub(super) struct OutOfBalance {
     /// ± of each, in whichever direction: the radius of its 95 % circle.
     pub doubt: [Unbalance; 2],
     pub from: From,
+    /// The turn it was read in.
+    pub pass: usize,
     /// Read after welding.
     pub welded: bool,
     /// Joint to joint.
@@ -174,6 +176,7 @@ pub(super) fn run_out(job: &Job) -> Result<OutOfBalance, Blocked> {
         shares: lumped.shares,
         doubt,
         from: lumped.from,
+        pass,
         welded: job.truing.passes.get(pass).is_some_and(|pass| pass.kind == PassKind::Welded),
         length: lay.length,
         tube: lay.tube,

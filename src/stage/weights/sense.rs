@@ -75,8 +75,15 @@ pub enum WeightSense {
         /// In the rear joint's plane.
         rear: bool,
     },
-    /// What to do.
-    Drive(Drive),
+    /// What is said of the run-out.
+    RunOut {
+        /// What to do; `None` before it is welded.
+        drive: Option<Drive>,
+        /// The turn that it is judged by, from 0.
+        pass: usize,
+        /// Whether that was read after welding.
+        welded: bool,
+    },
     /// What the larger of both planes comes to as a grade, standing still and at speed.
     Grows {
         /// As it was read.
