@@ -229,11 +229,6 @@ fn two_planes(scatter: &str) -> Job {
 
 /// The first run that the effects of that case make with 6 g at 280° and 4 g at 70° called for.
 fn first_run_of_two_planes() -> [(f64, f64); 2] {
-    let polar = |size: f64, at: f64| {
-        let (sin, cos) = at.to_radians().sin_cos();
-        (size * cos, size * sin)
-    };
-    let times = |(a, b): (f64, f64), (c, d): (f64, f64)| (a * c - b * d, a * d + b * c);
     let calls = [polar(6.0, 280.0), polar(4.0, 70.0)];
     [[(0.8, 20.0), (0.3, 50.0)], [(0.25, 340.0), (0.9, 10.0)]].map(|row| {
         let [one, other] = [0, 1].map(|i| times(polar(row[i].0, row[i].1), calls[i]));
@@ -256,6 +251,80 @@ fn both_ends_at_once() {
     }
     assert_eq!(find(&job, OnTheCar::Told).verdict, Verdict::Good);
     assert_eq!(find(&job, OnTheCar::Effect).verdict, Verdict::Good);
+}
+
+/// A vector of this size and angle.
+fn polar(size: f64, at: f64) -> (f64, f64) {
+    let (sin, cos) = at.to_radians().sin_cos();
+    (size * cos, size * sin)
+}
+
+fn times((a, b): (f64, f64), (c, d): (f64, f64)) -> (f64, f64) {
+    (a * c - b * d, a * d + b * c)
+}
+
+/// Two ends with 0.8@20° and 0.9@10° a gram at their own end, `across`@50° and `across`@340° at the other;
+/// trials of 8 g at 0° and 90°.
+fn ends_that_mix(first: [(f64, f64); 2], across: f64, scatter: &str) -> Job {
+    let mut job = ready(BalanceBy::TwoPlanes, scatter);
+    job.balance.pick_up = PickUp::Mark;
+    let effects = mixed(across);
+    for (run, trial) in [None, Some((0, 0.0)), Some((1, 90.0))].into_iter().enumerate() {
+        for end in 0..2 {
+            let (mut up, mut right) = first[end];
+            if let Some((plane, at)) = trial {
+                let did = times(effects[end][plane], polar(8.0, at));
+                (up, right) = (up + did.0, right + did.1);
+                job.put(Entry::TrialMass(run), "8 g");
+                job.put(Entry::TrialClock(run), &format!("{at}°"));
+            }
+            let phase = right.atan2(up).to_degrees().rem_euclid(360.0);
+            job.put(Entry::RunAmplitude(run, end), &format!("{:.6}", up.hypot(right)));
+            job.put(Entry::RunPhase(run, end), &format!("{phase:.6}°"));
+        }
+    }
+    job
+}
+
+fn mixed(across: f64) -> [[(f64, f64); 2]; 2] {
+    [[polar(0.8, 20.0), polar(across, 50.0)], [polar(across, 340.0), polar(0.9, 10.0)]]
+}
+
+/// What each end reads with these weights on, in grams and degrees.
+fn left(first: [(f64, f64); 2], across: f64, on: [(f64, f64); 2]) -> [f64; 2] {
+    let effects = mixed(across);
+    [0, 1].map(|end| {
+        let [one, two] = [0, 1].map(|plane| times(effects[end][plane], polar(on[plane].0, on[plane].1)));
+        (first[end].0 + one.0 + two.0).hypot(first[end].1 + one.1 + two.1)
+    })
+}
+
+#[test]
+fn an_end_that_hardly_shakes_has_its_weight_for_the_other_ones_sake() {
+    let first = [polar(0.09, 120.0), polar(4.0, 260.0)];
+    let job = ends_that_mix(first, 0.4, "0.1");
+    let (front, rear) = (put_on(&job, Plane::Front), put_on(&job, Plane::Rear));
+    // By the law of vectors: both still both ends; the rear one alone would shake the front one up.
+    assert!(left(first, 0.4, [front, rear]).iter().all(|end| *end < 1e-3));
+    let [front_alone, _] = left(first, 0.4, [(0.0, 0.0), rear]);
+    assert!(front_alone > 10.0 * 0.09, "{front_alone}");
+    for plane in [Plane::Front, Plane::Rear] {
+        assert_eq!(find(&job, OnTheCar::PutOn(plane)).verdict, Verdict::Good, "{plane:?}");
+        find(&job, OnTheCar::Expected(plane));
+        find(&job, OnTheCar::Screws(plane));
+    }
+    // With the ends nearly apart the front one's weight does less at either end than the scatter: left out.
+    let job = ends_that_mix(first, 0.002, "0.1");
+    let rear = put_on(&job, Plane::Rear);
+    assert!(left(first, 0.002, [(0.0, 0.0), rear]).iter().all(|end| *end < 0.1));
+    let front = find(&job, OnTheCar::PutOn(Plane::Front));
+    assert!(matches!(sense(&front), RunSense::Nothing | RunSense::StopHere), "{front:?}");
+    // Neither end worth it: neither weight.
+    let quiet = ends_that_mix([polar(0.11, 120.0), polar(0.11, 260.0)], 0.4, "0.1");
+    for plane in [Plane::Front, Plane::Rear] {
+        let found = sense(&find(&quiet, OnTheCar::PutOn(plane)));
+        assert!(matches!(found, RunSense::Nothing | RunSense::StopHere), "{found:?}");
+    }
 }
 
 #[test]

@@ -44,11 +44,9 @@ fn one_put_on(solved: &Solved, plane: Plane, correction: &Correction) -> Finding
     let (doubt, around) = doubts(correction);
     let mass = as_mass(correction.weight.size(), runs.radius);
     let was = solved.before(plane);
-    let worth = solved.is_worth(plane, correction);
-    let sense = if around.is_none() {
-        RunSense::Nothing
-    } else if !worth {
-        RunSense::StopHere
+    let (worth, gains) = (solved.is_worth(plane, correction), solved.gains(plane, correction));
+    let sense = if !worth {
+        if around.is_none() { RunSense::Nothing } else { RunSense::StopHere }
     } else {
         RunSense::PutOn {
             end: runs.end,
@@ -60,7 +58,7 @@ fn one_put_on(solved: &Solved, plane: Plane, correction: &Correction) -> Finding
     };
     let verdict = if correction.effect < correction.needed {
         Verdict::Watch(why(RunReason::SmallEffect { least: correction.needed }))
-    } else if worth && correction.expected_left + correction.left_doubt >= was {
+    } else if gains && correction.expected_left + correction.left_doubt >= was {
         Verdict::Watch(why(RunReason::NotKnownEnough))
     } else {
         Verdict::Good

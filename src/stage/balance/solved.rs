@@ -139,10 +139,27 @@ impl Solved {
         if plane == Plane::Rear { rear.amplitude } else { front.amplitude }
     }
 
-    /// Whether a correction is worth putting on: it is told from nothing, and gains more than the scatter.
-    pub fn is_worth(&self, plane: Plane, correction: &Correction) -> bool {
+    /// Whether a correction gains at its own end: it is told from nothing, and gains more than the scatter.
+    pub(super) fn gains(&self, plane: Plane, correction: &Correction) -> bool {
         let gain = self.before(plane) - correction.expected_left;
         !correction.region.holds(Across::zero()) && gain > self.runs.scatter
+    }
+
+    /// Whether a correction is worth putting on.
+    ///
+    /// The answer of two planes holds with both weights on: where one end gains, the other's weight goes on
+    /// too, unless what it does at either end is within the scatter.
+    pub fn is_worth(&self, plane: Plane, correction: &Correction) -> bool {
+        let shows = correction.response * correction.weight.size().base() > self.runs.scatter;
+        self.gains(plane, correction) || (shows && self.any_gains())
+    }
+
+    fn any_gains(&self) -> bool {
+        let planes: &[Plane] = match self.runs.by {
+            BalanceBy::TwoPlanes => &[Plane::Front, Plane::Rear],
+            _ => &[Plane::One],
+        };
+        self.corrections.iter().zip(planes).any(|(correction, plane)| self.gains(*plane, correction))
     }
 }
 
