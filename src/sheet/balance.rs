@@ -3,8 +3,8 @@
 use super::amount::amount;
 use crate::job::{BalanceBy, End, Entry, Job};
 use crate::quantity::{
-    Angle, LengthDisplay, as_grams, show_angle, show_clock, show_mass, show_number, show_plain_length,
-    three_figures,
+    Angle, LengthDisplay, as_grams, show_angle, show_clock, show_force, show_mass, show_number,
+    show_plain_length, three_figures,
 };
 use crate::stage::Amount;
 use crate::stage::balance::{OnTheCar, Plane, RunReason, RunSense, heads_together};
@@ -87,16 +87,23 @@ pub(super) fn worded_run(
     display: LengthDisplay,
 ) -> (String, Option<String>) {
     let words = match sense {
-        RunSense::PutOn { end, at, doubt, radius, added } => {
+        RunSense::PutOn { end, at, doubt, radius, added, pull } => {
             let around = doubt.map_or(String::new(), |doubt| format!(" ± {}", show_angle(doubt, 0)));
-            let beside = if added { " The trial stays on; this comes beside it." } else { "" };
+            let (off, with) = if added {
+                ("The trial stays on; this comes beside it. ", "With the trial it pulls")
+            } else {
+                ("Take all trial weights off first. ", "It pulls")
+            };
             let end = match end {
                 Some(End::Rear) => "Axle end, at",
                 Some(End::Front) => "Gearbox end, at",
                 None => "At",
             };
+            let pull = pull.map_or(String::new(), |pull| {
+                format!(" {with} with {} at the run's speed.", show_force(pull))
+            });
             format!(
-                "{end} {}{around}, seen from the rear, {} from the shaft's axis.{beside}",
+                "{off}{end} {}{around}, seen from the rear, {} from the shaft's axis.{pull}",
                 show_clock(at),
                 show_plain_length(radius, display)
             )
@@ -224,6 +231,18 @@ pub(super) fn run_reason(reason: RunReason) -> String {
             return format!(
                 "A trial of more than ten times {} pulls harder than that end of the shaft weighs: do not run it.",
                 show_mass(most)
+            );
+        }
+        RunReason::HeavyCorrection { tenth } => {
+            return format!(
+                "It pulls harder than {}, a tenth of what rests on that end. Read the runs again before it goes on, clamp it so that it cannot move, and come up to speed slowly.",
+                show_force(tenth)
+            );
+        }
+        RunReason::TooHeavyCorrection { load } => {
+            return format!(
+                "It pulls harder than that end of the shaft weighs, {}: do not run it. A misread run, or a fault that no weight cures: a driveline shop.",
+                show_force(load)
             );
         }
         RunReason::SmallEffect { least } => {

@@ -4,16 +4,16 @@
 //! published readings; each names which.
 
 use shaftwright::job::{BalanceBy, Entry, Job, PickUp, Ready, Run, Spin, TrialLeft, sample};
-use shaftwright::quantity::{as_degrees, as_grams};
+use shaftwright::quantity::{as_degrees, as_grams, as_newtons};
 use shaftwright::stage::balance::{OnTheCar, Plane, RunReason, RunSense};
 use shaftwright::stage::{Amount, Answer, Finding, Name, Reason, Sense, Stage, Verdict};
 
-/// A job ready to be balanced, with heads of 9 g at 45 mm and a scatter.
+/// A job ready to be balanced, with heads of 9 g at 45 mm and a scatter; so slow that no weight here pulls hard.
 pub fn ready(by: BalanceBy, scatter: &str) -> Job {
     let mut job = sample();
     (job.balance.ready, job.balance.by) = (Ready::Ready, by);
     for (entry, text) in [
-        (Entry::RunSpeed, "900"),
+        (Entry::RunSpeed, "300"),
         (Entry::ClipRadius, "45 mm"),
         (Entry::ClipMass, "9 g"),
         (Entry::RunScatter, scatter),
@@ -361,6 +361,7 @@ fn a_trial_that_is_too_heavy() {
     // By hand: 8.4 kg shaft, so 41.19 N on an end and a tenth of it 4.119 N; at 900 rpm (94.248 rad/s) and 45 mm
     // that is 4.119/(94.248²·0.045) kg, 10.30 g. Common practice, no source, for the tenth.
     let mut job = ready(BalanceBy::Amplitudes, "0.1");
+    job.put(Entry::RunSpeed, "900");
     job.put(Entry::ShaftMass, "8.4 kg");
     let finding = find(&job, OnTheCar::MostTrial);
     let Some(Amount::Mass(most)) = finding.value().map(|value| value.amount) else { panic!() };
@@ -380,6 +381,42 @@ fn a_trial_that_is_too_heavy() {
     }
     job.put(Entry::ShaftMass, "");
     assert!(matches!(find(&job, OnTheCar::MostTrial).answer, Answer::Missing(_)));
+}
+
+#[test]
+fn a_correction_that_pulls_too_hard() {
+    let (first, read, mass, ..) = DERIVED[0];
+    let trials: Vec<(&str, &str)> = THIRDS.into_iter().zip(read).collect();
+    let at = |speed: &str| {
+        let mut job = amplitudes("0.05", first, mass, &trials);
+        job.put(Entry::ShaftMass, "8.4 kg");
+        job.put(Entry::RunSpeed, speed);
+        find(&job, OnTheCar::PutOn(Plane::One))
+    };
+    // By hand: 13.3333 g at 45 mm is 6.0e-4 kg·m; at 750 rpm (78.540 rad/s) 3.701 N, at 800 rpm (83.776) 4.211 N;
+    // a tenth of half of 8.4 kg is 4.119 N. At 2490 rpm (260.75) 40.80 N, at 2510 rpm (262.85) 41.45 N of 41.19 N.
+    for (speed, newtons, expected) in [
+        ("750", 3.701, "good"),
+        ("800", 4.211, "watch"),
+        ("2490", 40.80, "watch"),
+        ("2510", 41.45, "stop"),
+    ] {
+        let finding = at(speed);
+        let RunSense::PutOn { pull, .. } = sense(&finding) else { panic!("{finding:?}") };
+        assert!((as_newtons(pull.unwrap()) - newtons).abs() < 0.006, "{pull:?} at {speed}");
+        let got = match finding.verdict {
+            Verdict::Good => "good",
+            Verdict::Watch(Reason::OnTheCar(RunReason::HeavyCorrection { .. })) => "watch",
+            Verdict::Stop(Reason::OnTheCar(RunReason::TooHeavyCorrection { .. })) => "stop",
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(got, expected, "{speed}");
+    }
+    // By the law of vectors, a trial that stays pulls with it: 100 g at 0° and what makes it 81.373 g in all.
+    let job = one_plane(PickUp::Mark, Spin::Clockwise, TrialLeft::LeftOn, "160", "70");
+    let RunSense::PutOn { pull, .. } = sense(&find(&job, OnTheCar::PutOn(Plane::One))) else { panic!() };
+    // 81.373 g at 45 mm and 300 rpm (31.416 rad/s): 3.614 N.
+    assert!((as_newtons(pull.unwrap()) - 3.614).abs() < 0.002, "{pull:?}");
 }
 
 #[test]

@@ -14,7 +14,7 @@ fn ready(by: BalanceBy, entries: &[(Entry, &str)]) -> Job {
     (job.balance.ready, job.balance.by, job.balance.pick_up) = (Ready::Ready, by, PickUp::Mark);
     job.balance.runs.resize(5, Run::default());
     for (entry, text) in [
-        (Entry::RunSpeed, "900"),
+        (Entry::RunSpeed, "700"),
         (Entry::ClipRadius, "1-3/4"),
         (Entry::ClipMass, "9"),
         (Entry::RunScatter, "0.1"),

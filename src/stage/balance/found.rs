@@ -1,7 +1,7 @@
 //! What balancing on the car finds, as plain data: names, reasons and senses of its own.
 
 use crate::job::End;
-use crate::quantity::{Angle, Length, Mass};
+use crate::quantity::{Angle, Force, Length, Mass};
 
 /// Where a correction goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -119,6 +119,16 @@ pub enum RunReason {
         /// The most.
         most: Mass,
     },
+    /// A correction pulls harder than a trial may.
+    HeavyCorrection {
+        /// A tenth of what rests on that end.
+        tenth: Force,
+    },
+    /// A correction pulls harder than the shaft's end weighs.
+    TooHeavyCorrection {
+        /// What rests on that end.
+        load: Force,
+    },
     /// A trial changed too little to be read well.
     SmallEffect {
         /// The least, in scatters.
@@ -154,6 +164,8 @@ pub enum RunSense {
         radius: Length,
         /// Beside the trial that stays on.
         added: bool,
+        /// The force of all that is then on, where the run's speed is known.
+        pull: Option<Force>,
     },
     /// Nothing to correct that these readings can see.
     Nothing,

@@ -26,7 +26,7 @@ pub(super) fn put_on(job: &Job, outcome: &Outcome) -> Vec<Finding> {
     };
     let all = || solved.corrections.iter().zip(planes(job));
     let mut found: Vec<Finding> =
-        all().map(|(correction, plane)| one_put_on(solved, *plane, correction)).collect();
+        all().map(|(correction, plane)| one_put_on(job, solved, *plane, correction)).collect();
     found.extend(size::screws(job, outcome));
     let worth = all().filter(|(correction, plane)| solved.is_worth(**plane, correction));
     found.extend(worth.map(|(correction, plane)| expected(solved, *plane, correction)));
@@ -39,12 +39,16 @@ pub(super) fn first_at(runs: &Runs, plane: Plane) -> Vibration {
     if plane == Plane::Rear { rear } else { front }
 }
 
-fn one_put_on(solved: &Solved, plane: Plane, correction: &Correction) -> Finding {
+fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction) -> Finding {
     let runs = &solved.runs;
     let (doubt, around) = doubts(correction);
     let mass = as_mass(correction.weight.size(), runs.radius);
     let was = solved.before(plane);
     let (worth, gains) = (solved.is_worth(plane, correction), solved.gains(plane, correction));
+    // A trial that stays on pulls with it.
+    let stays = runs.trials.first().filter(|_| runs.left_on);
+    let on = stays.map_or(correction.weight, |trial| trial.weight + correction.weight);
+    let (pull, load) = size::pull(job, on.size());
     let sense = if !worth {
         if around.is_none() { RunSense::Nothing } else { RunSense::StopHere }
     } else {
@@ -54,14 +58,18 @@ fn one_put_on(solved: &Solved, plane: Plane, correction: &Correction) -> Finding
             doubt: around,
             radius: runs.radius,
             added: runs.left_on,
+            pull,
         }
     };
-    let verdict = if correction.effect < correction.needed {
+    let too_hard = pull.zip(load).filter(|_| worth).and_then(|(pull, load)| size::too_hard(pull, load));
+    let verdict = if let Some(stop @ Verdict::Stop(_)) = too_hard {
+        stop
+    } else if correction.effect < correction.needed {
         Verdict::Watch(why(RunReason::SmallEffect { least: correction.needed }))
     } else if gains && correction.expected_left + correction.left_doubt >= was {
         Verdict::Watch(why(RunReason::NotKnownEnough))
     } else {
-        Verdict::Good
+        too_hard.unwrap_or(Verdict::Good)
     };
     let value = Value {
         amount: Amount::Mass(mass),
@@ -69,7 +77,8 @@ fn one_put_on(solved: &Solved, plane: Plane, correction: &Correction) -> Finding
         sense: Some(Sense::OnTheCar(sense)),
     };
     let finding = Finding::known(Name::OnTheCar(OnTheCar::PutOn(plane)), value, verdict);
-    working(finding, solved, correction)
+    let finding = working(finding, solved, correction);
+    if pull.is_some() { finding.from(&[Source::BalanceForce]) } else { finding }
 }
 
 /// The working of a correction, by the way it was found.

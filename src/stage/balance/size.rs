@@ -6,7 +6,7 @@ use super::solved::{as_mass, doubts};
 use super::why;
 use crate::job::{Entry, Job};
 use crate::mechanics::trial::{clips, most_trial as most_unbalance};
-use crate::quantity::{Angle, Base, Force, Length, Mass, Unbalance};
+use crate::quantity::{Angle, Base, Force, Length, Mass, Unbalance, centrifugal_force};
 use crate::stage::amount::Amount;
 use crate::stage::field::Fields;
 use crate::stage::finding::{Finding, Law, Name, Need, Sense, Source, Value, Verdict};
@@ -68,6 +68,25 @@ pub(super) fn most_trial_finding(job: &Job) -> Finding {
         finding = finding.step(Law::MostTrial, &put_in, Amount::Mass(most));
     }
     finding.from(&[Source::CommonPractice, Source::BalanceForce])
+}
+
+/// What pulls at an end at the runs' speed, and what rests on that end; each where it is known.
+pub(super) fn pull(job: &Job, on: Unbalance) -> (Option<Force>, Option<Force>) {
+    let mut fields = Fields::of(job);
+    let speed = fields.speed(Entry::RunSpeed);
+    (speed.map(|speed| centrifugal_force(on, speed)), fields.mass(Entry::ShaftMass).map(load))
+}
+
+/// What to say of a correction's pull: the same bounds as a trial's, since a misread one does the same.
+pub(super) fn too_hard(pull: Force, load: Force) -> Option<Verdict> {
+    let tenth = load / ALL_OF_THE_LOAD;
+    if pull > load {
+        Some(Verdict::Stop(why(RunReason::TooHeavyCorrection { load })))
+    } else if pull > tenth {
+        Some(Verdict::Watch(why(RunReason::HeavyCorrection { tenth })))
+    } else {
+        None
+    }
 }
 
 /// How far each of two heads stands from the middle between them; `None` where they are lighter together.
