@@ -4,7 +4,7 @@ use super::amount::amount;
 use crate::job::{BalanceBy, End, Entry, Job};
 use crate::quantity::{
     Angle, LengthDisplay, as_grams, show_angle, show_clock, show_force, show_mass, show_number,
-    show_plain_length, three_figures,
+    show_plain_length, show_road_speed, three_figures,
 };
 use crate::stage::Amount;
 use crate::stage::balance::{OnTheCar, Plane, RunReason, RunSense, heads_together};
@@ -69,6 +69,7 @@ pub(super) fn balance_title(found: OnTheCar) -> &'static str {
         OnTheCar::Expected(Plane::One) => "Reading to expect with it",
         OnTheCar::Expected(Plane::Front) => "Reading to expect, gearbox end",
         OnTheCar::Expected(Plane::Rear) => "Reading to expect, axle end",
+        OnTheCar::Speed => "Speed of the runs",
         OnTheCar::MostTrial => "Heaviest trial to begin with",
         OnTheCar::LeastChange => "A trial must change the reading by",
         OnTheCar::Effect => "What the weakest trial changed",
@@ -135,6 +136,15 @@ pub(super) fn worded_run(
             );
         }
         RunSense::Was { first } => format!("It reads {} without.", three_figures(first)),
+        RunSense::AtThatSpeed { share, road } => {
+            let share = share.map_or(String::new(), |share| {
+                format!("{} of this length's whirl speed. ", show_number(share, 2))
+            });
+            let road = road.map_or(String::new(), |road| {
+                format!("{} on the speedometer.", show_road_speed(road, display))
+            });
+            format!("{share}{road}").trim_end().to_owned()
+        }
         RunSense::AsClips { head, half } => match half {
             Some(half) => format!(
                 "Start low. Two heads of {} make it at ± {} either side of a place; together at one place they make {}.",
@@ -233,6 +243,15 @@ pub(super) fn run_reason(reason: RunReason) -> String {
                 show_mass(most)
             );
         }
+        RunReason::OverWhirl { allowed } => {
+            return format!(
+                "Over {} of the whirl speed: do not run it so fast. A long shaft bows there, and may break.",
+                show_number(allowed, 2)
+            );
+        }
+        RunReason::FastOnTheRoad => {
+            "Faster than 55 mph (88 km/h): never with the wheels off the ground. A lower gear, or a slower run."
+        }
         RunReason::HeavyCorrection { tenth } => {
             return format!(
                 "It pulls harder than {}, a tenth of what rests on that end. Read the runs again before it goes on, clamp it so that it cannot move, and come up to speed slowly.",
@@ -296,6 +315,7 @@ pub(super) fn why_good(found: OnTheCar, limit: Amount, display: LengthDisplay) -
     match found {
         OnTheCar::Effect => format!("At least {limit}: enough to be told from scatter."),
         OnTheCar::Apart => format!("No more than luck leaves, {limit}: they agree."),
+        OnTheCar::Speed => format!("Below {limit} of the whirl speed."),
         _ => format!("Up to {limit} to 1 is well told."),
     }
 }

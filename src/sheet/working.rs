@@ -130,7 +130,7 @@ const fn law(law: Law) -> (&'static str, &'static str) {
             ("Slope = asin((front height − rear height) / length)", "asin(({0} − {1}) / {2}) = {=}")
         }
         Law::Whirl => ("N = 7.5π·√(E/ρ)·√(D² + d²)/L²", "E {0}, ρ {1}, D {2}, d {3}, L {4}: N = {=}"),
-        Law::WhirlShare => ("Share = top speed / whirl speed", "{0} / {1} = {=}"),
+        Law::WhirlShare => ("Share = speed / whirl speed", "{0} / {1} = {=}"),
         Law::AllowedSpeed => ("Allowed at this length = share × whirl speed", "{0} × {1} = {=}"),
         Law::Unbalance => ("Work of the weight = mass × radius", "{0} × {1} = {=}"),
         Law::NewDistance => {

@@ -6,6 +6,7 @@ mod judged;
 mod runs;
 mod size;
 mod solved;
+mod speed;
 
 pub use crate::mechanics::trial::Vibration;
 pub use found::{OnTheCar, Plane, RunReason, RunSense};
@@ -34,6 +35,7 @@ pub fn findings(job: &Job) -> Vec<Finding> {
     }
     let outcome = solved(job);
     let mut found = judged::put_on(job, &outcome);
+    found.extend(speed::run_speed(job));
     found.push(size::most_trial_finding(job));
     found.extend(judged::effect(job, &outcome));
     found.extend(judged::apart(&outcome));

@@ -138,6 +138,24 @@ fn whirl_finding(job: &Job) -> Finding {
     }
 }
 
+/// A speed as a share of the whirl speed, with what is allowed.
+pub(super) struct OfWhirl {
+    pub share: f64,
+    pub doubt: f64,
+    pub allowed: f64,
+    pub source: Source,
+    pub whirl: AngularVelocity,
+}
+
+/// A speed against the whirl speed; `None` while that is not known.
+pub(super) fn of_whirl(job: &Job, speed: AngularVelocity) -> Option<OfWhirl> {
+    let whirl = whirl(job).ok()?.speed;
+    let share = speed.base() / whirl.best.base();
+    let doubt = share * whirl.spread.expanded().base() / whirl.best.base();
+    let (allowed, source) = allowed_share(job);
+    Some(OfWhirl { share, doubt, allowed, source, whirl: whirl.best })
+}
+
 fn share_finding(job: &Job) -> Finding {
     let mut fields = Fields::of(job);
     let top = fields.speed(Entry::TopSpeed);

@@ -4,7 +4,7 @@
 //! published readings; each names which.
 
 use shaftwright::job::{BalanceBy, Entry, Job, PickUp, Ready, Run, Spin, TrialLeft, sample};
-use shaftwright::quantity::{as_degrees, as_grams, as_newtons};
+use shaftwright::quantity::{as_degrees, as_grams, as_newtons, as_rpm};
 use shaftwright::stage::balance::{OnTheCar, Plane, RunReason, RunSense};
 use shaftwright::stage::{Amount, Answer, Finding, Name, Reason, Sense, Stage, Verdict};
 
@@ -381,6 +381,49 @@ fn a_trial_that_is_too_heavy() {
     }
     job.put(Entry::ShaftMass, "");
     assert!(matches!(find(&job, OnTheCar::MostTrial).answer, Answer::Missing(_)));
+}
+
+#[test]
+fn a_run_that_is_too_fast() {
+    let mut job = ready(BalanceBy::Amplitudes, "0.1");
+    let whirl = Stage::Check.findings(&job).into_iter().find(|found| found.name == Name::WhirlSpeed);
+    let Some(Amount::EstimatedSpeed(whirl)) =
+        whirl.and_then(|found| found.value()).map(|value| value.amount)
+    else {
+        panic!()
+    };
+    // Check's own figure; the share itself is the light vehicles' 0.70 (published, see its source there).
+    let whirl = as_rpm(whirl);
+    job.put(Entry::TopSpeed, "");
+    let verdict = |job: &Job| find(job, OnTheCar::Speed).verdict;
+    for (share, expected) in [(0.5, "good"), (0.695, "near"), (0.705, "stop")] {
+        job.put(Entry::RunSpeed, &format!("{:.1}", whirl * share));
+        let got = match verdict(&job) {
+            Verdict::Good => "good",
+            Verdict::Watch(Reason::NearWhirlShare { .. }) => "near",
+            Verdict::Stop(Reason::OnTheCar(RunReason::OverWhirl { .. })) => "stop",
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(got, expected, "{share}");
+    }
+    // By proportion: 75 mph at 3000 rpm is 55 mph at 2200 rpm.
+    job.put(Entry::TopSpeed, "3000");
+    job.put(Entry::RoadSpeed, "75 mph");
+    let road = |job: &Job, speed: &str| {
+        let mut job = job.clone();
+        job.put(Entry::RunSpeed, speed);
+        verdict(&job)
+    };
+    let fast = |verdict| matches!(verdict, Verdict::Watch(Reason::OnTheCar(RunReason::FastOnTheRoad)));
+    assert_eq!(road(&job, "2200"), Verdict::Good);
+    assert!(fast(road(&job, "2201")));
+    // With the whirl speed not known the road is all that judges; with neither nothing is said.
+    job.put(Entry::TubeDiameter, "");
+    assert_eq!(road(&job, "2200"), Verdict::Figure);
+    assert!(fast(road(&job, "2201")));
+    job.put(Entry::RoadSpeed, "");
+    let name = Name::OnTheCar(OnTheCar::Speed);
+    assert!(Stage::Balance.findings(&job).iter().all(|found| found.name != name));
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! What balancing on the car finds, as plain data: names, reasons and senses of its own.
 
 use crate::job::End;
-use crate::quantity::{Angle, Force, Length, Mass};
+use crate::quantity::{Angle, Force, Length, Mass, RoadSpeed};
 
 /// Where a correction goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -25,6 +25,8 @@ pub enum OnTheCar {
     Screws(Plane),
     /// What is left to read with it.
     Expected(Plane),
+    /// How fast the runs are.
+    Speed,
     /// How heavy a trial may be.
     MostTrial,
     /// How much a trial must change.
@@ -47,6 +49,7 @@ impl OnTheCar {
             OnTheCar::PutOn(plane) => ("PutOn", plane),
             OnTheCar::Screws(plane) => ("Screws", plane),
             OnTheCar::Expected(plane) => ("ExpectedLeft", plane),
+            OnTheCar::Speed => ("SpeedOfRuns", Plane::One),
             OnTheCar::MostTrial => ("MostTrial", Plane::One),
             OnTheCar::LeastChange => ("LeastChange", Plane::One),
             OnTheCar::Effect => ("TrialEffect", Plane::One),
@@ -119,6 +122,13 @@ pub enum RunReason {
         /// The most.
         most: Mass,
     },
+    /// The runs are faster than the share of the whirl speed that is allowed.
+    OverWhirl {
+        /// The share.
+        allowed: f64,
+    },
+    /// The runs are faster than wheels are run off the ground.
+    FastOnTheRoad,
     /// A correction pulls harder than a trial may.
     HeavyCorrection {
         /// A tenth of what rests on that end.
@@ -186,6 +196,13 @@ pub enum RunSense {
     Was {
         /// The first run.
         first: f64,
+    },
+    /// What else that speed is, where it is known.
+    AtThatSpeed {
+        /// As a share of the whirl speed.
+        share: Option<f64>,
+        /// On the speedometer.
+        road: Option<RoadSpeed>,
     },
     /// As a pull, and by two heads.
     AsClips {
