@@ -6,7 +6,8 @@ use super::svg::{Anchor, Pen, Svg};
 use crate::job::{BalanceBy, Job, Spin};
 use crate::quantity::{Angle, Base, Mass, as_grams, degrees, show_number, three_figures};
 use crate::stage::balance::{
-    Plane, RunReason, Runs, Solved, Trial, Unsolved, clip_places, rim, runs, solved, trial_places,
+    Plane, RunReason, Runs, Solved, Trial, Unsolved, clip_places, rim, runs, solved, spin_counts,
+    trial_places,
 };
 
 /// From one line of words to the next.
@@ -61,14 +62,14 @@ pub fn clips_on_the_clock(job: &Job, number: usize) -> Option<String> {
         return None;
     }
     let clips = clip_places(job, number);
-    let phase = job.balance.by != BalanceBy::Amplitudes;
+    let turns = spin_counts(job);
     let mut rows: Vec<String> = of_plane(plane).into_iter().collect();
     rows.push("hollow: trials".to_owned());
     if clips.is_some() {
         rows.push("filled: screw heads".to_owned());
     }
     let clockwise = job.balance.spin == Spin::Clockwise;
-    if phase {
+    if turns {
         rows.push(format!("turns {}clockwise", if clockwise { "" } else { "counter-" }));
     }
     let mut svg = face(ROW * (rows.len() - 1) as f64);
@@ -84,7 +85,7 @@ pub fn clips_on_the_clock(job: &Job, number: usize) -> Option<String> {
         }
         svg.arrow(Pen::Accent, CENTRE, place(RIM - 46.0, middle));
     }
-    if phase {
+    if turns {
         let way = if clockwise { 1.0 } else { -1.0 };
         turning_arrow(&mut svg, degrees(180.0 - 25.0 * way), way);
     }

@@ -97,6 +97,7 @@ worded! {
     PickUp {
         Strobe => "a flash shows where the witness mark stands",
         Mark => "the high spot is marked on the shaft",
+        Lag => "an eye at the mark, lag in degrees of turn",
     }
     Spin { Clockwise => "clockwise", Counterclockwise => "counter-clockwise" }
     TrialLeft { TakenOff => "comes off again", LeftOn => "stays on" }

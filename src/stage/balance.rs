@@ -10,7 +10,7 @@ mod speed;
 
 pub use crate::mechanics::trial::Vibration;
 pub use found::{OnTheCar, Plane, RunReason, RunSense};
-pub use runs::{Runs, Trial, Weight, planes, runs, trial_places, trials_asked};
+pub use runs::{Runs, Trial, Weight, planes, runs, spin_counts, trial_places, trials_asked};
 pub use size::{clip_places, heads_together, most_trial};
 pub use solved::{Solved, Unsolved, rim, solved};
 

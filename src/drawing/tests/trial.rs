@@ -203,8 +203,16 @@ fn the_circles_cross_at_the_answer_and_the_arrow_points_there() {
 
 #[test]
 fn screw_heads_stand_either_side_of_the_answer_and_it_turns_as_said() {
-    for (spin, clockwise) in [(Spin::Clockwise, true), (Spin::Counterclockwise, false)] {
-        let svg = clips_on_the_clock(&phase(spin), 0).unwrap();
+    // By geometry: read as a lag of a shaft that turns clockwise, 200° less each; the other way, as it is.
+    for (spin, clockwise, read) in
+        [(Spin::Clockwise, true, ["40", "130"]), (Spin::Counterclockwise, false, ["160", "70"])]
+    {
+        let mut job = phase(spin);
+        job.balance.pick_up = PickUp::Lag;
+        for (run, angle) in read.into_iter().enumerate() {
+            job.put(Entry::RunPhase(run, 0), angle);
+        }
+        let svg = clips_on_the_clock(&job, 0).unwrap();
         let (_, _, all) = pieces(&svg);
         let at = |(x, y): (f64, f64)| (x - 160.0).atan2(164.0 - y).to_degrees();
         let heads: Vec<f64> = all
@@ -220,5 +228,10 @@ fn screw_heads_stand_either_side_of_the_answer_and_it_turns_as_said() {
         let arc = all.iter().find(|p| p.class == "accent" && p.points.len() == 7).unwrap();
         assert_eq!(off(at(arc.points[1]), at(arc.points[0])) > 0.0, clockwise);
         assert_eq!(svg.contains("counter-clockwise"), !clockwise);
+        // Where it makes no difference, it is not drawn.
+        let svg = clips_on_the_clock(&phase(spin), 0).unwrap();
+        let (_, _, all) = pieces(&svg);
+        assert!(!svg.contains("clockwise"));
+        assert!(!all.iter().any(|p| p.class == "accent" && p.points.len() == 7));
     }
 }

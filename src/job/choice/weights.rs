@@ -59,6 +59,8 @@ choices! {
         Strobe,
         /// The high spot is marked on the shaft itself.
         Mark,
+        /// How far the shaft turns on after its mark has passed an eye.
+        Lag,
     }
 
     /// Which way a shaft turns, seen from the rear.

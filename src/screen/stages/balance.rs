@@ -9,7 +9,7 @@ use crate::screen::parts::{
 };
 use crate::screen::state::State;
 use crate::sheet::{balance_limits, balance_not_for, balance_same_runs, clip_table, trial_place};
-use crate::stage::balance::trials_asked;
+use crate::stage::balance::{spin_counts, trials_asked};
 
 /// The runs of the usual job: more may be taken away again, fewer not.
 const USUAL_RUNS: usize = 4;
@@ -83,6 +83,17 @@ fn phase(state: State, by: Memo<BalanceBy>) -> AnyView {
             )
         })
     };
+    let asks_spin = state.follows(spin_counts);
+    let turns = move || {
+        asks_spin.get().then(|| {
+            choice(
+                state,
+                "The shaft turns, seen from the rear",
+                |job| job.balance.spin,
+                |job, to| job.balance.spin = to,
+            )
+        })
+    };
     all([
         choice(
             state,
@@ -90,12 +101,7 @@ fn phase(state: State, by: Memo<BalanceBy>) -> AnyView {
             |job| job.balance.pick_up,
             |job, to| job.balance.pick_up = to,
         ),
-        choice(
-            state,
-            "The shaft turns, seen from the rear",
-            |job| job.balance.spin,
-            |job, to| job.balance.spin = to,
-        ),
+        slot(turns),
         slot(left),
     ])
 }
@@ -165,7 +171,7 @@ pub fn pictures(state: State) -> AnyView {
     all([
         picture(
             state,
-            "Shaft from the rear: hollow dots the trials, filled dots the screw heads, arrow the correction; arc the direction of rotation",
+            "Shaft from the rear: hollow dots the trials, filled dots the screw heads, arrow the correction; arc, where it matters, the direction of rotation",
             Follows::Pause,
             |job| drawing::clips_on_the_clock(job, 0),
         ),

@@ -65,11 +65,17 @@ pub fn planes(job: &Job) -> &'static [Plane] {
     }
 }
 
+/// Whether the answer hangs on which way the shaft turns: a lag alone runs with it.
+pub fn spin_counts(job: &Job) -> bool {
+    job.balance.by != BalanceBy::Amplitudes && job.balance.pick_up == job::PickUp::Lag
+}
+
 /// Phase as it was read, in the sense of the weights.
 fn phase(job: &Job, read: Angle) -> Angle {
     let pick_up = match job.balance.pick_up {
         job::PickUp::Strobe => PickUp::Strobe,
         job::PickUp::Mark => PickUp::Mark,
+        job::PickUp::Lag => PickUp::Lag,
     };
     let spin = match job.balance.spin {
         job::Spin::Clockwise => Spin::Clockwise,
