@@ -93,22 +93,26 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
 
 fn amounts_of_runs(sense: RunSense) -> Vec<Amount> {
     match sense {
-        RunSense::PutOn { end: _, at, doubt, radius, added: _ } => {
-            let around = doubt.map(Amount::Angle);
-            [Amount::Clock(at), Amount::Length(radius)].into_iter().chain(around).collect()
+        RunSense::PutOn { end: _, at, doubt, radius, added: _, pull } => {
+            let (around, pull) = (doubt.map(Amount::Angle), pull.map(Amount::Force));
+            let placed = [Amount::Clock(at), Amount::Length(radius)];
+            placed.into_iter().chain(around).chain(pull).collect()
         }
         RunSense::Screws { at: [one, other], middle, alone: _ } => {
             [one, other, middle].map(Amount::Clock).into()
         }
         RunSense::Was { first } => vec![Amount::Reading(first)],
+        RunSense::AtThatSpeed { share, road } => {
+            share.map(Amount::Share).into_iter().chain(road.map(Amount::RoadSpeed)).collect()
+        }
         RunSense::AsClips { head, half } => {
             core::iter::once(Amount::Mass(head)).chain(half.map(Amount::Angle)).collect()
         }
         RunSense::TimesScatter { least: number, phase: _ } | RunSense::ByLuck { freedom: number } => {
             vec![Amount::Share(number)]
         }
-        RunSense::Predicted { left, doubt, first, done: _ } => {
-            [left, doubt, first].map(Amount::Reading).into()
+        RunSense::Predicted { left, doubt, before, done: _ } => {
+            [left, doubt, before].map(Amount::Reading).into()
         }
         RunSense::Nothing | RunSense::StopHere | RunSense::ToOne => Vec::new(),
     }
@@ -129,6 +133,10 @@ fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
         RunReason::HeavyTrial { most: mass }
         | RunReason::TooHeavyTrial { most: mass }
         | RunReason::LightHeads { needed: mass } => vec![Amount::Mass(mass)],
+        RunReason::HeavyCorrection { tenth: force } | RunReason::TooHeavyCorrection { load: force } => {
+            vec![Amount::Force(force)]
+        }
+        RunReason::OverWhirl { allowed } => vec![Amount::Share(allowed)],
         RunReason::IfItShakes
         | RunReason::NotReady
         | RunReason::NoScatter
@@ -138,6 +146,8 @@ fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
         | RunReason::SmallChange
         | RunReason::NotKnownEnough
         | RunReason::NoBetter
+        | RunReason::FastOnTheRoad
+        | RunReason::MoreThanPredicted
         | RunReason::NotAsPredicted => Vec::new(),
     }
 }

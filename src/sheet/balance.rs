@@ -167,17 +167,17 @@ pub(super) fn worded_run(
             show_number(freedom, 0),
             if freedom < 1.5 { "reading" } else { "readings" }
         ),
-        RunSense::Predicted { left, doubt, first, done } => {
+        RunSense::Predicted { left, doubt, before, done } => {
             let next = if done {
                 " Nothing more to be seen by these readings: stop here. For keeps, a weight of the same mass times radius is welded on at the same place, with the shaft off the car."
             } else {
                 ""
             };
             format!(
-                "Predicted {} ± {}; the first run read {}.{next}",
+                "Predicted {} ± {}; before, it read {}.{next}",
                 three_figures(left),
                 three_figures(doubt),
-                three_figures(first)
+                three_figures(before)
             )
         }
     };
@@ -284,6 +284,9 @@ pub(super) fn run_reason(reason: RunReason) -> String {
         }
         RunReason::NoBetter => {
             "No better. Something changed: speed, gear, a clip that moved, a trial left on, the clock read from the front? Take it off, make the first run again. If that is no better either: a driveline shop."
+        }
+        RunReason::MoreThanPredicted => {
+            "More than predicted at this end: speed, a clip that moved, a trial left on? Or begin anew with this as the first run."
         }
         RunReason::NotAsPredicted => {
             "Better, but not by as much as predicted: speed, a clip that moved, a trial left on? Or begin anew with this as the first run."

@@ -189,6 +189,18 @@ fn one_physical_case_has_one_answer_however_the_phase_is_read() {
             assert_eq!(find(&job, OnTheCar::Effect).verdict, Verdict::Good);
         }
     }
+    // By geometry: a lag runs with the turn, 200° less the shaft's angle where that is clockwise, and the angle
+    // less 200° where it is not; a lag taken the wrong way gives the answer mirrored at the trial's line.
+    for (spin, first, run) in [(Spin::Clockwise, "40", "130"), (Spin::Counterclockwise, "320", "230")] {
+        let job = one_plane(PickUp::Lag, spin, TrialLeft::TakenOff, first, run);
+        near(put_on(&job, Plane::One), 81.373, 324.46, 5e-4);
+        let other = match spin {
+            Spin::Clockwise => Spin::Counterclockwise,
+            Spin::Counterclockwise => Spin::Clockwise,
+        };
+        let job = one_plane(PickUp::Lag, other, TrialLeft::TakenOff, first, run);
+        near(put_on(&job, Plane::One), 81.373, 360.0 - 324.46, 5e-4);
+    }
     // By the law of vectors: left on, what is to be added is the correction less the trial.
     let job = one_plane(PickUp::Mark, Spin::Clockwise, TrialLeft::LeftOn, "160", "70");
     let (up, right) =
@@ -507,6 +519,41 @@ fn the_check_run() {
     assert!(done);
     let RunSense::Predicted { done, .. } = sense(&check("0.25")) else { panic!() };
     assert!(!done);
+}
+
+#[test]
+fn a_check_run_is_held_against_what_can_be_told() {
+    // By our own rule: 1.15 is within 2.45 × 0.5 of nothing, though it is better by less than the scatter.
+    let mut job = one_plane(PickUp::Mark, Spin::Clockwise, TrialLeft::TakenOff, "0", "10");
+    for (entry, text) in [
+        (Entry::RunScatter, "0.5"),
+        (Entry::RunAmplitude(0, 0), "1.6"),
+        (Entry::RunAmplitude(1, 0), "6"),
+        (Entry::CheckAmplitude(0), "1.15"),
+    ] {
+        job.put(entry, text);
+    }
+    let check = find(&job, OnTheCar::Check(Plane::One));
+    assert_eq!(check.verdict, Verdict::Good);
+    assert!(matches!(sense(&check), RunSense::Predicted { done: true, .. }));
+    // A quiet end beside one that shakes: 0.15 to 0.10 is no failure. One with nothing to gain may read 0.30 within
+    // the ± of both; 2.0 is too much, and is not called better.
+    let front = |first: f64, came: &str| {
+        let mut job = ends_that_mix([polar(first, 120.0), polar(4.0, 260.0)], 0.1, "0.1");
+        job.put(Entry::CheckAmplitude(0), came);
+        job.put(Entry::CheckAmplitude(1), "0.1");
+        find(&job, OnTheCar::Check(Plane::Front)).verdict
+    };
+    assert_eq!(front(0.15, "0.1"), Verdict::Good);
+    assert_eq!(front(0.09, "0.3"), Verdict::Good);
+    let more = Verdict::Watch(Reason::OnTheCar(RunReason::MoreThanPredicted));
+    assert_eq!(front(0.09, "2.0"), more);
+    // With the trial left on, better is better than with the trial: it read 5 then, 7 before it.
+    let mut on = one_plane(PickUp::Mark, Spin::Clockwise, TrialLeft::LeftOn, "160", "70");
+    on.put(Entry::CheckAmplitude(0), "6");
+    let check = find(&on, OnTheCar::Check(Plane::One));
+    assert_eq!(check.verdict, Verdict::Watch(Reason::OnTheCar(RunReason::NoBetter)));
+    assert!(matches!(sense(&check), RunSense::Predicted { before, .. } if before == 5.0));
 }
 
 #[test]

@@ -1,9 +1,9 @@
 //! The check run: what was predicted against what came.
 
 use super::found::{OnTheCar, Plane, RunReason, RunSense};
-use super::judged::{Outcome, first_at};
+use super::judged::Outcome;
 use super::runs::planes;
-use super::solved::said;
+use super::solved::{Solved, said};
 use super::{unsolved, why};
 use crate::job::{Entry, Job};
 use crate::mechanics::student::circle_95;
@@ -27,40 +27,42 @@ pub(super) fn findings(job: &Job, outcome: &Outcome) -> Vec<Finding> {
         };
         match outcome {
             Err(why) => unsolved(name, why),
-            Ok(solved) => {
-                let first = first_at(&solved.runs, *plane).amplitude;
-                match solved.corrections.get(end) {
-                    Some(correction) => judge(*plane, came, first, solved.runs.scatter, correction),
-                    None => {
-                        Finding::impossible(Name::OnTheCar(name), crate::stage::Reason::NotComputable)
-                    }
-                }
-            }
+            Ok(solved) => match solved.corrections.get(end) {
+                Some(correction) => judge(*plane, came, solved, correction),
+                None => Finding::impossible(Name::OnTheCar(name), crate::stage::Reason::NotComputable),
+            },
         }
     });
     each.collect()
 }
 
-/// Better at all, and as was predicted.
+/// As was predicted, or better at all.
 ///
 /// The prediction's own ± and the scatter of this run go together by the root of their squares; less than
-/// predicted is never held against it.
-fn judge(plane: Plane, came: f64, first: f64, scatter: f64, correction: &Correction) -> Finding {
+/// predicted is never held against it. What is within the scatter of nothing is good, however little it gained:
+/// no reading can tell more. An end that had nothing to gain is never asked to be better.
+fn judge(plane: Plane, came: f64, solved: &Solved, correction: &Correction) -> Finding {
+    let (before, scatter) = (solved.before(plane), solved.runs.scatter);
     let by_scatter = circle_95(f64::INFINITY) * scatter;
     let doubt = correction.left_doubt.hypot(by_scatter);
     let left = said(correction.expected_left, correction.left_doubt);
-    let verdict = if first - came <= scatter {
+    let (done, as_predicted) = (came <= by_scatter, came <= left + doubt);
+    let gains = solved.gains(plane, correction);
+    let verdict = if done && as_predicted {
+        Verdict::Good
+    } else if gains && before - came <= scatter {
         Verdict::Watch(why(RunReason::NoBetter))
-    } else if came > left + doubt {
+    } else if as_predicted {
+        Verdict::Good
+    } else if gains {
         Verdict::Watch(why(RunReason::NotAsPredicted))
     } else {
-        Verdict::Good
+        Verdict::Watch(why(RunReason::MoreThanPredicted))
     };
-    let done = came <= by_scatter;
     let value = Value {
         amount: Amount::Reading(came),
         plus_minus: Some(Amount::Reading(by_scatter)),
-        sense: Some(Sense::OnTheCar(RunSense::Predicted { left, doubt, first, done })),
+        sense: Some(Sense::OnTheCar(RunSense::Predicted { left, doubt, before, done })),
     };
     Finding::known(Name::OnTheCar(OnTheCar::Check(plane)), value, verdict).from(&[Source::DoubtOfRuns])
 }

@@ -157,6 +157,8 @@ pub enum RunReason {
     NoBetter,
     /// Better, but not as was predicted.
     NotAsPredicted,
+    /// More than was predicted, at an end that had nothing to gain.
+    MoreThanPredicted,
 }
 
 /// Which way a value is meant.
@@ -223,14 +225,14 @@ pub enum RunSense {
         /// Degrees of freedom.
         freedom: f64,
     },
-    /// What was predicted, and the first run.
+    /// What was predicted, and what it was.
     Predicted {
         /// Predicted.
         left: f64,
         /// Its ±.
         doubt: f64,
-        /// First run.
-        first: f64,
+        /// What it read before, in the first run or with the trial that stays on.
+        before: f64,
         /// Nothing more can be told by these readings.
         done: bool,
     },

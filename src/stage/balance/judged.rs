@@ -1,7 +1,7 @@
 //! The corrections as findings: what to put on, what is left with it, and how far it can be trusted.
 
 use super::found::{OnTheCar, Plane, RunReason, RunSense};
-use super::runs::{Runs, first_run, planes};
+use super::runs::{first_run, planes};
 use super::solved::{Solved, Unsolved, as_mass, doubts, front, said};
 use super::{reading, size, unsolved, why};
 use crate::job::{BalanceBy, Entry, Job};
@@ -31,12 +31,6 @@ pub(super) fn put_on(job: &Job, outcome: &Outcome) -> Vec<Finding> {
     let worth = all().filter(|(correction, plane)| solved.is_worth(**plane, correction));
     found.extend(worth.map(|(correction, plane)| expected(solved, *plane, correction)));
     found
-}
-
-/// What the first run read at a plane's end.
-pub(super) fn first_at(runs: &Runs, plane: Plane) -> Vibration {
-    let [front, rear] = runs.first;
-    if plane == Plane::Rear { rear } else { front }
 }
 
 fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction) -> Finding {
