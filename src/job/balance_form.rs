@@ -10,7 +10,8 @@ pub const MOST_RUNS: usize = 8;
 /// Balancing on the car.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BalanceForm {
-    /// Whether all that keeps a hand whole was read and is so.
+    /// Whether all that keeps a hand whole was read and is so. Never saved: it is said anew each time a job is
+    /// opened.
     pub ready: Ready,
     /// What is read at a run.
     pub by: BalanceBy,

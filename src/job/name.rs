@@ -92,7 +92,7 @@ impl<C: Choice> AnyChoice for C {
 }
 
 /// Every choice of a job outside its turns: one list for reading and for writing.
-pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 49] {
+pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 48] {
     let [before, tacking, welded] = &mut job.phase.sittings;
     [
         ("display", &mut job.display),
@@ -138,7 +138,6 @@ pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 49]
         ("weight-material", &mut job.weights.material),
         ("put-back", &mut job.weights.put_back),
         ("joined", &mut job.weights.joined),
-        ("balance-ready", &mut job.balance.ready),
         ("balance-by", &mut job.balance.by),
         ("pick-up", &mut job.balance.pick_up),
         ("spin", &mut job.balance.spin),
@@ -407,7 +406,6 @@ mod tests {
                 "Size",
                 "OwnPlaces",
                 "OneAnEnd",
-                "Ready",
                 "TwoPlanes",
                 "Mark",
                 "LeftOn",

@@ -23,7 +23,8 @@ fn opens_and_says_what_it_said() {
     let (weights, balance) = (&job.weights, &job.balance);
     assert_eq!((weights.weighed, weights.material), (Weighed::Size, Material::Aluminium));
     assert_eq!((weights.put_back, weights.joined), (PutBack::BothShares, Joined::OneAnEnd));
-    assert_eq!((balance.ready, balance.by), (Ready::Ready, BalanceBy::TwoPlanes));
+    // Whether what must be so is so is never kept: it is said anew each time a job is opened.
+    assert_eq!((balance.ready, balance.by), (Ready::NotYet, BalanceBy::TwoPlanes));
     assert_eq!((balance.pick_up, balance.spin), (PickUp::Mark, Spin::Clockwise));
     assert_eq!((balance.left, balance.end), (TrialLeft::LeftOn, End::Front));
     assert_eq!((weights.rows.len(), balance.runs.len()), (3, 6));
