@@ -200,6 +200,9 @@ pub(super) fn run_reason(reason: RunReason) -> String {
         RunReason::ReadsNothing => {
             "A reading of 0 cannot be reckoned with: type the least that the instrument shows."
         }
+        RunReason::NoSum => {
+            "These numbers cannot be reckoned with: look for a reading or a weight that is far too large or too small."
+        }
         RunReason::TwoAnswers { pair } => return two_answers(pair),
         RunReason::SamePlace => {
             "The trials sat in one place: put the next one a third of a turn farther."

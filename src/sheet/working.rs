@@ -171,7 +171,7 @@ const fn law(law: Law) -> (&'static str, &'static str) {
             "{0} at {1}, {2} at {3}; {4} at {5}, {6} at {7}; {8} at {9}, {10} at {11}: {=}",
         ),
         Law::TrialFits => (
-            "A run reads O·|1 − W/c|, c the correction, by least squares over all runs: trial, as read, as it fits",
+            "A run reads g·|W − c|, c the correction, g and c by least squares over all runs: trial, as read, as it fits",
             "{0} at {1}: read {2}, fits {=}",
         ),
         Law::NextTrialFits => ("The next trial", "{0} at {1}: read {2}, fits {=}"),

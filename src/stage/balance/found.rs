@@ -93,6 +93,8 @@ pub enum RunReason {
     },
     /// A reading of nothing, which no instrument shows of a shaft that turns.
     ReadsNothing,
+    /// Numbers too far apart to be reckoned with.
+    NoSum,
     /// The readings cannot all be right.
     Disagree {
         /// What is left over, in scatters squared.

@@ -1,7 +1,7 @@
 //! The corrections as findings: what to put on, what is left with it, and how far it can be trusted.
 
 use super::found::{OnTheCar, Plane, RunReason, RunSense};
-use super::runs::{first_run, planes};
+use super::runs::{Runs, first_run, planes};
 use super::solved::{Solved, Unsolved, as_mass, doubts, front, said};
 use super::{reading, size, unsolved, why};
 use crate::job::{BalanceBy, Entry, Job};
@@ -99,11 +99,10 @@ fn working(finding: Finding, solved: &Solved, correction: &Correction) -> Findin
         }
         _ => {
             let mut finding = finding;
+            let gain = fitted_gain(runs, correction);
             for (row, trial) in runs.trials.iter().enumerate() {
-                // O·|1 − W/c|: how far the trial stands from the correction, on the first run's scale.
-                let share =
-                    (trial.weight - correction.weight).size().base() / correction.weight.size().base();
-                let fitted = first.amplitude * share;
+                let Some(gain) = gain else { break };
+                let fitted = gain * (trial.weight - correction.weight).size().base();
                 let put_in = [
                     Amount::Mass(trial.mass),
                     Amount::Clock(trial.at),
@@ -115,6 +114,22 @@ fn working(finding: Finding, solved: &Solved, correction: &Correction) -> Findin
             finding.from(&[Source::TrialWithoutPhase, Source::DoubtOfRuns])
         }
     }
+}
+
+/// Amplitude per unbalance that fits all runs best with this correction.
+///
+/// Formula: g = Σ T·d / Σ d², d = |w − c|, the first run with w = 0 among them. Symbols: T amplitudes, w weights,
+/// c correction. Source: least squares. `None` where no run stands away from c.
+fn fitted_gain(runs: &Runs, correction: &Correction) -> Option<f64> {
+    let [first, _] = runs.first;
+    let away = correction.weight.size().base();
+    let (mut read, mut squares) = (first.amplitude * away, away * away);
+    for trial in &runs.trials {
+        let away = (trial.weight - correction.weight).size().base();
+        read += front(trial.read).amplitude * away;
+        squares += away * away;
+    }
+    (squares > 0.0).then(|| read / squares)
 }
 
 /// What is left to read with the correction on.

@@ -48,6 +48,14 @@ pub struct Runs {
     pub left_on: bool,
 }
 
+impl Runs {
+    /// Whether an amplitude is nothing, at an end that is read.
+    pub(super) fn reads_nothing(&self) -> bool {
+        let nothing = |read: &[Vibration; 2]| read.iter().any(|end| end.amplitude <= 0.0);
+        nothing(&self.first) || self.trials.iter().any(|trial| nothing(&trial.read))
+    }
+}
+
 /// How many trials are asked for; those without phase may be more.
 pub fn trials_asked(job: &Job) -> usize {
     match job.balance.by {

@@ -125,7 +125,8 @@ fn unsolved(runs: &Runs, why: NoCorrection) -> Unsolved {
             Unsolved::Later(RunReason::TwoAnswers { pair })
         }
         NoCorrection::IllConditioned { condition } => Unsolved::Later(RunReason::NotTold { condition }),
-        NoCorrection::NotComputable => Unsolved::reason(RunReason::ReadsNothing),
+        NoCorrection::NotComputable if runs.reads_nothing() => Unsolved::reason(RunReason::ReadsNothing),
+        NoCorrection::NotComputable => Unsolved::reason(RunReason::NoSum),
     }
 }
 
