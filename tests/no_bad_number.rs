@@ -7,7 +7,7 @@
 use std::collections::BTreeSet;
 
 use any_job::{Luck, any_job, near_the_sample};
-use shaftwright::job::{Entry, Job, WeightRow, from_text, to_text};
+use shaftwright::job::{Entry, Job, Ready, WeightRow, from_text, to_text};
 use shaftwright::quantity::{as_millimetres, in_inches};
 use shaftwright::stage::balance::{RunReason, RunSense};
 use shaftwright::stage::{
@@ -377,6 +377,8 @@ impl Walk {
         // What was typed comes back from the disk as it was typed; a list comes back with a row.
         let mut kept = job.clone();
         kept.weights.rows.resize_with(job.weights.rows.len().max(1), WeightRow::default);
+        // That the cautions are met is said anew each time.
+        kept.balance.ready = Ready::NotYet;
         assert_eq!(from_text(&to_text(job).unwrap()).unwrap(), kept);
     }
 }
