@@ -146,6 +146,7 @@ fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
         | RunReason::SmallChange
         | RunReason::NotKnownEnough
         | RunReason::NoBetter
+        | RunReason::Worse
         | RunReason::FastOnTheRoad
         | RunReason::NoSum
         | RunReason::MoreThanPredicted

@@ -16,6 +16,8 @@ mod angles;
 mod at_weld;
 #[path = "stages/balance.rs"]
 mod balance;
+#[path = "stages/balance_runs.rs"]
+mod balance_runs;
 #[path = "stages/bent.rs"]
 mod bent;
 #[path = "stages/cut.rs"]

@@ -285,6 +285,9 @@ pub(super) fn run_reason(reason: RunReason) -> String {
         RunReason::NotKnownEnough => {
             "Not known well enough to say that it helps: read the runs again, or take a heavier trial."
         }
+        RunReason::Worse => {
+            "Worse: take it off now, before anything else. Was the clock read from the rear, clockwise, and the mass put where it was said? Read from the front, or turned the wrong way, it goes on at the mirrored place."
+        }
         RunReason::NoBetter => {
             "No better. Something changed: speed, gear, a clip that moved, a trial left on, the clock read from the front? Take it off, make the first run again. If that is no better either: a driveline shop."
         }
@@ -337,7 +340,7 @@ pub(super) const fn balance_hint(entry: Entry) -> &'static str {
             "What is heavier on the screw's side: weigh the clip, and take off a band of the same length."
         }
         Entry::RunScatter => {
-            "Make the first run three times, stopping in between, with nothing changed: three fifths of what the readings differ by at most. The same unit as the reading."
+            "Make the first run five times, stopping in between, with nothing changed: three sevenths of what the readings differ by at most. The same unit as the reading."
         }
         Entry::TrialMass(1) => "One head, or what two heads make together: see the table.",
         Entry::TrialClock(1) => "Clockwise from the witness mark, seen from the rear: 4:30, or 135°.",

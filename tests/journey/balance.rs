@@ -1,4 +1,4 @@
-//! From weights that came off to two clips on the car: the sample job, its weights put back, then balanced by
+//! From weights that came off to two clips on the car: logged by hand in the sample job, put back after its cut, then balanced by
 //! runs without phase.
 //!
 //! The readings are a derived case: 8 first, and 10 g at thirds of a turn read as 13.3333 g at 20° called for
@@ -9,6 +9,27 @@ use crate::page::Page;
 use crate::visit::visit;
 
 const CARD: &str = ".card[data-name=PutOn]";
+
+/// Two weights that came off, logged anew by hand; a wrong mass gets its sentence first.
+fn log_both(page: &Page) {
+    page.stage("weights");
+    let fields = ["mass", "clock", "distance", "radius"];
+    for row in 0..2 {
+        for field in fields {
+            page.write(&format!("weight-{field}-{row}"), "");
+        }
+    }
+    page.wants("LeftFront", "Weight 1: mass");
+    page.write("weight-mass-0", "nine");
+    page.reads(".field.wrong:has(#weight-mass-0) .note strong", "“nine” cannot be read");
+    for (row, texts) in
+        [["9", "2:00", "5-1/4", "1-9/16"], ["14.5", "7:30", "52", "1-9/16"]].iter().enumerate()
+    {
+        for (field, text) in fields.iter().zip(texts) {
+            page.write(&format!("weight-{field}-{row}"), text);
+        }
+    }
+}
 
 /// A trial of 10 g.
 fn trial(page: &Page, run: usize, at: &str, reading: &str) {
@@ -23,8 +44,11 @@ fn weights_back_on_and_then_two_clips_on_the_car() {
         let page = visit.job_book();
         page.tap(".sample-job");
         page.at_stage("measure");
+        log_both(&page);
+        // The cut between them, and where each goes after it.
+        page.stage("cut");
+        page.until("the cut list", "!!document.querySelector('.cut-list')");
         page.stage("weights");
-        // As logged.
         page.answers(Answer::of("PutBack-0", 9.0).judged("Good"));
         page.answers(Answer::of("PutBack-1", 14.5).judged("Good"));
         assert!(page.whole().contains("Good"), "{}", page.whole());
@@ -106,6 +130,8 @@ fn runs(page: &Page) {
 
 fn check_run(page: &Page) {
     page.tap_word("button", "Check run, with the correction on");
+    page.write("check-amplitude-0", "12");
+    page.reads(".card[data-name=CheckRun]", "Worse: take it off now");
     page.write("check-amplitude-0", "8");
     page.reads(".card[data-name=CheckRun]", "No better.");
     page.write("check-amplitude-0", "3");

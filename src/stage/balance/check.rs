@@ -40,7 +40,7 @@ pub(super) fn findings(job: &Job, outcome: &Outcome) -> Vec<Finding> {
 ///
 /// The prediction's own ± and the scatter of this run go together by the root of their squares; less than
 /// predicted is never held against it. What is within the scatter of nothing is good, however little it gained:
-/// no reading can tell more. An end that had nothing to gain is never asked to be better.
+/// no reading can tell more. What shakes surely more than before comes off again. An end that had nothing to gain is never asked to be better.
 fn judge(plane: Plane, came: f64, solved: &Solved, correction: &Correction) -> Finding {
     let (before, scatter) = (solved.before(plane), solved.runs.scatter);
     let by_scatter = circle_95(f64::INFINITY) * scatter;
@@ -48,8 +48,12 @@ fn judge(plane: Plane, came: f64, solved: &Solved, correction: &Correction) -> F
     let left = said(correction.expected_left, correction.left_doubt);
     let (done, as_predicted) = (came <= by_scatter, came <= left + doubt);
     let gains = solved.gains(plane, correction);
+    // Two readings and both at the same chance: so much apart they are surely two.
+    let worse = came - before > by_scatter.hypot(by_scatter);
     let verdict = if done && as_predicted {
         Verdict::Good
+    } else if worse {
+        Verdict::Stop(why(RunReason::Worse))
     } else if gains && before - came <= scatter {
         Verdict::Watch(why(RunReason::NoBetter))
     } else if as_predicted {

@@ -157,6 +157,8 @@ pub enum RunReason {
     NotKnownEnough,
     /// The check run is no better than the first one.
     NoBetter,
+    /// It shakes more than before, beyond what readings change by themselves.
+    Worse,
     /// Better, but not as was predicted.
     NotAsPredicted,
     /// More than was predicted, at an end that had nothing to gain.
