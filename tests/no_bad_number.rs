@@ -147,6 +147,7 @@ fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
         | RunReason::NotKnownEnough
         | RunReason::NoBetter
         | RunReason::Worse
+        | RunReason::PullUnknown
         | RunReason::FastOnTheRoad
         | RunReason::NoSum
         | RunReason::MoreThanPredicted

@@ -285,6 +285,9 @@ pub(super) fn run_reason(reason: RunReason) -> String {
         RunReason::NotKnownEnough => {
             "Not known well enough to say that it helps: read the runs again, or take a heavier trial."
         }
+        RunReason::PullUnknown => {
+            "How hard it pulls is not known yet: give the speed of the shaft at the runs here, and its mass at Weights, before it is run."
+        }
         RunReason::Worse => {
             "Worse: take it off now, before anything else. Was the clock read from the rear, clockwise, and the mass put where it was said? Read from the front, or turned the wrong way, it goes on at the mirrored place."
         }

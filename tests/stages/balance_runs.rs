@@ -79,6 +79,20 @@ fn a_run_that_is_too_fast() {
 }
 
 #[test]
+fn a_correction_is_not_good_before_its_pull_is_known() {
+    let (first, read, mass, ..) = DERIVED[0];
+    let trials: Vec<(&str, &str)> = THIRDS.into_iter().zip(read).collect();
+    let good = amplitudes("0.1", first, mass, &trials);
+    assert_eq!(find(&good, OnTheCar::PutOn(Plane::One)).verdict, Verdict::Good);
+    for unknown in [Entry::RunSpeed, Entry::ShaftMass] {
+        let mut job = good.clone();
+        job.put(unknown, "");
+        let found = find(&job, OnTheCar::PutOn(Plane::One)).verdict;
+        assert_eq!(found, Verdict::Watch(Reason::OnTheCar(RunReason::PullUnknown)), "{unknown:?}");
+    }
+}
+
+#[test]
 fn a_correction_that_pulls_too_hard() {
     let (first, read, mass, ..) = DERIVED[0];
     let trials: Vec<(&str, &str)> = THIRDS.into_iter().zip(read).collect();

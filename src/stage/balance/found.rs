@@ -157,6 +157,8 @@ pub enum RunReason {
     NotKnownEnough,
     /// The check run is no better than the first one.
     NoBetter,
+    /// How hard it pulls at the speed of the runs, or what rests on that end, is not known.
+    PullUnknown,
     /// It shakes more than before, beyond what readings change by themselves.
     Worse,
     /// Better, but not as was predicted.

@@ -62,6 +62,9 @@ fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction)
         Verdict::Watch(why(RunReason::SmallEffect { least: correction.needed }))
     } else if gains && correction.expected_left + correction.left_doubt >= was {
         Verdict::Watch(why(RunReason::NotKnownEnough))
+    } else if worth && (pull.is_none() || load.is_none()) {
+        // Not good before it is known that it can be run with.
+        Verdict::Watch(why(RunReason::PullUnknown))
     } else {
         too_hard.unwrap_or(Verdict::Good)
     };
