@@ -88,17 +88,6 @@ pub fn on_clock(
     }
 }
 
-/// How far to either side of the wanted place two equal clips go, so that together they make less than
-/// both at one place.
-///
-/// Formula: γ = arccos(R/(2·W)), from R = 2·W·cos γ.
-/// Symbols: R wanted unbalance, W that of each clip.
-/// Range: `None` unless W > 0 and 0 ≤ R ≤ 2·W. Source: geometry.
-pub fn either_side(wanted: Unbalance, each: Unbalance) -> Option<Angle> {
-    let cosine = wanted.base() / (2.0 * each.base());
-    (each.base() > 0.0 && (0.0..=1.0).contains(&cosine)).then(|| Angle::from_base(cosine.acos()))
-}
-
 /// The unbalances at two places along the shaft that do the same as those in the joints' planes.
 ///
 /// Formula: u₁ = (A·z₂ + B·(z₂ − L))/(z₂ − z₁), u₂ = (B·(L − z₁) − A·z₁)/(z₂ − z₁), as vectors.
@@ -179,26 +168,6 @@ mod tests {
             [(f64::NAN, 40.0, 30.0), (10.0, f64::NAN, 30.0), (10.0, 40.0, f64::INFINITY)]
         {
             assert_eq!(clock(size, at, first, 60.0), Err(NotSplit::NotFinite));
-        }
-    }
-
-    #[test]
-    fn two_equal_clips() {
-        // Derived from R = 2W·cos γ by hand: R/W 1: 60°, 1.5: 41.41°, 0.5: 75.52°.
-        let ask = |r: f64, w: f64| either_side(gram_millimetres(r), gram_millimetres(w)).map(as_degrees);
-        for (ratio, expected) in [(1.0, 60.0), (1.5, 41.41), (0.5, 75.52), (2.0, 0.0), (0.0, 90.0)] {
-            assert!((ask(ratio * 7.0, 7.0).unwrap() - expected).abs() < 5e-3, "{ratio}");
-            // Law: the splitting says the same of places so far apart.
-            let got = ask(ratio * 7.0, 7.0).unwrap();
-            if got > 1.0 && got < 89.0 {
-                let [one, other] = clock(ratio * 7.0, 50.0, 50.0 - got, 50.0 + got).unwrap();
-                assert!((one - 7.0).abs() < 1e-9 && (other - 7.0).abs() < 1e-9);
-            }
-        }
-        for (r, w) in
-            [(2.001, 1.0), (-0.1, 1.0), (1.0, 0.0), (0.0, 0.0), (f64::NAN, 1.0), (1.0, f64::NAN)]
-        {
-            assert!(ask(r, w).is_none(), "{r} {w}");
         }
     }
 

@@ -2,7 +2,8 @@
 //! at another radius; and how a bow grows.
 
 use shaftwright::mechanics::across::Across;
-use shaftwright::mechanics::apportion::{either_side, on_clock};
+use shaftwright::mechanics::apportion::on_clock;
+use shaftwright::mechanics::trial::clips;
 use shaftwright::mechanics::unbalance::{Weight, allotted};
 use shaftwright::mechanics::whirl::growth;
 use shaftwright::quantity::{
@@ -22,8 +23,9 @@ pub fn split(given: &Given) -> Results {
 
 /// Two equal clips.
 pub fn clips(given: &Given) -> Results {
-    let [wanted, each] = ["wanted", "each"].map(|name| gram_millimetres(given.number(name)));
-    vec![("degrees", as_degrees(either_side(wanted, each).unwrap()))]
+    let wanted = Across::toward(gram_millimetres(given.number("wanted")), degrees(0.0));
+    let found = clips::clips(grams(given.number("each")), millimetres(1.0), wanted).unwrap();
+    vec![("degrees", as_degrees(found.half))]
 }
 
 /// What is permitted, between the bearings.
