@@ -3,8 +3,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 use shaftwright::mechanics::across::Across;
-use shaftwright::mechanics::residual::{Body, Lump, Point};
-use shaftwright::mechanics::unbalance::{Shares, Spot};
+use shaftwright::mechanics::residual::{Body, Lump, Point, cancelling};
+use shaftwright::mechanics::unbalance::{Shares, Spot, Weight};
 use shaftwright::mechanics::uncertainty::Spread;
 use shaftwright::quantity::{
     Length, Unbalance, as_gram_millimetres, as_millimetres, degrees, gram_millimetres, grams,
@@ -77,4 +77,10 @@ impl Luck {
             |_| spot(self.between(1.0, 900.0), self.between(0.0, 360.0), self.between(0.0, length));
         (0..count).map(one).collect()
     }
+}
+
+/// The two weights at a radius that cancel unbalances in the joints' planes.
+fn cancelled(shares: Shares, body: &Body, places: [Length; 2], radius: Length) -> Option<[Weight; 2]> {
+    let [one, other] = cancelling(shares, body.length, [body.from, body.to], places)?;
+    Some([one.weight(radius)?, other.weight(radius)?])
 }

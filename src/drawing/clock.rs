@@ -8,6 +8,8 @@ use crate::stage::phase as phase_stage;
 use crate::stage::weights::lay;
 
 const WIDTH: f64 = 320.0;
+/// From one line of words under a face to the next.
+pub(super) const ROW: f64 = 26.0;
 pub(super) const HEIGHT: f64 = 350.0;
 pub(super) const CENTRE: (f64, f64) = (160.0, 164.0);
 pub(super) const RIM: f64 = 104.0;
@@ -80,18 +82,22 @@ pub fn phase(job: &Job) -> Option<String> {
     let out = show_angle(Angle::from_base(size), 2);
     let state = if welded.is_some() { "welded, out" } else { "out" };
     let scale = if is_small { " (×10)" } else { "" };
-    for (line, text) in [
-        format!("small: {stays} · large: {turns}"),
-        format!("dashed: {turns} as wanted"),
-        format!("{state} {out}{scale}"),
-    ]
-    .into_iter()
-    .enumerate()
-    {
-        let y = HEIGHT - 8.0 + 26.0 * line as f64;
-        svg.text(Pen::Thin, (CENTRE.0, y), Anchor::Middle, &text);
-    }
+    words(
+        &mut svg,
+        &[
+            format!("small: {stays} · large: {turns}"),
+            format!("dashed: {turns} as wanted"),
+            format!("{state} {out}{scale}"),
+        ],
+    );
     Some(svg.finish())
+}
+
+/// Lines of words under a face.
+pub(super) fn words(svg: &mut Svg, rows: &[String]) {
+    for (row, text) in rows.iter().enumerate() {
+        svg.text(Pen::Thin, (CENTRE.0, HEIGHT - 8.0 + ROW * row as f64), Anchor::Middle, text);
+    }
 }
 
 /// The two ears of a yoke on a line through the axis, so far from it, each a ring of this radius.

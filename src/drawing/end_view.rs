@@ -1,9 +1,9 @@
 //! The tube from the rear, out of true: the readings of a turn as radii on the clock.
 
-use super::clock::{CENTRE, HEIGHT, RIM, face, place};
+use super::clock::{CENTRE, RIM, ROW, face, place, words};
 use super::dial::{LEAST_SCALE, STEPS, down_to_half_a_figure, in_lines, reach, round};
 use super::pieces::length;
-use super::svg::{Anchor, LIFT, Pen};
+use super::svg::{LIFT, Pen};
 use crate::job::{Entry, Job, MarkNames};
 use crate::quantity::{Base, inches, show_angle, show_clock, show_number};
 use crate::stage::truing::{Earlier, Turn, may_say_where, tap_at};
@@ -11,8 +11,6 @@ use crate::stage::truing::{Earlier, Turn, may_say_where, tap_at};
 /// Radius of a true tube, and how far inward and outward the farthest reading may lie from it.
 const TRUE: f64 = 62.0;
 const REACH: f64 = 22.0;
-/// From one line of words to the next.
-const ROW: f64 = 26.0;
 /// Radius of a reading.
 const DOT: f64 = 4.0;
 
@@ -35,11 +33,11 @@ pub fn end_view(job: &Job, turn: &Turn, before: &Earlier) -> Option<String> {
     if !most.is_finite() {
         return None;
     }
-    let (scale, words) = magnified(job, REACH / most);
+    let (scale, times) = magnified(job, REACH / most);
     let offset = (run_out.offset.right.base() * scale, -run_out.offset.up.base() * scale);
     let middle = (CENTRE.0 + offset.0, CENTRE.1 + offset.1);
 
-    let mut rows = vec![high_side(job, turn), words];
+    let mut rows = vec![high_side(job, turn), times];
     let ellipse = run_out.ellipse;
     let (long, short) = (ellipse.long.base() * scale, ellipse.short.base() * scale);
     let fits = size * scale + long <= TRUE - REACH;
@@ -82,9 +80,7 @@ pub fn end_view(job: &Job, turn: &Turn, before: &Earlier) -> Option<String> {
             svg.arrow(Pen::Accent, place(RIM - 10.0, at), place(TRUE - REACH + 4.0, at));
         }
     }
-    for (line, text) in rows.iter().enumerate() {
-        svg.text(Pen::Thin, (CENTRE.0, HEIGHT - 8.0 + ROW * line as f64), Anchor::Middle, text);
-    }
+    words(&mut svg, &rows);
     Some(svg.finish())
 }
 

@@ -1,17 +1,15 @@
 //! Runs with trial weights: where everything sits on the clock, the weights as vectors, the readings as
 //! vectors.
 
-use super::clock::{CENTRE, HEIGHT, RIM, face, place, turning_arrow};
+use super::clock::{CENTRE, RIM, ROW, face, place, turning_arrow, words};
 use super::svg::{Anchor, Pen, Svg};
 use crate::job::{BalanceBy, Job, Spin};
 use crate::quantity::{Angle, Base, Mass, as_grams, degrees, show_number, three_figures};
 use crate::stage::balance::{
-    Plane, RunReason, Runs, Solved, Trial, Unsolved, clip_places, rim, runs, solved, spin_counts,
-    trial_places,
+    Plane, RunReason, Runs, Solved, Trial, Unsolved, clip_places, planes, rim, runs, solved,
+    spin_counts, trial_places,
 };
 
-/// From one line of words to the next.
-const ROW: f64 = 26.0;
 /// Farther out than this no vector goes.
 const EDGE: f64 = RIM - 14.0;
 /// Points of an arc.
@@ -21,12 +19,7 @@ const AS_A_LINE: f64 = 1e-6;
 
 /// The plane of this number: the only one, or the gearbox end and the axle end.
 fn plane(job: &Job, number: usize) -> Option<Plane> {
-    match (job.balance.by, number) {
-        (BalanceBy::TwoPlanes, 0) => Some(Plane::Front),
-        (BalanceBy::TwoPlanes, 1) => Some(Plane::Rear),
-        (_, 0) => Some(Plane::One),
-        _ => None,
-    }
+    planes(job.balance.by).get(number).copied()
 }
 
 /// Whether a trial sits in this plane: of two, the first in front and the second at the rear.
@@ -35,12 +28,6 @@ fn sits_in(plane: Plane, run: usize) -> bool {
         Plane::One => true,
         Plane::Front => run == 1,
         Plane::Rear => run == 2,
-    }
-}
-
-fn words(svg: &mut Svg, rows: &[String]) {
-    for (row, text) in rows.iter().enumerate() {
-        svg.text(Pen::Thin, (CENTRE.0, HEIGHT - 8.0 + ROW * row as f64), Anchor::Middle, text);
     }
 }
 

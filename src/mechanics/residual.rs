@@ -3,7 +3,7 @@
 use super::across::Across;
 use super::apportion::at_places;
 use super::student::circle_95;
-use super::unbalance::{Shares, Spot, Weight};
+use super::unbalance::{Shares, Spot};
 use super::uncertainty::{Spread, combined};
 use crate::quantity::{Base, Length, Mass, Unbalance};
 pub use smooth::residual_of;
@@ -246,22 +246,20 @@ pub fn residual(body: &Body, points: &[Point]) -> Result<Residual, NoResidual> {
     })
 }
 
-/// The two weights on the tube that cancel unbalances in the joints' planes.
+/// The two unbalances on the tube that cancel those in the joints' planes.
 ///
-/// Formula: −U in each plane, carried over to the two places by [`at_places`], each m = U/r.
-/// Symbols: `places` behind the front joint, r distance of each weight's centre from the axis.
-/// Range: `None` unless both places are on the tube and 1 mm or more apart, r > 0, all finite.
+/// Formula: −U in each plane, carried over to the two places by [`at_places`].
+/// Symbols: L joint-to-joint length, `tube` where the tube begins and ends, `places` both behind the front
+/// joint.
+/// Range: `None` unless both places are on the tube and 1 mm or more apart, L > 0, all finite.
 /// Source: statics of a rigid body. Assumes a rigid shaft.
 pub fn cancelling(
     shares: Shares,
-    body: &Body,
+    length: Length,
+    [from, to]: [Length; 2],
     places: [Length; 2],
-    radius: Length,
-) -> Option<[Weight; 2]> {
-    let tube = body.from.base()..=body.to.base();
-    if !places.iter().all(|place| tube.contains(&place.base())) {
-        return None;
-    }
-    let [one, other] = at_places(-shares, body.length, places)?;
-    Some([one.weight(radius)?, other.weight(radius)?])
+) -> Option<[Spot; 2]> {
+    let tube = from.base()..=to.base();
+    let on_it = places.iter().all(|place| tube.contains(&place.base()));
+    on_it.then(|| at_places(-shares, length, places)).flatten()
 }

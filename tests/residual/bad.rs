@@ -1,6 +1,6 @@
 //! What cannot be a shaft or a reading, each by the definition of its range.
 
-use shaftwright::mechanics::residual::{NoResidual, cancelling, residual};
+use shaftwright::mechanics::residual::{NoResidual, residual};
 
 use super::*;
 
@@ -72,7 +72,7 @@ fn places() {
 fn weights_that_cannot_stand() {
     let shares = residual(&good(), &[at(700.0)]).unwrap().shares();
     let ask = |one: f64, other: f64, radius: f64| {
-        cancelling(shares, &good(), [one, other].map(millimetres), millimetres(radius))
+        cancelled(shares, &good(), [one, other].map(millimetres), millimetres(radius))
     };
     assert!(ask(100.0, 1300.0, 40.0).is_some() && ask(1300.0, 100.0, 40.0).is_some());
     for (one, other, radius) in [

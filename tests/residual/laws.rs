@@ -4,7 +4,7 @@
 use shaftwright::job::{End, Entry, Job, WeightRow, sample};
 use shaftwright::mechanics::apportion::{at_places, merged, on_clock};
 use shaftwright::mechanics::models::{Change, CutEnd, Model, put_back};
-use shaftwright::mechanics::residual::{cancelling, residual, residual_of};
+use shaftwright::mechanics::residual::{residual, residual_of};
 use shaftwright::mechanics::unbalance::{Weight, grade_reached};
 use shaftwright::quantity::{Base, as_degrees, kilograms, rpm};
 use shaftwright::stage::{weights, weights::GoesBack};
@@ -192,7 +192,7 @@ fn an_even_offset_is_mass_times_offset() {
     let shaft = body(1400.0, 100.0, 1300.0, 6000.0, &[]);
     let shares = residual_of(&shaft, &|_| offset(0.1, 0.0), None).unwrap();
     alike(&four(shares), &[300.0, 0.0, 300.0, 0.0], 600.0);
-    let both = cancelling(shares, &shaft, [150.0, 1200.0].map(millimetres), millimetres(40.0)).unwrap();
+    let both = cancelled(shares, &shaft, [150.0, 1200.0].map(millimetres), millimetres(40.0)).unwrap();
     let left = shares_of(&both.map(Weight::spot), 1400.0) - (-shares);
     alike(&four(left), &[0.0; 4], 600.0);
     assert!(both.iter().all(|weight| (as_degrees(weight.at) - 180.0).abs() < 1e-9));

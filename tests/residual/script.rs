@@ -7,7 +7,7 @@ use std::path::Path;
 use shaftwright::mechanics::apportion::{NotSplit, on_clock};
 use shaftwright::mechanics::models::{Change, CutEnd, Model, PutBack, put_back};
 use shaftwright::mechanics::plate::Stock;
-use shaftwright::mechanics::residual::{Known, cancelling, residual, residual_of};
+use shaftwright::mechanics::residual::{Known, residual, residual_of};
 use shaftwright::mechanics::unbalance::Weight;
 use shaftwright::quantity::{Base, as_degrees, as_grams, kilograms_per_cubic_metre};
 
@@ -126,7 +126,7 @@ fn crooked_tubes() {
                 "cancel" => {
                     let places = [n[0], n[1]].map(millimetres);
                     let radius = millimetres(n[6]);
-                    let both = cancelling(shares, &shaft, places, radius).unwrap();
+                    let both = cancelled(shares, &shaft, places, radius).unwrap();
                     for (weight, n) in both.iter().zip([&n[2..4], &n[4..6]]) {
                         let expected = unbalance(n[0] * as_millimetres(radius), n[1]);
                         near(&parts(weight.unbalance()), &parts(expected), scale, &what);

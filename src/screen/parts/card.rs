@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::element::{Element, all, either, el, hideable, key, line, text};
+use super::element::{Element, all, either, el, hideable, key, line, once_there, text};
 use super::field::field_id;
 use super::mark::standing_mark;
 use crate::book::browser;
@@ -90,7 +90,7 @@ fn card(state: State, findings: Memo<Vec<Finding>>, name: Name) -> AnyView {
     let needs = Memo::new(move |_| face.with(|face| face.needs.clone()));
     let standing = Memo::new(move |_| face.with(|face| face.standing));
     let unsourced = Memo::new(move |_| face.with(|face| face.sources.is_empty()));
-    let begun = Memo::new(move |begun| begun == Some(&true) || !unsourced.get());
+    let begun = once_there(unsourced);
     let verdict = el("p")
         .class("verdict")
         .slot(move || Some(standing_mark(standing.get())))

@@ -138,11 +138,16 @@ fn boxed_slot(draw: Box<dyn Fn() -> Option<AnyView> + Send>) -> AnyView {
 pub fn line(class: &'static str, words: impl Fn() -> Option<String> + Send + Sync + 'static) -> AnyView {
     let words: Memo<Option<String>> = Memo::new(move |_| words());
     let gone = Memo::new(move |_| words.with(Option::is_none));
-    let begun = Memo::new(move |begun| begun == Some(&true) || !gone.get());
+    let begun = once_there(gone);
     slot(move || {
         let words = text(move || words.get().unwrap_or_default());
         begun.get().then(|| hideable(el("p").class(class), gone).words(words).into())
     })
+}
+
+/// Whether something was ever there, so that it is hidden from then on and not taken away.
+pub fn once_there(gone: Memo<bool>) -> Memo<bool> {
+    Memo::new(move |begun| begun == Some(&true) || !gone.get())
 }
 
 /// Hides an element while a condition holds: cheaper than to take it away and make it anew.

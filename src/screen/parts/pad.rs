@@ -12,7 +12,8 @@ use super::field::{Pieces, field_id, pieces};
 use crate::job::{Entry, Job, PadHand, PadKey, Stations};
 use crate::screen::state::State;
 use crate::sheet::{Worded, label};
-use crate::stage::truing::turn;
+use crate::stage::Blocked;
+use crate::stage::truing::Turn;
 use sight::{has_focus, in_another_box, put_caret, show_above_pad, show_answers};
 
 /// The pad of a stage: which field it types into, and how the next key is meant.
@@ -50,8 +51,8 @@ pub fn boxes_of(
 }
 
 impl Pad {
-    /// A pad with no field yet.
-    pub fn new(state: State) -> Self {
+    /// A pad with no field yet, beside the turn that is shown.
+    pub fn new(state: State, turn: Memo<Result<Turn, Blocked>>) -> Self {
         Pad {
             state,
             mark: RwSignal::new(None),
@@ -60,13 +61,14 @@ impl Pad {
             keyboard: RwSignal::new(false),
             elsewhere: RwSignal::new(false),
             left_out: Memo::new(move |_| {
-                let (pass, along) = (state.pass.get(), state.along.get());
-                let turn = state.at_rest(|job| turn(job, pass, along)).ok();
-                let marks = turn.map(|turn| {
+                state.pass.track();
+                state.along.track();
+                let marks = |turn: &Turn| {
                     let aside = turn.run_out.aside.iter();
                     aside.filter_map(|station| turn.marks.get(*station).copied()).collect()
-                });
-                marks.unwrap_or_default()
+                };
+                let known = |turn: &Result<Turn, Blocked>| turn.as_ref().map(marks).unwrap_or_default();
+                state.at_rest(|_| turn.with_untracked(known))
             }),
             aside: Memo::new(move |_| {
                 let (pass, along) = (state.pass.get(), state.along.get());

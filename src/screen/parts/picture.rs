@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::element::{el, hideable, slot, text};
+use super::element::{el, hideable, once_there, slot, text};
 use crate::job::Job;
 use crate::screen::state::State;
 
@@ -32,15 +32,15 @@ pub fn picture(
     });
     // Drawn once, its frame stays: a reading on its way to another passes through what cannot be read,
     // and to take the frame away and build it anew is what would cost most in such a keystroke.
-    let begun = Memo::new(move |begun| begun == Some(&true) || markup.with(Option::is_some));
-    slot(move || begun.get().then(|| frame(caption, markup)))
+    let gone = Memo::new(move |_| markup.with(Option::is_none));
+    let begun = once_there(gone);
+    slot(move || begun.get().then(|| frame(caption, markup, gone)))
 }
 
-fn frame(caption: &'static str, markup: Memo<Option<String>>) -> AnyView {
+fn frame(caption: &'static str, markup: Memo<Option<String>>, gone: Memo<bool>) -> AnyView {
     // What is hidden keeps what it showed: it need not be taken down for the next to be put up.
     let kept =
         Memo::new(move |kept: Option<&String>| markup.get().or(kept.cloned()).unwrap_or_default());
-    let gone = Memo::new(move |_| markup.with(Option::is_none));
     let picture = el("div")
         .attr("role", "img")
         .attr("aria-label", caption)

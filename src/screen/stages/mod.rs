@@ -67,10 +67,10 @@ fn inside(
         Stage::Check => (check::questions(state), ().into_any()),
         Stage::Cut => (cut::questions(state), cut::pictures(state)),
         Stage::Phase => (phase::questions(state), phase::pictures(state)),
-        Stage::True => (
-            truing::questions(state),
-            shown.map_or_else(|| ().into_any(), |shown| truing::pictures(state, shown)),
-        ),
+        Stage::True => match shown {
+            Some(shown) => (truing::questions(state, shown), truing::pictures(state, shown)),
+            None => (().into_any(), ().into_any()),
+        },
         Stage::Weights => (weights::questions(state), weights::pictures(state)),
         Stage::Balance => (balance::questions(state), balance::pictures(state)),
     };

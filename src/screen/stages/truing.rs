@@ -58,8 +58,8 @@ impl ShownTurn {
 }
 
 /// The questions: the set-up once, then which turn at which place, and its readings.
-pub fn questions(state: State) -> AnyView {
-    let pad = Pad::new(state);
+pub fn questions(state: State, shown: ShownTurn) -> AnyView {
+    let pad = Pad::new(state, shown.turn);
     pad.around(all([
         set_up::set_up(state),
         turns::shown(state),

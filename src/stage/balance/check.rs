@@ -14,12 +14,12 @@ use crate::stage::finding::{Finding, Name, Sense, Source, Value, Verdict};
 
 /// What came of the correction at each end; nothing before it was read at one.
 pub(super) fn findings(job: &Job, outcome: &Outcome) -> Vec<Finding> {
-    let ends = planes(job).len();
+    let ends = planes(job.balance.by).len();
     let begun = (0..ends).any(|end| !matches!(read(job, Entry::CheckAmplitude(end)), Ok(None)));
     if !begun {
         return Vec::new();
     }
-    let each = planes(job).iter().enumerate().map(|(end, plane)| {
+    let each = planes(job.balance.by).iter().enumerate().map(|(end, plane)| {
         let name = OnTheCar::Check(*plane);
         let mut fields = Fields::of(job);
         let Some(came) = fields.reading(Entry::CheckAmplitude(end)) else {

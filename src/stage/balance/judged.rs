@@ -21,10 +21,13 @@ pub(super) fn put_on(job: &Job, outcome: &Outcome) -> Vec<Finding> {
     let solved = match outcome {
         Ok(solved) => solved,
         Err(why) => {
-            return planes(job).iter().map(|plane| unsolved(OnTheCar::PutOn(*plane), why)).collect();
+            return planes(job.balance.by)
+                .iter()
+                .map(|plane| unsolved(OnTheCar::PutOn(*plane), why))
+                .collect();
         }
     };
-    let all = || solved.corrections.iter().zip(planes(job));
+    let all = || solved.corrections.iter().zip(planes(job.balance.by));
     let mut found: Vec<Finding> =
         all().map(|(correction, plane)| one_put_on(job, solved, *plane, correction)).collect();
     found.extend(size::screws(job, outcome));
@@ -164,7 +167,7 @@ pub(super) fn effect(job: &Job, outcome: &Outcome) -> Option<Finding> {
     };
     let runs = &solved.runs;
     let correction = solved.corrections.first()?;
-    let ends = if runs.by == BalanceBy::TwoPlanes { 2 } else { 1 };
+    let ends = planes(runs.by).len();
     let changed = |read: &[Vibration; 2]| {
         runs.first.iter().zip(read).take(ends).any(|(first, run)| changed_enough(*first, *run))
     };

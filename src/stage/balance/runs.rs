@@ -66,8 +66,8 @@ pub fn trials_asked(job: &Job) -> usize {
 }
 
 /// Where weights go: one plane or two.
-pub fn planes(job: &Job) -> &'static [Plane] {
-    match job.balance.by {
+pub const fn planes(by: BalanceBy) -> &'static [Plane] {
+    match by {
         BalanceBy::TwoPlanes => &[Plane::Front, Plane::Rear],
         _ => &[Plane::One],
     }

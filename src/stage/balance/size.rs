@@ -107,7 +107,7 @@ pub fn heads_together(job: &Job) -> Option<Vec<(Angle, Mass)>> {
 /// Where the two screw heads of a plane go, and the middle between them.
 pub fn clip_places(job: &Job, number: usize) -> Option<([Angle; 2], Angle)> {
     let solved = super::solved(job).ok()?;
-    let (correction, plane) = solved.corrections.iter().zip(planes(job)).nth(number)?;
+    let (correction, plane) = solved.corrections.iter().zip(planes(job.balance.by)).nth(number)?;
     if !solved.is_worth(*plane, correction) {
         return None;
     }
@@ -123,7 +123,7 @@ pub(super) fn screws(job: &Job, outcome: &Result<super::Solved, super::Unsolved>
     let head = fields.mass(Entry::ClipMass);
     let needs = fields.needs();
     let radius = solved.runs.radius;
-    let worth = solved.corrections.iter().zip(planes(job));
+    let worth = solved.corrections.iter().zip(planes(job.balance.by));
     let worth = worth.filter(|(correction, plane)| solved.is_worth(**plane, correction));
     let each = worth.map(|(correction, plane)| {
         let name = Name::OnTheCar(OnTheCar::Screws(*plane));

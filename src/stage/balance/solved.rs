@@ -1,7 +1,7 @@
 //! What the runs come to: the correction of each plane with its ±.
 
 use super::found::{Plane, RunReason};
-use super::runs::{Runs, runs};
+use super::runs::{Runs, planes, runs};
 use crate::job::{BalanceBy, Entry, Job};
 use crate::mechanics::across::Across;
 use crate::mechanics::trial::{
@@ -156,11 +156,10 @@ impl Solved {
     }
 
     fn any_gains(&self) -> bool {
-        let planes: &[Plane] = match self.runs.by {
-            BalanceBy::TwoPlanes => &[Plane::Front, Plane::Rear],
-            _ => &[Plane::One],
-        };
-        self.corrections.iter().zip(planes).any(|(correction, plane)| self.gains(*plane, correction))
+        self.corrections
+            .iter()
+            .zip(planes(self.runs.by))
+            .any(|(correction, plane)| self.gains(*plane, correction))
     }
 }
 

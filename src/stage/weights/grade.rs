@@ -2,15 +2,15 @@
 //! whether to drive.
 
 use super::back::{cut, made, strip};
-use super::left::{PLANES, half_of};
+use super::left::{PLANES, half_of, pull};
 use super::log::{behind_front, weight_doubt};
 use super::run_out::{From, OutOfBalance, run_out};
 use super::sense::{Drive, There, WeightReason, WeightSense};
 use crate::job::{Entry, Job};
-use crate::mechanics::apportion::at_places;
+use crate::mechanics::residual;
 use crate::mechanics::unbalance::{Grade, grade_reached};
 use crate::mechanics::whirl::{RIGID_SHARE, growth, is_rigid};
-use crate::quantity::{AngularVelocity, Base, Length, Mass, Unbalance, centrifugal_force, inches};
+use crate::quantity::{AngularVelocity, Base, Length, Mass, Unbalance, inches};
 use crate::stage::amount::Amount;
 use crate::stage::check::whirl_speed;
 use crate::stage::field::Fields;
@@ -31,9 +31,10 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
         Ok(found) => found,
         Err(blocked) => return vec![figure(Finding::blocked(Name::RunOutGrade, blocked))],
     };
-    let mut all = vec![match judged_by(job) {
-        Ok(by) => grade(&found, &by),
-        Err(blocked) => figure(Finding::blocked(Name::RunOutGrade, blocked)),
+    let by = judged_by(job);
+    let mut all = vec![match &by {
+        Ok(by) => grade(&found, by),
+        Err(blocked) => figure(Finding::blocked(Name::RunOutGrade, blocked.clone())),
     }];
     let top = Fields::of(job).speed(Entry::TopSpeed);
     let names = [Name::RunOutFront, Name::RunOutRear];
@@ -51,7 +52,7 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
         }
         all.push(finding.from(&[Source::RunOutAdds, Source::DoubtOfRunOut]));
     }
-    if let Ok(by) = judged_by(job) {
+    if let Ok(by) = by {
         all.extend(grown(&found, &by));
         // Before welding it is read again, and a shaft that bows is not cancelled by two weights.
         if found.welded && is_rigid(by.top, by.whirl) == Some(true) {
@@ -83,14 +84,6 @@ fn judged_by(job: &Job) -> Result<By, Blocked> {
         (Some(mass), Some(top), Some(whirl)) => Ok(By { mass, top, whirl }),
         _ => Err(Blocked::Missing(fields.needs())),
     }
-}
-
-fn pull(finding: Finding, size: Unbalance, top: AngularVelocity) -> Finding {
-    finding.step(
-        Law::PullForce,
-        &[Amount::Unbalance(size), Amount::Speed(top)],
-        Amount::Force(centrifugal_force(size, top)),
-    )
 }
 
 /// How grave a plane's grade is, the gravest last.
@@ -251,10 +244,7 @@ fn cancelling(job: &Job, found: &OutOfBalance) -> Vec<Finding> {
         .map(|entry| fields.length(entry).map(|distance| behind_front(job, distance, found.length)));
     let [front, rear] = typed;
     let places = [front.unwrap_or(from + inside_weld()), rear.unwrap_or(to - inside_weld())];
-    let on_tube = |place: &Length| (from.base()..=to.base()).contains(&place.base());
-    let Some(spots) =
-        at_places(-found.shares, found.length, places).filter(|_| places.iter().all(on_tube))
-    else {
+    let Some(spots) = residual::cancelling(found.shares, found.length, found.tube, places) else {
         let reason = Reason::OffTheShaft;
         return vec![Finding {
             verdict: Verdict::Figure,

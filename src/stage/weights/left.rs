@@ -196,12 +196,16 @@ fn grade_working(
     mass: Mass,
     top: AngularVelocity,
 ) -> Finding {
-    finding
-        .step(Law::PermittedShare, &[Amount::Mass(mass), Amount::Speed(top)], Amount::Unbalance(half))
-        .step(
-            Law::PullForce,
-            &[Amount::Unbalance(size), Amount::Speed(top)],
-            Amount::Force(centrifugal_force(size, top)),
-        )
-        .within(Amount::Unbalance(half), Source::BalanceGrade)
+    let put_in = [Amount::Mass(mass), Amount::Speed(top)];
+    let finding = finding.step(Law::PermittedShare, &put_in, Amount::Unbalance(half));
+    pull(finding, size, top).within(Amount::Unbalance(half), Source::BalanceGrade)
+}
+
+/// With how hard an unbalance pulls at top speed.
+pub(super) fn pull(finding: Finding, size: Unbalance, top: AngularVelocity) -> Finding {
+    finding.step(
+        Law::PullForce,
+        &[Amount::Unbalance(size), Amount::Speed(top)],
+        Amount::Force(centrifugal_force(size, top)),
+    )
 }

@@ -1,15 +1,15 @@
 //! The rules for putting back held against each other.
 
-use super::left::{PLANES, half_of};
+use super::left::{PLANES, half_of, pull};
 use super::log::{all_logged, change};
 use super::sense::WeightSense;
 use crate::job::{Entry, Job, PutBack};
 use crate::mechanics::models::{Model, put_back};
 use crate::mechanics::unbalance::{Grade, Shares, Weight};
-use crate::quantity::{Base, Unbalance, centrifugal_force};
+use crate::quantity::{Base, Unbalance};
 use crate::stage::amount::Amount;
 use crate::stage::field::Fields;
-use crate::stage::finding::{Finding, Law, Name, Sense, Source, Value, Verdict};
+use crate::stage::finding::{Finding, Name, Sense, Source, Value, Verdict};
 use crate::stage::measure::length_change;
 
 /// What the three rules differ by at the most, in a plane; nothing while a weight or a length is missing,
@@ -52,13 +52,7 @@ pub(super) fn finding(job: &Job) -> Option<Finding> {
         Value { amount: Amount::Unbalance(by), plus_minus: None, sense: Some(Sense::Weight(sense)) };
     let mut finding = Finding::known(Name::RulesDiffer, value, verdict).from(&[Source::TwoPlanes]);
     if let (Some(half), Some(top)) = (half, top) {
-        finding = finding
-            .step(
-                Law::PullForce,
-                &[Amount::Unbalance(by), Amount::Speed(top)],
-                Amount::Force(centrifugal_force(by, top)),
-            )
-            .within(Amount::Unbalance(half), Source::BalanceGrade);
+        finding = pull(finding, by, top).within(Amount::Unbalance(half), Source::BalanceGrade);
     }
     Some(finding)
 }

@@ -150,13 +150,11 @@ pub(super) fn run_out(job: &Job) -> Result<OutOfBalance, Blocked> {
     let unread = if begun(job, pass).is_empty() { turn(job, pass, 0).err() } else { None };
     let (lay, read) = match (lay, unread.map_or_else(|| bent(job, pass), Err)) {
         (Ok(lay), Ok(read)) => (lay, read),
-        (Err(Blocked::Missing(needs)), Err(Blocked::Missing(mut all))) => {
-            for need in needs {
-                if !all.iter().any(|known| known.entry == need.entry) {
-                    all.push(need);
-                }
-            }
-            return Err(Blocked::Missing(all));
+        (Err(Blocked::Missing(needs)), Err(Blocked::Missing(read))) => {
+            let mut all = Fields::of(job);
+            all.also(&read);
+            all.also(&needs);
+            return Err(Blocked::Missing(all.needs()));
         }
         (Err(blocked), _) | (_, Err(blocked)) => return Err(blocked),
     };
