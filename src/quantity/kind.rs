@@ -9,7 +9,7 @@ use uom::si::{
     ISQ, Quantity, SI, angle, angular_acceleration, angular_velocity, f64 as si, force, length, mass,
     mass_density, pressure, velocity,
 };
-use uom::typenum::{P1, Z0};
+use uom::typenum::{N1, N2, P1, P2, Z0};
 
 /// A length.
 pub type Length = si::Length;
@@ -31,6 +31,14 @@ pub type MassDensity = si::MassDensity;
 pub type Force = si::Force;
 /// Unbalance: a mass times its distance from the axis (ISO 21940-2).
 pub type Unbalance = Quantity<ISQ<P1, P1, Z0, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
+/// A torque: a force times its lever.
+pub type Torque = Quantity<ISQ<P2, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
+/// How hard a spring pushes back per length.
+pub type SpringRate = Quantity<ISQ<Z0, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
+/// A mass moment of inertia.
+pub type Inertia = Quantity<ISQ<P2, P1, Z0, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
+/// How often a wheel turns on a length of road.
+pub type TurnsPerLength = Quantity<ISQ<N1, Z0, Z0, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
 
 /// A quantity seen as its number in SI base units: lets one sum (a root of squares, a vector) serve
 /// every kind of quantity without the unit ever being dropped at the door.
@@ -55,6 +63,12 @@ impl<D: uom::si::Dimension + ?Sized> Base for Quantity<D, SI<f64>, f64> {
 const GRAMS_PER_OUNCE: f64 = 28.349_523_125;
 /// Newtons in a pound-force, exact by definition.
 const NEWTONS_PER_POUND_FORCE: f64 = 4.448_221_615_260_5;
+
+/// Metres in a foot and a mile, exact by definition (1959).
+const METRES_PER_FOOT: f64 = 0.3048;
+const METRES_PER_MILE: f64 = 1609.344;
+/// Pascals in a thousand pounds-force a square inch: the force over the inch's square.
+const PASCALS_PER_KSI: f64 = 1000.0 * NEWTONS_PER_POUND_FORCE / (0.0254 * 0.0254);
 
 /// A length of so many millimetres.
 pub fn millimetres(value: f64) -> Length {
@@ -170,6 +184,86 @@ pub fn as_gigapascals(value: Pressure) -> f64 {
     value.get::<pressure::gigapascal>()
 }
 
+/// An elastic modulus or stress in megapascals.
+pub fn megapascals(value: f64) -> Pressure {
+    Pressure::new::<pressure::megapascal>(value)
+}
+
+/// The number of megapascals in a stress.
+pub fn as_megapascals(value: Pressure) -> f64 {
+    value.get::<pressure::megapascal>()
+}
+
+/// A stress of so many thousand pounds-force a square inch (ksi).
+pub fn ksi(value: f64) -> Pressure {
+    Pressure::from_base(value * PASCALS_PER_KSI)
+}
+
+/// The number of thousand pounds-force a square inch in a stress.
+pub fn as_ksi(value: Pressure) -> f64 {
+    value.base() / PASCALS_PER_KSI
+}
+
+/// A torque of so many newton-metres.
+pub fn newton_metres(value: f64) -> Torque {
+    Torque::from_base(value)
+}
+
+/// The number of newton-metres in a torque.
+pub fn as_newton_metres(value: Torque) -> f64 {
+    value.base()
+}
+
+/// A torque of so many pound-feet (lbf·ft).
+pub fn pound_feet(value: f64) -> Torque {
+    Torque::from_base(value * NEWTONS_PER_POUND_FORCE * METRES_PER_FOOT)
+}
+
+/// The number of pound-feet in a torque.
+pub fn as_pound_feet(value: Torque) -> f64 {
+    value.base() / (NEWTONS_PER_POUND_FORCE * METRES_PER_FOOT)
+}
+
+/// A spring rate in newtons per millimetre.
+pub fn newtons_per_millimetre(value: f64) -> SpringRate {
+    SpringRate::from_base(value * 1000.0)
+}
+
+/// The number of newtons per millimetre in a spring rate.
+pub fn as_newtons_per_millimetre(value: SpringRate) -> f64 {
+    value.base() / 1000.0
+}
+
+/// A spring rate in pounds-force per inch.
+pub fn pounds_per_inch(value: f64) -> SpringRate {
+    SpringRate::from_base(value * NEWTONS_PER_POUND_FORCE * 12.0 / METRES_PER_FOOT)
+}
+
+/// The number of pounds-force per inch in a spring rate.
+pub fn as_pounds_per_inch(value: SpringRate) -> f64 {
+    value.base() * METRES_PER_FOOT / (NEWTONS_PER_POUND_FORCE * 12.0)
+}
+
+/// So many turns on a kilometre.
+pub fn turns_per_kilometre(value: f64) -> TurnsPerLength {
+    TurnsPerLength::from_base(value / 1000.0)
+}
+
+/// The number of turns on a kilometre.
+pub fn as_turns_per_kilometre(value: TurnsPerLength) -> f64 {
+    value.base() * 1000.0
+}
+
+/// So many turns on a mile.
+pub fn turns_per_mile(value: f64) -> TurnsPerLength {
+    TurnsPerLength::from_base(value / METRES_PER_MILE)
+}
+
+/// The number of turns on a mile.
+pub fn as_turns_per_mile(value: TurnsPerLength) -> f64 {
+    value.base() * METRES_PER_MILE
+}
+
 /// A density in kg/m³.
 pub fn kilograms_per_cubic_metre(value: f64) -> MassDensity {
     MassDensity::new::<mass_density::kilogram_per_cubic_meter>(value)
@@ -257,6 +351,23 @@ mod tests {
         let change = radians_per_second_squared(270.71);
         assert!((as_radians_per_second_squared(change) - 270.71).abs() < 1e-12);
         assert!((change.base() - 270.71).abs() < 1e-12);
+    }
+
+    #[test]
+    fn the_other_system() {
+        // Published: NIST SP 811, appendix B.8 (from memory): 1 ksi = 6.894757 MPa, 1 lbf·ft = 1.355818 N·m,
+        // 1 lbf/in = 175.1268 N/m.
+        assert!(
+            (as_megapascals(ksi(1.0)) - 6.894_757).abs() < 1e-6
+                && (as_ksi(ksi(55.0)) - 55.0).abs() < 1e-9
+        );
+        assert!((as_newton_metres(pound_feet(1.0)) - 1.355_818).abs() < 1e-6);
+        assert!((as_pound_feet(newton_metres(1.355_818)) - 1.0).abs() < 1e-6);
+        assert!((as_newtons_per_millimetre(pounds_per_inch(1.0)) - 0.175_126_8).abs() < 1e-7);
+        assert!((as_pounds_per_inch(newtons_per_millimetre(0.175_126_8)) - 1.0).abs() < 1e-6);
+        // By definition of the mile: 800 turns on a mile are 497.097 on a kilometre.
+        assert!((as_turns_per_kilometre(turns_per_mile(800.0)) - 497.097).abs() < 1e-3);
+        assert!((as_turns_per_mile(turns_per_kilometre(500.0)) - 804.672).abs() < 1e-9);
     }
 
     #[test]

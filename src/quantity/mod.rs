@@ -14,13 +14,17 @@ mod unit;
 
 pub use fraction::{Denominator, InchFraction, inch_fraction};
 pub use kind::{
-    Angle, AngularAcceleration, AngularVelocity, Base, Force, Length, Mass, MassDensity, Pressure,
-    RoadSpeed, Unbalance, as_degrees, as_gigapascals, as_gram_millimetres, as_grams,
-    as_kilograms_per_cubic_metre, as_kilometres_per_hour, as_miles_per_hour, as_millimetres, as_newtons,
-    as_ounce_inches, as_pounds_force, as_radians_per_second_squared, as_rpm, as_thousandths,
+    Angle, AngularAcceleration, AngularVelocity, Base, Force, Inertia, Length, Mass, MassDensity,
+    Pressure, RoadSpeed, SpringRate, Torque, TurnsPerLength, Unbalance, as_degrees, as_gigapascals,
+    as_gram_millimetres, as_grams, as_kilograms_per_cubic_metre, as_kilometres_per_hour, as_ksi,
+    as_megapascals, as_miles_per_hour, as_millimetres, as_newton_metres, as_newtons,
+    as_newtons_per_millimetre, as_ounce_inches, as_pound_feet, as_pounds_force, as_pounds_per_inch,
+    as_radians_per_second_squared, as_rpm, as_thousandths, as_turns_per_kilometre, as_turns_per_mile,
     centrifugal_force, clockwise_angle, degrees, gigapascals, gram_millimetres, grams,
     half_open_half_turn, in_inches, inches, kilograms, kilograms_per_cubic_metre, kilometres_per_hour,
-    miles_per_hour, millimetres, radians_per_second_squared, rpm, turn_rate_squared,
+    ksi, megapascals, miles_per_hour, millimetres, newton_metres, newtons_per_millimetre, pound_feet,
+    pounds_per_inch, radians_per_second_squared, rpm, turn_rate_squared, turns_per_kilometre,
+    turns_per_mile,
 };
 pub use parse::{
     Unreadable, parse_acceleration, parse_angle, parse_clock, parse_length, parse_mass, parse_number,
