@@ -10,6 +10,7 @@ mod kind;
 mod parse;
 mod scan;
 mod show;
+mod system;
 mod unit;
 
 pub use fraction::{Denominator, InchFraction, inch_fraction};
@@ -34,5 +35,9 @@ pub use show::{
     LengthDisplay, show_acceleration, show_angle, show_clock, show_fine_length, show_force, show_length,
     show_mass, show_number, show_plain_length, show_road_speed, show_speed, show_unbalance,
     three_figures,
+};
+pub use system::{
+    parse_density, parse_modulus, parse_rate, parse_stress, parse_torque, parse_turns, show_density,
+    show_modulus, show_rate, show_stress, show_torque, show_turns,
 };
 pub use unit::Unit;

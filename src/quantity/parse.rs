@@ -208,7 +208,10 @@ pub fn parse_number(text: &str) -> Result<f64, Unreadable> {
 
 /// The number before one of a few units whose names are no single word, and what goes with that unit. What
 /// is said of a text quotes all of it, and the two readings of a comma keep its unit.
-fn before_unit(text: &str, units: &[(&str, bool)]) -> Result<(f64, Option<bool>), Unreadable> {
+pub(super) fn before_unit(
+    text: &str,
+    units: &[(&str, bool)],
+) -> Result<(f64, Option<bool>), Unreadable> {
     let whole = text.trim();
     let lower = whole.to_ascii_lowercase();
     let found = units.iter().find_map(|(name, is)| {

@@ -36,11 +36,31 @@ pub enum Unit {
     RadianPerSquareSecond,
     /// A bare number of whatever an instrument counts.
     Plain,
+    /// Newton-metre.
+    NewtonMetre,
+    /// Pound-foot of force.
+    PoundFoot,
+    /// Megapascal.
+    Megapascal,
+    /// Thousand pounds-force a square inch.
+    Ksi,
+    /// Gigapascal.
+    Gigapascal,
+    /// Kilogram per cubic metre.
+    KilogramPerCubicMetre,
+    /// Newton per millimetre.
+    NewtonPerMillimetre,
+    /// Pound-force per inch.
+    PoundPerInch,
+    /// Turn on a kilometre.
+    TurnPerKilometre,
+    /// Turn on a mile.
+    TurnPerMile,
 }
 
 impl Unit {
     /// Every unit, for walking through them.
-    pub const ALL: [Unit; 15] = [
+    pub const ALL: [Unit; 25] = [
         Unit::Inch,
         Unit::Millimetre,
         Unit::Thousandth,
@@ -56,6 +76,16 @@ impl Unit {
         Unit::KilometrePerHour,
         Unit::RadianPerSquareSecond,
         Unit::Plain,
+        Unit::NewtonMetre,
+        Unit::PoundFoot,
+        Unit::Megapascal,
+        Unit::Ksi,
+        Unit::Gigapascal,
+        Unit::KilogramPerCubicMetre,
+        Unit::NewtonPerMillimetre,
+        Unit::PoundPerInch,
+        Unit::TurnPerKilometre,
+        Unit::TurnPerMile,
     ];
 
     /// The symbol, as written behind a number and in a saved job.
@@ -76,6 +106,16 @@ impl Unit {
             Unit::KilometrePerHour => "km/h",
             Unit::RadianPerSquareSecond => "rad/s²",
             Unit::Plain => "",
+            Unit::NewtonMetre => "N·m",
+            Unit::PoundFoot => "lbf·ft",
+            Unit::Megapascal => "MPa",
+            Unit::Ksi => "ksi",
+            Unit::Gigapascal => "GPa",
+            Unit::KilogramPerCubicMetre => "kg/m³",
+            Unit::NewtonPerMillimetre => "N/mm",
+            Unit::PoundPerInch => "lbf/in",
+            Unit::TurnPerKilometre => "/km",
+            Unit::TurnPerMile => "/mi",
         }
     }
 
