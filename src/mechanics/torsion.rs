@@ -64,8 +64,8 @@ pub const TESTED_SHARE: f64 = 0.67;
 /// L = 8.7·r·√(r/t) (53 in).
 /// Source: NASA SP-8007, 0.747·E·(t/r)^1.25·√(r/L) for ν 0.3, and EN 1993-1-6 Annex D, 0.75 and the same
 /// two lengths; Timoshenko and Gere, Theory of Elastic Stability, long tubes (all from memory). Held
-/// against the energy of a shell with round ends by a script in tests/handbook: up to 9 % high where the
-/// tube goes over to two lobes (3.5 × 0.083 × 30 in), up to 7 % low about where the two meet.
+/// against the energy of a shell with round ends by a script in tests/handbook, r/t 10 to 80: up to 10 %
+/// high where a tube goes over to two lobes (3.5 × 0.083 × 30 in: 9 %), up to 10 % low where the two meet.
 /// Assumes round ends that may lean and an elastic wall: where this is over the shear yield the tube
 /// yields and does not buckle. A real tube reaches [`TESTED_SHARE`] of it at the least.
 pub fn buckling(tube: Tube, length: Length, modulus: Pressure, ratio: f64) -> Option<Pressure> {

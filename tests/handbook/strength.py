@@ -181,6 +181,11 @@ for outer, wall, length in [(3.0, 0.083, 40.0), (3.0, 0.083, 50.0), (3.0, 0.083,
     say(f"buckling shell {outer} {wall} {length}", ksi(stress), 4)
     say(f"buckling shell lobes {outer} {wall} {length}", lobes, 0)
     say(f"buckling series {outer} {wall} {length}", ksi(hinged(series, outer, wall, length, 205e9, 0.3, 24)[0]), 4)
+# Over the program's whole range of tubes: r/t, L/r, and the stress as millionths of E.
+for walls in (10, 14, 18, 25, 35, 50, 80):
+    for along in (4, 8, 10, 14, 18, 24, 30, 36, 45, 60, 90):
+        stress, _ = hinged(shell, 2 + 1 / walls, 1 / walls, along, 1e6, 0.3, 24 if along < 60 else 36)
+        say(f"shell {walls} {along}", stress, 3)
 # Whether 24 waves along the tube were enough.
 say("buckling shell 3.0 0.083 70.0 with 36 waves", ksi(hinged(shell, 3.0, 0.083, 70.0, 205e9, 0.3, 36)[0]), 4)
 for outer, wall in [(3.0, 0.083), (4.0, 0.095), (20.0, 0.05)]:
