@@ -10,6 +10,7 @@ pub mod aim;
 pub mod apart;
 pub mod apportion;
 pub mod attitude;
+pub mod beam;
 pub mod budget;
 pub mod centreline;
 mod chi_squared;
