@@ -8,6 +8,7 @@
 use shaft::{find, needs, number, readings, shaft, with};
 use shaftwright::job::{Entry, Job, Pass, PassKind, PhaseMethod, RunOutLimit, Stations, YokeAt};
 use shaftwright::quantity::{Unreadable, as_kilometres_per_hour};
+use shaftwright::stage::check::Fit as Fits;
 use shaftwright::stage::{
     Answer, Complaint, Finding, Name, Need, Reason, Stage, Standing, Verdict, Why, read, truing, whole,
 };
@@ -52,7 +53,10 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
     let lying = [&[ShaftLies], &moved[..], &shakes[..]].concat();
     let judged = [&[ShakeUnderPower, SmoothUpTo], &resets[..], &shakes[..]].concat();
     // What is only there beside a cut list goes with it and is not asked for.
-    let lengths = [&[LengthChange, WhirlSpeed, SpeedShare], &cut[..], &weights[..], &lying[..]].concat();
+    let fit = [Name::Fit(Fits::Elements), Name::Fit(Fits::Shear)];
+    let torque = vec![Name::Fit(Fits::ByEngine), Name::Fit(Fits::Shear)];
+    let lengths =
+        [&[LengthChange, WhirlSpeed, SpeedShare], &fit[..], &cut[..], &weights[..], &lying[..]].concat();
     let travel = [PlungeIn, PlungeOut, EngagedSpline, LipBand];
     let wanted = [&[WantedLength], &travel[..], &lengths[..]].concat();
     let spline = vec![PlungeOut, EngagedSpline];
@@ -77,12 +81,16 @@ fn what_needs() -> Vec<(Vec<Entry>, Vec<Name>)> {
         (vec![Entry::GrooveMargin], vec![LipBand]),
         (
             vec![Entry::TubeDiameter],
-            vec![WhirlSpeed, SpeedShare, FaceError, PhaseArc, SpigotFit, ClockStep],
+            [&[WhirlSpeed, SpeedShare, FaceError, PhaseArc, SpigotFit, ClockStep], &fit[..]].concat(),
         ),
-        (vec![Entry::TubeWall], vec![WhirlSpeed, SpeedShare, SpigotFit]),
-        (vec![Entry::TopSpeed], [&[SpeedShare], &judged[..]].concat()),
+        (vec![Entry::TubeWall], [&[WhirlSpeed, SpeedShare, SpigotFit], &fit[..]].concat()),
+        (vec![Entry::TopSpeed], [&[SpeedShare, Name::Fit(Fits::TopSpeed)], &judged[..]].concat()),
+        (vec![Entry::EngineTorque], torque.clone()),
+        (vec![Entry::GearRatio(0)], torque),
+        (vec![Entry::ElectrodeStrength], vec![Name::Fit(Fits::Weld)]),
+        (vec![Entry::FarWeldLine], vec![Name::Fit(Fits::Elements)]),
         (vec![Entry::Spigot], vec![SpigotFit]),
-        (vec![Entry::WeldLine], vec![FinishedLength, FaceError]),
+        (vec![Entry::WeldLine], vec![FinishedLength, FaceError, Name::Fit(Fits::Elements)]),
         (vec![Entry::Kerf], vec![ScrapRing]),
         (vec![Entry::RootGap], cut.to_vec()),
         (vec![Entry::Shrinkage], cut.to_vec()),

@@ -17,6 +17,8 @@ use shaftwright::stage::{
 
 #[path = "no_bad_number/any_job.rs"]
 mod any_job;
+#[path = "no_bad_number/check.rs"]
+mod fitness;
 #[path = "no_bad_number/weights.rs"]
 mod weights;
 
@@ -74,6 +76,7 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
             all
         }
         Sense::OnTheCar(sense) => amounts_of_runs(sense),
+        Sense::Fit(sense) => fitness::amounts_of(sense),
         Sense::Weight(sense) => weights::amounts_of(sense),
         Sense::Remove
         | Sense::Add
@@ -269,6 +272,7 @@ fn amounts_in(reason: Reason) -> Vec<Amount> {
         | Reason::QuarterTurn
         | Reason::NotComputable => Vec::new(),
         Reason::OnTheCar(reason) => amounts_in_runs(reason),
+        Reason::Fit(reason) => fitness::amounts_in(reason),
     }
 }
 

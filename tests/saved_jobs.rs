@@ -11,9 +11,9 @@ use std::path::{Path, PathBuf};
 use serde_json::{Value, json};
 use shaftwright::job::{
     BEFORE_TACKING, Dial, Display, Division, End, Entry, FACE_PLACES, Job, LONGEST_NAME, LevelDivision,
-    MOST_PASSES, MOST_PLACES, MOST_READINGS, MOST_STATIONS, MOST_WEIGHTS, Material, NotAJob, Pass,
-    PassKind, PhaseMethod, RunOutLimit, Side, Stations, Typed, WeightRow, WhirlShare, YokeAt, from_text,
-    to_text,
+    MOST_PASSES, MOST_PLACES, MOST_READINGS, MOST_STATIONS, MOST_WEIGHTS, NotAJob, Pass, PassKind,
+    PhaseMethod, RunOutLimit, Side, Stations, TubeMaterial, Typed, WeightRow, WhirlShare, YokeAt,
+    from_text, to_text,
 };
 use shaftwright::quantity::Unit;
 use shaftwright::stage::{Answer, Stage, whole};
@@ -39,7 +39,7 @@ fn version_1() -> String {
 fn version_1_opens_and_says_what_it_said() {
     let job = from_text(&version_1()).unwrap();
     assert_eq!(job.name, "Hay cart, “long” ½-ton — № 7");
-    assert_eq!((job.display, job.tube.material), (Display::Millimetre, Material::Aluminium));
+    assert_eq!((job.display, job.tube.material), (Display::Millimetre, TubeMaterial::Aluminium));
     assert_eq!((job.measure.division, job.measure.yoke_at), (Division::SixtyFourth, YokeAt::Bottomed));
     assert_eq!((job.check.whirl_share, job.cut.end), (WhirlShare::CardanMaker, End::Front));
     assert_eq!((job.phase.method, job.phase.sittings[1].lifted), (PhaseMethod::Bench, Side::Left));

@@ -32,8 +32,10 @@ macro_rules! choices {
     )+};
 }
 
+mod check;
 mod weights;
 
+pub use check::{Gearbox, Grade, TubeMaterial, TyreBy};
 pub use weights::{BalanceBy, Joined, PickUp, PutBack, Ready, Spin, TrialLeft, Weighed};
 
 choices! {

@@ -14,13 +14,13 @@ use serde_json::{Map, Value};
 
 use super::name::{AnyChoice, choices};
 use super::{
-    BEFORE_TACKING, Choice, DialTurn, Display, Entry, Job, LONGEST_NAME, MOST_PASSES, MOST_PLACES,
-    MOST_READINGS, MOST_RUNS, MOST_STATIONS, MOST_WEIGHTS, Pass, PassKind, Stations, Typed,
+    BEFORE_TACKING, Choice, DialTurn, Display, Entry, Job, LONGEST_NAME, MOST_GEARS, MOST_PASSES,
+    MOST_PLACES, MOST_READINGS, MOST_RUNS, MOST_STATIONS, MOST_WEIGHTS, Pass, PassKind, Stations, Typed,
 };
 use crate::quantity::Unit;
 
 /// The version written now.
-const VERSION: u32 = 5;
+const VERSION: u32 = 6;
 
 /// Why text is not a job that can be opened.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,6 +71,7 @@ const BEGUN: &str = "begun";
 const ASIDE: &str = "aside";
 const PLACES: &str = "places";
 const RUNS: &str = "runs";
+const GEARS: &str = "gears";
 const TEXT: &str = "text";
 const UNIT: &str = "unit";
 
@@ -108,6 +109,7 @@ pub fn to_text(job: &Job) -> Option<String> {
     put(&mut saved.counts, ENDS, job.measure.ends.len().into());
     put(&mut saved.counts, WEIGHTS, job.weights.rows.len().into());
     put(&mut saved.counts, PLACES, job.truing.places.len().into());
+    put(&mut saved.counts, GEARS, job.check.speeds.gears.len().into());
     put(&mut saved.counts, RUNS, job.balance.runs.len().into());
     for entry in job.entries() {
         if let Some(typed) = job.typed(entry).filter(|typed| !typed.text.is_empty()) {
@@ -154,6 +156,7 @@ pub fn from_text(text: &str) -> Result<Job, NotAJob> {
             WANTED => resize(&mut job.measure.wanted, count, MOST_READINGS),
             ENDS => resize(&mut job.measure.ends, count, MOST_READINGS),
             WEIGHTS => resize(&mut job.weights.rows, count, MOST_WEIGHTS),
+            GEARS => resize(&mut job.check.speeds.gears, count, MOST_GEARS),
             RUNS => resize(&mut job.balance.runs, count, MOST_RUNS),
             PLACES => resize(&mut job.truing.places, count, MOST_PLACES),
             _ => Err(damaged("unknown count", name)),
@@ -170,6 +173,9 @@ pub fn from_text(text: &str) -> Result<Job, NotAJob> {
     }
     if version < 3 {
         job.usual_since_3();
+    }
+    if version < 6 {
+        job.usual_since_6();
     }
     Ok(job)
 }
@@ -314,6 +320,7 @@ fn make_room(job: &mut Job, entry: Entry) -> Result<(), NotAJob> {
         | Entry::WeightWidth(row)
         | Entry::WeightThickness(row)
         | Entry::WeightNote(row) => reach(&mut job.weights.rows, row, MOST_WEIGHTS),
+        Entry::GearRatio(row) => reach(&mut job.check.speeds.gears, row, MOST_GEARS),
         Entry::TrialMass(run)
         | Entry::TrialClock(run)
         | Entry::RunAmplitude(run, _)

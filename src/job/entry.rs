@@ -1,9 +1,6 @@
 //! The fields of a job by name, so that a field can be shown, complained about and found missing
 //! without anyone knowing where in the record it lies.
 
-use super::{Dial, Job, MarkNames, Typed};
-use crate::quantity::Unit;
-
 /// One list of the fields and their names, so that no field can be without a name or a number.
 macro_rules! entries {
     (
@@ -205,6 +202,76 @@ entries! {
         ClipMass = "clip-mass",
         /// How far a reading moves from run to run with nothing changed.
         RunScatter = "run-scatter",
+        /// Most speed of the engine.
+        EngineLimit = "engine-limit",
+        /// Ratio of reverse.
+        ReverseRatio = "reverse-ratio",
+        /// Ratio of the transfer case in low.
+        LowRange = "low-range",
+        /// Ratio of the axle.
+        AxleRatio = "axle-ratio",
+        /// Marking of the tyre's size.
+        TyreSize = "tyre-size",
+        /// Turns of the tyre on a length of road.
+        TyreTurns = "tyre-turns",
+        /// Road rolled out in one turn.
+        RolledOut = "rolled-out",
+        /// Fastest on the road.
+        RoadTop = "road-top",
+        /// Speed of most of the way.
+        Cruise = "cruise",
+        /// Young's modulus of the tube, by hand.
+        Modulus = "modulus",
+        /// Shear modulus of the tube, by hand.
+        ShearModulus = "shear-modulus",
+        /// Density of the tube, by hand.
+        Density = "density",
+        /// Mass of what sits at the front of the tube.
+        FrontYokeMass = "front-yoke-mass",
+        /// Mass of what sits at the rear of the tube.
+        RearYokeMass = "rear-yoke-mass",
+        /// Mass of a slip yoke in the gearbox.
+        SlipMass = "slip-mass",
+        /// Least stiffness of what holds the front joint.
+        FrontSupport = "front-support",
+        /// Least stiffness of what holds the rear joint or the centre bearing.
+        RearSupport = "rear-support",
+        /// Front joint to the place where the tube changes.
+        StepAt = "step-at",
+        /// Diameter of the tube behind that place.
+        StepDiameter = "step-diameter",
+        /// Wall of the tube behind that place.
+        StepWall = "step-wall",
+        /// Mass of a lump on the tube.
+        LumpMass = "lump-mass",
+        /// Front joint to that lump.
+        LumpAt = "lump-at",
+        /// Front joint to a centre bearing.
+        BearingAt = "bearing-at",
+        /// Most torque of the engine.
+        EngineTorque = "engine-torque",
+        /// Torque ratio of the converter at stall.
+        StallRatio = "stall-ratio",
+        /// Highest real load on the axle.
+        AxleLoad = "axle-load",
+        /// Friction of tyre and road.
+        Friction = "friction",
+        /// Yield of the tube, by hand.
+        OwnYield = "own-yield",
+        /// Leg of the weld round the tube.
+        WeldLeg = "weld-leg",
+        /// Tensile strength of what the tube is welded with.
+        ElectrodeStrength = "electrode-strength",
+        /// Diameter of the splined part at the spline's root.
+        SplineRoot = "spline-root",
+        /// Bore through the splined part.
+        SplineBore = "spline-bore",
+        /// Yield of the splined part.
+        SplineYield = "spline-yield",
+        /// Torque that the joints are rated for.
+        JointRating = "joint-rating",
+        /// Angle up to which the joints are rated.
+        JointRatedTo = "joint-rated-to",
     }
     of_row {
         /// A reading of the old length.
@@ -215,6 +282,8 @@ entries! {
         EndsReading = "ends",
         /// How the face stands at a place round the tube.
         FaceReading = "face",
+        /// Ratio of a forward gear.
+        GearRatio = "gear-ratio",
         /// A slope of the gearbox.
         GearboxSlope = "gearbox-slope",
         /// A slope of the shaft.
@@ -269,208 +338,5 @@ entries! {
         StationAt = "station-at",
         /// Reading at a station: pass, place, mark.
         StationReading = "station",
-    }
-}
-
-/// One table for reading and for writing, so that the two can never point to different places.
-macro_rules! places {
-    ($job:ident, $entry:ident, $get:ident, $($borrow:tt)+) => {
-        match $entry {
-            Entry::OldReading(i) => $job.measure.old.$get(i),
-            Entry::WantedReading(i) => $job.measure.wanted.$get(i),
-            Entry::EndsReading(i) => $job.measure.ends.$get(i),
-            Entry::FaceReading(i) => $job.cut.face.$get(i),
-            Entry::SetPoint => Some($($borrow)+ $job.measure.set_point),
-            Entry::TakenAt => Some($($borrow)+ $job.measure.taken_at),
-            Entry::SplineLength => Some($($borrow)+ $job.slip.spline),
-            Entry::LeastEngaged => Some($($borrow)+ $job.slip.least_engaged),
-            Entry::BumpRoom => Some($($borrow)+ $job.slip.bump_room),
-            Entry::BumpTravel => Some($($borrow)+ $job.slip.bump_travel),
-            Entry::DroopTravel => Some($($borrow)+ $job.slip.droop_travel),
-            Entry::AtBump => Some($($borrow)+ $job.slip.at_bump),
-            Entry::AtRide => Some($($borrow)+ $job.slip.at_ride),
-            Entry::AtDroop => Some($($borrow)+ $job.slip.at_droop),
-            Entry::ShaftSlope => Some($($borrow)+ $job.slip.slope),
-            Entry::LinkRadius => Some($($borrow)+ $job.slip.link_radius),
-            Entry::LinkRise => Some($($borrow)+ $job.slip.link_rise),
-            Entry::BottomedGap => Some($($borrow)+ $job.slip.bottomed),
-            Entry::LipDepth => Some($($borrow)+ $job.slip.lip_depth),
-            Entry::BarrelLength => Some($($borrow)+ $job.slip.barrel),
-            Entry::GroovePlace => Some($($borrow)+ $job.slip.groove_place),
-            Entry::GrooveWidth => Some($($borrow)+ $job.slip.groove_width),
-            Entry::GrooveMargin => Some($($borrow)+ $job.slip.groove_margin),
-            Entry::FrontCup => Some($($borrow)+ $job.measure.front_cup),
-            Entry::RearCup => Some($($borrow)+ $job.measure.rear_cup),
-            Entry::FrontEar => Some($($borrow)+ $job.measure.front_ear),
-            Entry::RearEar => Some($($borrow)+ $job.measure.rear_ear),
-            Entry::WantedFrontEar => Some($($borrow)+ $job.measure.wanted_front_ear),
-            Entry::WantedRearEar => Some($($borrow)+ $job.measure.wanted_rear_ear),
-            Entry::FrontDepth => Some($($borrow)+ $job.measure.front_depth),
-            Entry::RearDepth => Some($($borrow)+ $job.measure.rear_depth),
-            Entry::ClearBy => Some($($borrow)+ $job.cut.clear_by),
-            Entry::SpigotDiameter => Some($($borrow)+ $job.cut.spigot_diameter),
-            Entry::Shoulder => Some($($borrow)+ $job.cut.shoulder),
-            Entry::Trim => Some($($borrow)+ $job.cut.trim),
-            Entry::SeamClock => Some($($borrow)+ $job.cut.seam),
-            Entry::TubeDiameter => Some($($borrow)+ $job.tube.diameter),
-            Entry::TubeWall => Some($($borrow)+ $job.tube.wall),
-            Entry::TopSpeed => Some($($borrow)+ $job.check.top_speed),
-            Entry::WeldLine => Some($($borrow)+ $job.cut.weld_line),
-            Entry::FarWeldLine => Some($($borrow)+ $job.cut.far_weld_line),
-            Entry::Kerf => Some($($borrow)+ $job.cut.kerf),
-            Entry::RootGap => Some($($borrow)+ $job.cut.root_gap),
-            Entry::Shrinkage => Some($($borrow)+ $job.cut.shrinkage),
-            Entry::Spigot => Some($($borrow)+ $job.cut.spigot),
-            Entry::Span => Some($($borrow)+ $job.phase.span),
-            Entry::FrontSpan => Some($($borrow)+ $job.phase.front_span),
-            Entry::OwnTarget => Some($($borrow)+ $job.phase.own_target),
-            Entry::Lift(s, i) => $job.phase.sittings.$get(s).and_then(|sitting| sitting.lift.$get(i)),
-            Entry::FrontLift(s, i) => {
-                $job.phase.sittings.$get(s).and_then(|sitting| sitting.front_lift.$get(i))
-            }
-            Entry::FrontLevel(s, i) => {
-                $job.phase.sittings.$get(s).and_then(|sitting| sitting.front_level.$get(i))
-            }
-            Entry::RearLevel(s, i) => {
-                $job.phase.sittings.$get(s).and_then(|sitting| sitting.rear_level.$get(i))
-            }
-            Entry::LineArc(s, i) => $job.phase.sittings.$get(s).and_then(|sitting| sitting.arc.$get(i)),
-            Entry::GearboxSlope(i) => $job.angles.gearbox.$get(i),
-            Entry::ShaftSlopeRead(i) => $job.angles.shaft.$get(i),
-            Entry::PinionSlope(i) => $job.angles.pinion.$get(i),
-            Entry::FrontHeight => Some($($borrow)+ $job.angles.front_height),
-            Entry::RearHeight => Some($($borrow)+ $job.angles.rear_height),
-            Entry::OneWay => Some($($borrow)+ $job.angles.one_way),
-            Entry::TurnedRound => Some($($borrow)+ $job.angles.turned),
-            Entry::SideOffset => Some($($borrow)+ $job.angles.side_offset),
-            Entry::GearboxPlan => Some($($borrow)+ $job.angles.gearbox_plan),
-            Entry::ShaftPlan => Some($($borrow)+ $job.angles.shaft_plan),
-            Entry::PinionPlan => Some($($borrow)+ $job.angles.pinion_plan),
-            Entry::PowerRise => Some($($borrow)+ $job.angles.power_rise),
-            Entry::PinionArm => Some($($borrow)+ $job.angles.pinion_arm),
-            Entry::JointMost => Some($($borrow)+ $job.angles.joint_most),
-            Entry::JointOverhang => Some($($borrow)+ $job.angles.joint_overhang),
-            Entry::BumpRise => Some($($borrow)+ $job.angles.bump_rise),
-            Entry::DroopRise => Some($($borrow)+ $job.angles.droop_rise),
-            Entry::TorsionalLimit => Some($($borrow)+ $job.angles.torsional_limit),
-            Entry::InertiaLimit => Some($($borrow)+ $job.angles.inertia_limit),
-            Entry::LeastAngle => Some($($borrow)+ $job.angles.least_angle),
-            Entry::RoadSpeed => Some($($borrow)+ $job.angles.road_speed),
-            Entry::SpringPad => Some($($borrow)+ $job.angles.pad),
-            Entry::MountArm => Some($($borrow)+ $job.angles.mount_arm),
-            Entry::PhaseLimit => Some($($borrow)+ $job.phase.limit),
-            Entry::OwnLimit => Some($($borrow)+ $job.truing.own_limit),
-            Entry::Backlash => Some($($borrow)+ $job.truing.backlash),
-            Entry::FrontVee => Some($($borrow)+ $job.truing.front_vee),
-            Entry::RearVee => Some($($borrow)+ $job.truing.rear_vee),
-            Entry::PlaceAlong(i) => $job.truing.places.$get(i),
-            Entry::StationAt(p, i, m) => {
-                let pass = $job.truing.passes.$get(p);
-                pass.and_then(|pass| pass.turns.$get(i)).and_then(|turn| turn.at.$get(m))
-            }
-            Entry::StationReading(p, i, m) => {
-                let pass = $job.truing.passes.$get(p);
-                pass.and_then(|pass| pass.turns.$get(i)).and_then(|turn| turn.readings.$get(m))
-            }
-            Entry::Closing(p, i) => {
-                let pass = $job.truing.passes.$get(p);
-                pass.and_then(|pass| pass.turns.$get(i)).map(|turn| $($borrow)+ turn.closing)
-            }
-            Entry::WeightMass(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.mass),
-            Entry::WeightClock(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.clock),
-            Entry::WeightDistance(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.distance),
-            Entry::WeightRadius(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.radius),
-            Entry::WeightLength(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.length),
-            Entry::WeightWidth(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.width),
-            Entry::WeightThickness(i) => {
-                $job.weights.rows.$get(i).map(|row| $($borrow)+ row.thickness)
-            }
-            Entry::WeightNote(i) => $job.weights.rows.$get(i).map(|row| $($borrow)+ row.note),
-            Entry::EarClock => Some($($borrow)+ $job.weights.ear),
-            Entry::FrontPlane => Some($($borrow)+ $job.weights.front_plane),
-            Entry::RearPlane => Some($($borrow)+ $job.weights.rear_plane),
-            Entry::StripThickness => Some($($borrow)+ $job.weights.strip_thickness),
-            Entry::StripWidth => Some($($borrow)+ $job.weights.strip_width),
-            Entry::RunSpeed => Some($($borrow)+ $job.balance.speed),
-            Entry::ClipRadius => Some($($borrow)+ $job.balance.clip_radius),
-            Entry::ClipMass => Some($($borrow)+ $job.balance.clip_mass),
-            Entry::RunScatter => Some($($borrow)+ $job.balance.scatter),
-            Entry::TrialMass(r) => $job.balance.runs.$get(r).map(|run| $($borrow)+ run.mass),
-            Entry::TrialClock(r) => $job.balance.runs.$get(r).map(|run| $($borrow)+ run.at),
-            Entry::RunAmplitude(r, e) => {
-                let read = $job.balance.runs.$get(r).and_then(|run| run.read.$get(e));
-                read.map(|read| $($borrow)+ read.amplitude)
-            }
-            Entry::RunPhase(r, e) => {
-                let read = $job.balance.runs.$get(r).and_then(|run| run.read.$get(e));
-                read.map(|read| $($borrow)+ read.phase)
-            }
-            Entry::CheckAmplitude(e) => $job.balance.check.$get(e),
-            Entry::YokeTurned => Some($($borrow)+ $job.weights.yoke_turned),
-            Entry::ShaftMass => Some($($borrow)+ $job.weights.shaft_mass),
-        }
-    };
-}
-
-impl Job {
-    /// What stands in a field; `None` where the job has no such field.
-    pub fn typed(&self, entry: Entry) -> Option<&Typed> {
-        places!(self, entry, get, &)
-    }
-
-    /// The field itself; `None` where the job has no such field.
-    pub(super) fn slot(&mut self, entry: Entry) -> Option<&mut Typed> {
-        places!(self, entry, get_mut, &mut)
-    }
-
-    /// The unit that a bare number typed into an empty field has now.
-    pub fn unit_in_force(&self, entry: Entry) -> Unit {
-        let inch = self.display.is_inch();
-        match entry {
-            Entry::TopSpeed | Entry::RunSpeed => Unit::Rpm,
-            Entry::RunAmplitude(..)
-            | Entry::CheckAmplitude(_)
-            | Entry::RunScatter
-            | Entry::WeightNote(_) => Unit::Plain,
-            Entry::RunPhase(..) => Unit::Degree,
-            Entry::FrontLevel(..)
-            | Entry::RearLevel(..)
-            | Entry::PhaseLimit
-            | Entry::OwnTarget
-            | Entry::YokeTurned
-            | Entry::ShaftSlope
-            | Entry::GearboxSlope(_)
-            | Entry::ShaftSlopeRead(_)
-            | Entry::PinionSlope(_)
-            | Entry::OneWay
-            | Entry::TurnedRound
-            | Entry::GearboxPlan
-            | Entry::ShaftPlan
-            | Entry::PinionPlan
-            | Entry::PowerRise
-            | Entry::BumpRise
-            | Entry::DroopRise
-            | Entry::LeastAngle
-            | Entry::JointMost => Unit::Degree,
-            Entry::TorsionalLimit | Entry::InertiaLimit => Unit::RadianPerSquareSecond,
-            Entry::RoadSpeed if inch => Unit::MilePerHour,
-            Entry::RoadSpeed => Unit::KilometrePerHour,
-            // Who calls the marks by degrees types degrees.
-            Entry::StationAt(..) if self.truing.marks == MarkNames::Degrees => Unit::Degree,
-            Entry::StationAt(..)
-            | Entry::WeightClock(_)
-            | Entry::SeamClock
-            | Entry::EarClock
-            | Entry::TrialClock(_) => Unit::Hour,
-            Entry::StationReading(..) | Entry::Closing(..) | Entry::Backlash => match self.truing.dial {
-                Dial::Hundredth => Unit::Hundredth,
-                _ => Unit::Thousandth,
-            },
-            Entry::WeightMass(_) | Entry::TrialMass(_) | Entry::ClipMass => Unit::Gram,
-            Entry::ShaftMass if inch => Unit::Pound,
-            Entry::ShaftMass => Unit::Kilogram,
-            _ if inch => Unit::Inch,
-            _ => Unit::Millimetre,
-        }
     }
 }

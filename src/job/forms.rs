@@ -2,7 +2,7 @@
 
 use super::{
     ClockMarks, CutAt, Datum, Division, End, FACE_PLACES, Groove, Guide, Joined, Material, Paper,
-    PutBack, Route, ShaftKind, SquareBy, TravelBy, Typed, Weighed, WeightsCame, WhirlShare, YokeAt,
+    PutBack, Route, ShaftKind, SquareBy, TravelBy, TubeMaterial, Typed, Weighed, WeightsCame, YokeAt,
 };
 
 /// The tube, asked once and used by several stages.
@@ -13,7 +13,7 @@ pub struct TubeForm {
     /// Wall.
     pub wall: Typed,
     /// Material.
-    pub material: Material,
+    pub material: TubeMaterial,
 }
 
 /// What the tape was laid on at both ends.
@@ -111,15 +111,6 @@ pub struct SlipForm {
     pub groove_width: Typed,
     /// How far the lip shall stay off it.
     pub groove_margin: Typed,
-}
-
-/// Speed of the shaft.
-#[derive(Clone, Debug, PartialEq, Default)]
-pub struct CheckForm {
-    /// Top speed of the shaft.
-    pub top_speed: Typed,
-    /// Share of the whirl speed that may be used.
-    pub whirl_share: WhirlShare,
 }
 
 /// The cut.

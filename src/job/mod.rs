@@ -3,30 +3,33 @@
 
 mod angles_form;
 mod balance_form;
+mod check_form;
 mod choice;
 mod disk;
 mod entry;
+mod field_unit;
 mod forms;
 mod name;
 mod pad;
 mod phase_form;
+mod place;
 mod sample;
 mod truing_form;
 mod typed;
 
 pub use angles_form::AnglesForm;
 pub use balance_form::{BalanceForm, MOST_RUNS, PLANES, Run, RunReading};
+pub use check_form::{BuildForm, CheckForm, LoadForm, MOST_GEARS, SpeedsForm};
 pub use choice::{
-    BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Groove, Guide, Joined,
-    LevelDivision, MarkNames, Material, Paper, PassKind, PhaseMethod, PhaseTarget, PickUp, PlanBy,
-    Plunger, PutBack, Ready, Route, RunOutLimit, SeamBy, SetUp, ShaftBy, ShaftKind, Side, Spin,
-    SquareBy, Stations, TravelBy, TrialLeft, TurnedHow, Weighed, WeightsCame, WhirlShare, YokeAt,
+    BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Gearbox, Grade, Groove,
+    Guide, Joined, LevelDivision, MarkNames, Material, Paper, PassKind, PhaseMethod, PhaseTarget,
+    PickUp, PlanBy, Plunger, PutBack, Ready, Route, RunOutLimit, SeamBy, SetUp, ShaftBy, ShaftKind,
+    Side, Spin, SquareBy, Stations, TravelBy, TrialLeft, TubeMaterial, TurnedHow, TyreBy, Weighed,
+    WeightsCame, WhirlShare, YokeAt,
 };
 pub use disk::{NotAJob, from_text, to_text};
 pub use entry::Entry;
-pub use forms::{
-    CheckForm, CutForm, DatumPair, MeasureForm, SlipForm, TubeForm, WeightRow, WeightsForm,
-};
+pub use forms::{CutForm, DatumPair, MeasureForm, SlipForm, TubeForm, WeightRow, WeightsForm};
 pub use pad::{PadHand, PadKey, sign_turned};
 pub use phase_form::{PhaseForm, Sitting};
 pub use sample::sample;
@@ -75,7 +78,7 @@ pub struct Job {
     pub slip: SlipForm,
     /// How gearbox, shaft and pinion lie.
     pub angles: AnglesForm,
-    /// Speed.
+    /// Speed and load.
     pub check: CheckForm,
     /// The cut.
     pub cut: CutForm,
@@ -110,6 +113,7 @@ impl Job {
         job.put(Entry::YokeTurned, "0");
         job.usual_since_2();
         job.usual_since_3();
+        job.usual_since_6();
         // Where the slip stood is asked: a set point changed afterwards then moves the wanted length.
         job.measure.yoke_at = YokeAt::Drawn;
         job
@@ -149,6 +153,13 @@ impl Job {
         }
     }
 
+    /// The usual values of the fields that came with version 6 of the saved form.
+    fn usual_since_6(&mut self) {
+        self.put(Entry::Friction, "0.71");
+        let inch = self.display.is_inch();
+        self.put(Entry::ElectrodeStrength, if inch { "70" } else { "480" });
+    }
+
     /// A job with nothing in any field: what a saved job is read into, since a usual value that the
     /// mechanic emptied must stay empty.
     fn blank(display: Display) -> Self {
@@ -185,15 +196,6 @@ impl Job {
         }
         slot.text = text.to_owned();
     }
-
-    /// The unit that a bare number in this field has: the one kept with its text, or for an empty
-    /// field the one in force now.
-    pub fn unit_of(&self, entry: Entry) -> crate::quantity::Unit {
-        match self.typed(entry) {
-            Some(typed) if !typed.is_blank() => typed.unit,
-            _ => self.unit_in_force(entry),
-        }
-    }
 }
 
 #[cfg(test)]
@@ -220,14 +222,14 @@ mod tests {
         // Common practice, no source: 1-1/2 in engaged, 1/4 in of room, 1/16 in off the groove, 0 to
         // 1/32 in drawn by a weld against a shoulder; a nose that rises by 1 to 2° on leaf springs.
         // Published: yokes within 1°, 400 rad/s² (two-joint table of the AE-7 kind), 1° for needles
-        // (J3311-1). From memory: 1000 rad/s².
+        // (J3311-1), friction 0.71 (the same). From memory: 1000 rad/s², E70 weld metal 70 ksi.
         let usual = |display: Display| {
             let job = Job::new(display);
             let filled = |entry: &Entry| !job.typed(*entry).unwrap().is_blank();
             let text = |entry: Entry| (entry.name(), job.typed(entry).unwrap().text.clone());
             job.entries().into_iter().filter(filled).map(text).collect::<Vec<_>>()
         };
-        let pairs = |list: [(&str, &str); 8]| {
+        let pairs = |list: [(&str, &str); 8], electrode| {
             let angles = [
                 ("power-rise", "1"),
                 ("bump-rise", "0"),
@@ -235,28 +237,32 @@ mod tests {
                 ("torsional-limit", "400"),
                 ("inertia-limit", "1000"),
                 ("least-angle", "1"),
+                ("friction", "0.71"),
+                electrode,
             ];
             let all = list.into_iter().chain(angles);
             all.map(|(name, text)| (name.to_owned(), text.to_owned())).collect::<Vec<_>>()
         };
         let [inches, millimetres] = [
             [
+                ("electrode-strength", "70"),
                 ("shrinkage", "1/64"),
                 ("least-engaged", "1-1/2"),
                 ("bump-room", "1/4"),
                 ("groove-margin", "1/16"),
             ],
             [
+                ("electrode-strength", "480"),
                 ("shrinkage", "0.4"),
                 ("least-engaged", "38"),
                 ("bump-room", "6.5"),
                 ("groove-margin", "1.6"),
             ],
         ]
-        .map(|[shrinkage, engaged, room, margin]| {
+        .map(|[electrode, shrinkage, engaged, room, margin]| {
             let [gap, limit, turned, trim] =
                 [("root-gap", "0"), ("phase-limit", "1"), ("yoke-turned", "0"), ("trim", "0")];
-            pairs([gap, shrinkage, limit, turned, engaged, room, margin, trim])
+            pairs([gap, shrinkage, limit, turned, engaged, room, margin, trim], electrode)
         });
         assert_eq!(usual(Display::Sixteenth), inches);
         assert_eq!(usual(Display::Millimetre), millimetres);

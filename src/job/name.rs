@@ -92,7 +92,7 @@ impl<C: Choice> AnyChoice for C {
 }
 
 /// Every choice of a job outside its turns: one list for reading and for writing.
-pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 48] {
+pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 51] {
     let [before, tacking, welded] = &mut job.phase.sittings;
     [
         ("display", &mut job.display),
@@ -113,6 +113,9 @@ pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 48]
         ("clock-marks", &mut job.cut.marks),
         ("paper", &mut job.cut.paper),
         ("whirl-share", &mut job.check.whirl_share),
+        ("tyre-by", &mut job.check.speeds.tyre_by),
+        ("gearbox", &mut job.check.load.gearbox),
+        ("grade", &mut job.check.load.grade),
         ("cut-end", &mut job.cut.end),
         ("phase-method", &mut job.phase.method),
         ("phase-target", &mut job.phase.target),
@@ -170,7 +173,7 @@ mod tests {
             let far = first.at([10, 2345, 7]);
             assert_eq!(Entry::from_name(&far.name()), Some(far));
         }
-        // 15 single ones of version 1; of version 2 the slip's 18, 8 of the yokes, 5 of the cut; of version 3
+        // Of version 6 35 single ones and 5 gears. 15 single ones of version 1; of version 2 the slip's 18, 8 of the yokes, 5 of the cut; of version 3
         // 2 of phase, 20 of the angles; of version 4 2 vee blocks and the backlash, 1 place along the
         // tube; of version 5 9, 4 more for each weight, 2 for each of 4 runs and 2 for each of its 2 ends, 1 an
         // end of the last one. 3 + 3 + 3 readings of lengths and 3 + 3 + 3 of slopes, 8 places of the face, 4 for each of
@@ -195,6 +198,8 @@ mod tests {
                 + 2 * 4
                 + 4 * (2 + 2 * 2)
                 + 2
+                + 35
+                + 5
         );
         // Another place is a field, and in each of the 4 passes a closing and 2 a station.
         job.truing.add_place();
@@ -321,6 +326,42 @@ mod tests {
             (Entry::SeamClock, "seam"),
             (Entry::EndsReading(2), "ends-2"),
             (Entry::FaceReading(7), "face-7"),
+            (Entry::EngineLimit, "engine-limit"),
+            (Entry::ReverseRatio, "reverse-ratio"),
+            (Entry::LowRange, "low-range"),
+            (Entry::AxleRatio, "axle-ratio"),
+            (Entry::TyreSize, "tyre-size"),
+            (Entry::TyreTurns, "tyre-turns"),
+            (Entry::RolledOut, "rolled-out"),
+            (Entry::RoadTop, "road-top"),
+            (Entry::Cruise, "cruise"),
+            (Entry::Modulus, "modulus"),
+            (Entry::ShearModulus, "shear-modulus"),
+            (Entry::Density, "density"),
+            (Entry::FrontYokeMass, "front-yoke-mass"),
+            (Entry::RearYokeMass, "rear-yoke-mass"),
+            (Entry::SlipMass, "slip-mass"),
+            (Entry::FrontSupport, "front-support"),
+            (Entry::RearSupport, "rear-support"),
+            (Entry::StepAt, "step-at"),
+            (Entry::StepDiameter, "step-diameter"),
+            (Entry::StepWall, "step-wall"),
+            (Entry::LumpMass, "lump-mass"),
+            (Entry::LumpAt, "lump-at"),
+            (Entry::BearingAt, "bearing-at"),
+            (Entry::EngineTorque, "engine-torque"),
+            (Entry::StallRatio, "stall-ratio"),
+            (Entry::AxleLoad, "axle-load"),
+            (Entry::Friction, "friction"),
+            (Entry::OwnYield, "own-yield"),
+            (Entry::WeldLeg, "weld-leg"),
+            (Entry::ElectrodeStrength, "electrode-strength"),
+            (Entry::SplineRoot, "spline-root"),
+            (Entry::SplineBore, "spline-bore"),
+            (Entry::SplineYield, "spline-yield"),
+            (Entry::JointRating, "joint-rating"),
+            (Entry::JointRatedTo, "joint-rated-to"),
+            (Entry::GearRatio(9), "gear-ratio-9"),
         ] {
             assert_eq!(entry.name(), name);
             assert_eq!(Entry::from_name(name), Some(entry));
@@ -409,6 +450,9 @@ mod tests {
                 "TwoPlanes",
                 "Mark",
                 "LeftOn",
+                "RolledOut",
+                "Automatic",
+                "Drawn1026",
             ] {
                 let mut job = Job::default();
                 if choices(&mut job)[place].1.take(code) {

@@ -17,6 +17,7 @@ mod chi_squared;
 pub mod cut;
 pub mod drift;
 pub mod drive;
+pub mod drive_shaft;
 pub mod ellipse;
 mod extremes;
 pub mod fisher;

@@ -134,6 +134,11 @@ pub fn as_grams(value: Mass) -> f64 {
     value.get::<mass::gram>()
 }
 
+/// The number of kilograms in a mass.
+pub fn as_kilograms(value: Mass) -> f64 {
+    value.get::<mass::kilogram>()
+}
+
 /// A speed of rotation in revolutions per minute.
 pub fn rpm(value: f64) -> AngularVelocity {
     AngularVelocity::new::<angular_velocity::revolution_per_minute>(value)

@@ -17,8 +17,8 @@ pub use fraction::{Denominator, InchFraction, inch_fraction};
 pub use kind::{
     Angle, AngularAcceleration, AngularVelocity, Base, Force, Inertia, Length, Mass, MassDensity,
     Pressure, RoadSpeed, SpringRate, Torque, TurnsPerLength, Unbalance, as_degrees, as_gigapascals,
-    as_gram_millimetres, as_grams, as_kilograms_per_cubic_metre, as_kilometres_per_hour, as_ksi,
-    as_megapascals, as_miles_per_hour, as_millimetres, as_newton_metres, as_newtons,
+    as_gram_millimetres, as_grams, as_kilograms, as_kilograms_per_cubic_metre, as_kilometres_per_hour,
+    as_ksi, as_megapascals, as_miles_per_hour, as_millimetres, as_newton_metres, as_newtons,
     as_newtons_per_millimetre, as_ounce_inches, as_pound_feet, as_pounds_force, as_pounds_per_inch,
     as_radians_per_second_squared, as_rpm, as_thousandths, as_turns_per_kilometre, as_turns_per_mile,
     centrifugal_force, clockwise_angle, degrees, gigapascals, gram_millimetres, grams,

@@ -2,7 +2,7 @@
 //! a wheel on a length of road.
 
 use super::kind::{
-    Base, MassDensity, Pressure, SpringRate, Torque, TurnsPerLength, as_gigapascals,
+    MassDensity, Pressure, SpringRate, Torque, TurnsPerLength, as_gigapascals,
     as_kilograms_per_cubic_metre, as_ksi, as_megapascals, as_newton_metres, as_newtons_per_millimetre,
     as_pound_feet, as_pounds_per_inch, as_turns_per_kilometre, as_turns_per_mile, gigapascals,
     kilograms_per_cubic_metre, ksi, megapascals, newton_metres, newtons_per_millimetre, pound_feet,
@@ -146,6 +146,7 @@ pub fn show_turns(value: TurnsPerLength, display: LengthDisplay) -> String {
 
 #[cfg(test)]
 mod tests {
+    use super::super::kind::Base;
     use super::super::{Denominator, LengthDisplay};
     use super::*;
 

@@ -1,10 +1,10 @@
 //! Any amount to text.
 
 use crate::quantity::{
-    Angle, Denominator, Length, LengthDisplay, as_gigapascals, as_kilograms_per_cubic_metre, as_rpm,
-    degrees, show_acceleration, show_angle, show_clock, show_fine_length, show_force, show_length,
-    show_mass, show_number, show_plain_length, show_road_speed, show_speed, show_unbalance,
-    three_figures,
+    Angle, Denominator, Length, LengthDisplay, as_rpm, degrees, show_acceleration, show_angle,
+    show_clock, show_density, show_fine_length, show_force, show_length, show_mass, show_modulus,
+    show_number, show_plain_length, show_rate, show_road_speed, show_speed, show_stress, show_torque,
+    show_turns, show_unbalance, three_figures,
 };
 use crate::stage::Amount;
 
@@ -29,10 +29,12 @@ pub fn amount(value: Amount, display: LengthDisplay) -> String {
         Amount::Times(times) => format!("{} times", show_number(times, 2)),
         Amount::Percent(share) if share.abs() < 5e-7 => "0 %".to_owned(),
         Amount::Percent(share) => format!("{} %", three_figures(share * 100.0)),
-        Amount::Modulus(modulus) => format!("{} GPa", show_number(as_gigapascals(modulus), 1)),
-        Amount::Density(density) => {
-            format!("{} kg/m³", show_number(as_kilograms_per_cubic_metre(density), 0))
-        }
+        Amount::Modulus(modulus) => show_modulus(modulus),
+        Amount::Density(density) => show_density(density),
+        Amount::Torque(torque) => show_torque(torque, display),
+        Amount::Stress(stress) => show_stress(stress, display),
+        Amount::Rate(rate) => show_rate(rate, display),
+        Amount::Turns(turns) => show_turns(turns, display),
         Amount::Count(count) => count.to_string(),
         Amount::Reading(value) => three_figures(value),
     }

@@ -348,6 +348,6 @@ pub(super) const fn balance_hint(entry: Entry) -> &'static str {
         Entry::TrialMass(1) => "One head, or what two heads make together: see the table.",
         Entry::TrialClock(1) => "Clockwise from the witness mark, seen from the rear: 4:30, or 135°.",
         Entry::RunPhase(0, 0) => "In degrees, clockwise seen from the rear; or by the clock: 4:30.",
-        _ => "",
+        _ => super::check_field::check_hint(entry),
     }
 }

@@ -7,6 +7,7 @@ use crate::quantity::{
     Unit, Unreadable, as_degrees, as_millimetres, as_thousandths, in_inches, parse_angle, show_mass,
     show_number, three_figures,
 };
+use crate::stage::check::{NoSuchTyre, TyrePart as Part};
 use crate::stage::{Amount, Complaint, Stage, allowed};
 
 /// The sentence that stands under a field. What was given is quoted as typed.
@@ -37,6 +38,10 @@ pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
         Complaint::SpeedsApart { other } => format!(
             "“{typed}” at the shaft speed in “{}”: no axle and tyre give that. Check both, and their units.",
             label(job, *other)
+        ),
+        Complaint::NoTyre(why) => format!(
+            "“{typed}” is no tyre's size: {} Write it like 205/55R16 or 31x10.50R15.",
+            no_tyre(*why)
         ),
         Complaint::NotBelow { other, most, .. } => format!(
             "“{typed}” is too much: it must be below {}, which follows from “{}” at {}. Check both.",
@@ -109,6 +114,13 @@ fn example(entry: Entry) -> &'static str {
         Amount::RoadSpeed(_) => "70 mph or 110 km/h",
         Amount::Acceleration(_) => "400",
         Amount::Reading(_) => "4.2",
+        _ if entry == Entry::TyreSize => "205/55R16 or 31x10.50R15",
+        Amount::Torque(_) => "280 lbf·ft or 380 N·m",
+        Amount::Stress(_) => "55 ksi or 380 MPa",
+        Amount::Modulus(_) => "205 GPa or 29.7 Mpsi",
+        Amount::Density(_) => "1550 or 0.056 lb/in³",
+        Amount::Rate(_) => "5000 N/mm or 30000 lbf/in",
+        Amount::Turns(_) => "780 /mi or 485 /km",
         _ => "57-5/16, 57.3125 or 1455.7 mm",
     }
 }
@@ -122,7 +134,14 @@ fn units(entry: Entry) -> &'static str {
         Amount::Speed(_) => "rpm",
         Amount::RoadSpeed(_) => "mph or km/h",
         Amount::Acceleration(_) => "rad/s²",
+        Amount::Reading(_) if Stage::of(entry) == Stage::Check => "no unit",
         Amount::Reading(_) => "no unit: the instrument's own",
+        Amount::Torque(_) => "N·m or lbf·ft",
+        Amount::Stress(_) => "MPa or ksi",
+        Amount::Modulus(_) => "GPa or Mpsi",
+        Amount::Density(_) => "kg/m³ or lb/in³",
+        Amount::Rate(_) => "N/mm or lbf/in",
+        Amount::Turns(_) => "/km or /mi",
         _ => "in, ', ft, mm, cm, m or thou",
     }
 }
@@ -158,6 +177,28 @@ fn unreadable(entry: Entry, why: &Unreadable) -> String {
             "{} minutes are past the hour: they go from 0 to 59. Write it like 7:30.",
             show_number(*minutes, 0)
         ),
+    }
+}
+
+/// What of a tyre's marking was not understood.
+const fn no_tyre(why: NoSuchTyre) -> &'static str {
+    match why {
+        NoSuchTyre::Empty => "nothing stands there.",
+        NoSuchTyre::TooLong => "it is longer than any.",
+        NoSuchTyre::Missing(part) => match part {
+            Part::Diameter | Part::Width => "it begins with no width.",
+            Part::Aspect => "the height of its side is missing.",
+            Part::Construction => "the letter before the rim is missing.",
+            Part::Rim => "the rim is missing.",
+        },
+        NoSuchTyre::OutOfRange(part) => match part {
+            Part::Diameter => "no road tyre is so large or small.",
+            Part::Width => "no road tyre is so wide or narrow.",
+            Part::Aspect => "no tyre's side is so high or low.",
+            Part::Construction => "no tyre is built so.",
+            Part::Rim => "no rim is so large or small.",
+        },
+        NoSuchTyre::Behind => "what stands behind the size is none of a tyre.",
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::amount::{amount, doubt, opposite};
 use super::balance::{balance_title, why_good, worded_run};
+use super::check::{fit_title, worded_fit};
 use super::label::{cut_yoke, label};
 use super::reason::reason_words;
 use super::reset::worded_reset;
@@ -85,6 +86,7 @@ pub fn title(name: Name) -> String {
         Name::NothingToPutBack => "Weights to put back",
         Name::PutBack(row) => return format!("Weight {}", row + 1),
         Name::OnTheCar(found) => balance_title(found),
+        Name::Fit(fit) => fit_title(fit),
         Name::LeftFront => "What moving the weights leaves, front joint's plane",
         Name::LeftRear => "What moving the weights leaves, rear joint's plane",
         Name::PutFront => "Weight at the gearbox end",
@@ -280,6 +282,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
             (number, Some(format!("With the turn that was wanted: {}.", show_acceleration(wanted))))
         }
         Sense::OnTheCar(sense) => worded_run(number, sense, job.display.lengths()),
+        Sense::Fit(sense) => worded_fit(number, sense, job.display.lengths()),
         Sense::Reset(reset) => worded_reset(name, &number, &reset, job),
         Sense::Weight(sense) => worded_weight(number, sense, job),
     }

@@ -28,7 +28,7 @@ pub const fn hint(entry: Entry) -> &'static str {
         Entry::SeamClock => "Empty: a seamless tube.",
         Entry::TubeDiameter => "By calliper.",
         Entry::TopSpeed => {
-            "Engine speed divided by the top gear's ratio, at the fastest you will drive. Overdrive makes the shaft faster than the engine."
+            "Empty: by engine and gears, or by tyre and axle, below. Overdrive makes the shaft faster than the engine."
         }
         Entry::WeldLine => "Where the tube meets the yoke's shoulder.",
         Entry::FarWeldLine => {

@@ -1,5 +1,6 @@
 //! Labels, hints and titles: the words on the page that do not depend on a number.
 
+use super::check_field::check_label;
 use crate::job::{
     BalanceBy, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide, Job,
     Joined, LevelDivision, MarkNames, Material, Paper, PassKind, PhaseMethod, PhaseTarget, PickUp,
@@ -294,7 +295,7 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::FaceReading(i) => return show_clock(degrees(i as f64 * 45.0)),
         Entry::TubeDiameter => "Tube diameter, outside",
         Entry::TubeWall => "Tube wall",
-        Entry::TopSpeed => "Top speed of the shaft",
+        Entry::TopSpeed => "Top speed of the shaft, if you know it",
         Entry::WeldLine => return format!("Old weld line, from the {} joint's centre", far_joint(job)),
         Entry::FarWeldLine => {
             return format!("Weld line at the {} end, from the same centre", far_joint(job));
@@ -377,6 +378,7 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::RunAmplitude(run, end) => return run_label(job, run, end, ""),
         Entry::RunPhase(run, end) => return run_label(job, run, end, " phase"),
         Entry::CheckAmplitude(end) => return format!("Check run{}", at_end(job, end, "")),
+        _ => return check_label(job, entry),
     };
     fixed.to_owned()
 }

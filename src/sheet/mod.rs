@@ -4,6 +4,8 @@
 mod amount;
 mod balance;
 mod caution;
+mod check;
+mod check_field;
 mod complaint;
 mod finding;
 mod hint;
@@ -22,6 +24,7 @@ mod working;
 pub use amount::amount;
 pub use balance::{balance_limits, balance_not_for, balance_same_runs, clip_table, trial_place};
 pub use caution::caution;
+pub use check::{GearRow, TubeRow, gear_table, tube_table};
 pub use complaint::{complaint, unopened};
 pub use finding::{
     Shown, causes, need, remark, shaft_line, shown, standing_word, title, verdict_reason,

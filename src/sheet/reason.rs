@@ -2,6 +2,7 @@
 
 use super::amount::amount;
 use super::balance::run_reason;
+use super::check::fit_reason;
 use super::weights::weight_reason;
 use crate::quantity::{
     Angle, Base, Length, LengthDisplay, inches, millimetres, show_acceleration, show_angle, show_clock,
@@ -324,6 +325,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             "Inside the limit so far. Welding moves the tube a few thousandths: judged by a turn taken after it.".to_owned()
         }
         Reason::OnTheCar(reason) => run_reason(reason),
+        Reason::Fit(reason) => fit_reason(reason, display),
         Reason::NotComputable => {
             "These numbers do not go together: check the fields above.".to_owned()
         }

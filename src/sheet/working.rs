@@ -175,6 +175,23 @@ const fn law(law: Law) -> (&'static str, &'static str) {
             "{0} at {1}: read {2}, fits {=}",
         ),
         Law::NextTrialFits => ("The next trial", "{0} at {1}: read {2}, fits {=}"),
+        Law::EngineToShaft => ("Shaft = engine's top speed / ratio", "{0} / {1} = {=}"),
+        Law::RoadToShaft => ("Shaft = road speed × tyre's turns × axle ratio", "{0} × {1} × {2} = {=}"),
+        Law::TorqueByEngine => (
+            "Engine's torque × lowest gear × low range × what reaches the shaft × converter",
+            "{0} × {1} × {2} × {3} × {4} = {=}",
+        ),
+        Law::TorqueBySlip => (
+            "Friction × load × tyre's radius / (0.95 × axle ratio)",
+            "{0} × {1} × {2} / (0.95 × {3}) = {=}",
+        ),
+        Law::ShearInTube => ("τ = T·D/(2·J), J = π(D⁴ − d⁴)/32", "T {0}, D {1}, d {2}: {=}"),
+        Law::ShearYield => ("Yields in shear at 0.577 of its yield", "0.577 × {0} = {=}"),
+        Law::TwistOfTube => ("Turn = T·L/(J·G)", "T {0}, L {1}, G {2}: {=}"),
+        Law::LegNeeded => {
+            ("Leg h = T/(1.414·π·r²·τ), τ 0.30 of the weld metal's strength", "T {0}, r {1}, τ {2}: {=}")
+        }
+        Law::ShearInWeld => ("τ = T/(1.414·π·h·r²)", "T {0}, h {1}, r {2}: {=}"),
         Law::PullForce => ("Pull at top speed F = U·ω²", "{0} at {1}: {=}"),
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::quantity::{
     Angle, AngularAcceleration, AngularVelocity, Base, Force, Length, Mass, MassDensity, Pressure,
-    RoadSpeed, Unbalance,
+    RoadSpeed, SpringRate, Torque, TurnsPerLength, Unbalance,
 };
 
 /// A quantity of any kind, with how fine it is worth showing.
@@ -43,6 +43,14 @@ pub enum Amount {
     Modulus(Pressure),
     /// A density.
     Density(MassDensity),
+    /// A torque.
+    Torque(Torque),
+    /// A stress.
+    Stress(Pressure),
+    /// How hard a spring pushes back.
+    Rate(SpringRate),
+    /// Turns on a length of road.
+    Turns(TurnsPerLength),
     /// A balance grade, e·ω in mm/s.
     Grade(f64),
     /// How many times larger.
@@ -78,7 +86,10 @@ impl Amount {
             | Amount::Grade(value)
             | Amount::Times(value)
             | Amount::Reading(value) => value.is_finite(),
-            Amount::Modulus(q) => q.base().is_finite(),
+            Amount::Modulus(q) | Amount::Stress(q) => q.base().is_finite(),
+            Amount::Torque(q) => q.base().is_finite(),
+            Amount::Rate(q) => q.base().is_finite(),
+            Amount::Turns(q) => q.base().is_finite(),
             Amount::Density(q) => q.base().is_finite(),
             Amount::Count(_) => true,
         }

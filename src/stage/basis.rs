@@ -58,6 +58,19 @@ pub enum Source {
     TrialShows,
     LuckOfRuns,
     DoubtOfRuns,
+    TyreTurns,
+    BeamElements,
+    DoubtOfElements,
+    CardanMakerHalf,
+    InstallationManual,
+    YieldAsWelded,
+    YieldDrawn,
+    YieldAluminium,
+    Torsion,
+    ShearYield,
+    FoldingTube,
+    FilletWeld,
+    JointMaker,
 }
 
 /// The law a working line follows; its formula is worded elsewhere.
@@ -131,4 +144,13 @@ pub enum Law {
     TwoPlaneRuns,
     TrialFits,
     NextTrialFits,
+    EngineToShaft,
+    RoadToShaft,
+    TorqueByEngine,
+    TorqueBySlip,
+    ShearInTube,
+    ShearYield,
+    TwistOfTube,
+    LegNeeded,
+    ShearInWeld,
 }

@@ -75,7 +75,7 @@ impl Bounds {
 /// The fields that are needed.
 pub fn bounds(job: &Job) -> Result<Bounds, Vec<Need>> {
     let mut fields = Fields::of(job);
-    let top = fields.speed(Entry::TopSpeed);
+    let top = fields.top_speed();
     let shake = fields.acceleration(Entry::TorsionalLimit);
     let inertia = fields.acceleration(Entry::InertiaLimit);
     let least = fields.angle(Entry::LeastAngle);

@@ -1,200 +1,50 @@
-//! Check, its seed: whirl speed of the new length against the shaft's top speed.
+//! Check: whether the shaft is fit for its speed and its torque, before a cut is made.
 
-use super::amount::Amount;
-use super::field::{Fields, tube_doubt};
-use super::finding::{Blocked, Finding, Law, Name, Reason, Source, Value, Verdict};
-use super::measure::length_change;
-use crate::job::{Entry, Job, Material, WhirlShare};
-use crate::mechanics::material::{Stiffness, aluminium, steel};
-use crate::mechanics::tube::Tube;
-use crate::mechanics::uncertainty::{Measured, Spread, combined, rectangular, swing};
-use crate::mechanics::whirl::first_pinned;
-use crate::quantity::{AngularVelocity, Base, Length};
+mod build;
+mod chart;
+mod elements;
+mod found;
+mod half;
+mod speeds;
+mod strength;
+mod torque;
+mod tubes;
+mod whirl;
 
-/// Half the spread of the constants that makers publish for steel tube, 4.68 to 4.80 ×10⁶ in inches,
-/// as a share of the middle: what the closed form itself leaves open.
-const CONSTANT_DOUBT: f64 = 0.0127;
+pub use crate::mechanics::tyre::{NoSuchTyre, Part as TyrePart};
+pub use chart::{Chart, Shape, chart, shape};
+pub use found::{Fastest, Fit, FitReason, FitSense};
+pub(super) use speeds::top_speed;
+pub use speeds::{gears, road_at};
+pub use tubes::{Choice, choices};
+pub(super) use whirl::{of_whirl, stiffness, whirl_speed};
 
-/// The share of the whirl speed that is allowed, with its source.
-fn allowed_share(job: &Job) -> (f64, Source) {
-    match job.check.whirl_share {
-        WhirlShare::Light => (0.70, Source::ShaftMakerLight),
-        WhirlShare::Industrial => (0.65, Source::ShaftMakerIndustrial),
-        WhirlShare::CardanMaker => (0.75, Source::CardanMaker),
-    }
+use super::finding::{Finding, Name, Reason, Sense};
+use crate::job::Job;
+
+const fn name(fit: Fit) -> Name {
+    Name::Fit(fit)
 }
 
-/// The stiffness and density of the tube's material.
-pub(super) fn stiffness(job: &Job) -> Stiffness {
-    match job.tube.material {
-        Material::Steel => steel(),
-        Material::Aluminium => aluminium(),
-    }
+const fn why(reason: FitReason) -> Reason {
+    Reason::Fit(reason)
 }
 
-/// What follows for the speed.
+const fn sense(sense: FitSense) -> Sense {
+    Sense::Fit(sense)
+}
+
+/// What follows for speed and torque.
 pub fn findings(job: &Job) -> Vec<Finding> {
-    vec![share_finding(job), whirl_finding(job)]
+    let mut found = vec![whirl::share_finding(job), speeds::finding(job), whirl::whirl_finding(job)];
+    found.extend(elements::findings(job));
+    found.extend(half::finding(job));
+    found.extend(torque::findings(job));
+    found.extend(strength::findings(job));
+    found
 }
 
-struct Whirl {
-    speed: Measured<AngularVelocity>,
-    before: Option<(Length, AngularVelocity)>,
-    tube: Tube,
-    length: Length,
-    lengthened: bool,
-}
-
-/// The whirl speed of the new length.
-///
-/// # Errors
-/// [`Blocked`].
-pub(super) fn whirl_speed(job: &Job) -> Result<AngularVelocity, Blocked> {
-    whirl(job).map(|whirl| whirl.speed.best)
-}
-
-/// The whirl speed, or what stands in the way.
-fn whirl(job: &Job) -> Result<Whirl, Blocked> {
-    let mut fields = Fields::of(job);
-    let (diameter, wall) = (fields.length(Entry::TubeDiameter), fields.length(Entry::TubeWall));
-    let lengths = fields.sum(length_change(job));
-    let (Some(lengths), Some(diameter), Some(wall)) = (lengths, diameter, wall) else {
-        return Err(Blocked::Missing(fields.needs()));
-    };
-    let at = |diameter: Length, wall: Length, length: Length| {
-        Tube::new(diameter, wall).ok().and_then(|tube| first_pinned(tube, stiffness(job), length))
-    };
-    let length = lengths.wanted.best;
-    let (Ok(tube), Some(speed)) = (Tube::new(diameter, wall), at(diameter, wall, length)) else {
-        return Err(Blocked::Impossible(Reason::NotComputable));
-    };
-    let (d, w) = tube_doubt();
-    let (d, w) = (rectangular(d).standard, rectangular(w).standard);
-    let u = lengths.wanted.spread;
-    let part = |up: Option<AngularVelocity>, down: Option<AngularVelocity>, freedom: f64| {
-        swing(up.unwrap_or(speed), down.unwrap_or(speed), freedom)
-    };
-    let constant: Spread<AngularVelocity> = rectangular(speed * CONSTANT_DOUBT);
-    let spread = combined(&[
-        part(at(diameter + d, wall, length), at(diameter - d, wall, length), f64::INFINITY),
-        part(at(diameter, wall + w, length), at(diameter, wall - w, length), f64::INFINITY),
-        part(
-            at(diameter, wall, length + u.standard),
-            at(diameter, wall, length - u.standard),
-            u.freedom,
-        ),
-        constant,
-    ]);
-    Ok(Whirl {
-        speed: Measured { best: speed, spread },
-        before: at(diameter, wall, lengths.old.best).map(|speed| (lengths.old.best, speed)),
-        tube,
-        length,
-        lengthened: lengths.lengthens(),
-    })
-}
-
-fn working(
-    job: &Job,
-    finding: Finding,
-    whirl: &Whirl,
-    length: Length,
-    speed: AngularVelocity,
-) -> Finding {
-    let stiffness = stiffness(job);
-    finding.step(
-        Law::Whirl,
-        &[
-            Amount::Modulus(stiffness.modulus),
-            Amount::Density(stiffness.density),
-            Amount::PlainLength(whirl.tube.outer()),
-            Amount::PlainLength(whirl.tube.inner()),
-            Amount::PlainLength(length),
-        ],
-        Amount::EstimatedSpeed(speed),
-    )
-}
-
-fn whirl_finding(job: &Job) -> Finding {
-    let whirl = match whirl(job) {
-        Ok(whirl) => whirl,
-        Err(blocked) => return Finding::blocked(Name::WhirlSpeed, blocked),
-    };
-    let value = Value {
-        amount: Amount::EstimatedSpeed(whirl.speed.best),
-        plus_minus: Some(Amount::EstimatedSpeed(whirl.speed.spread.expanded())),
-        sense: None,
-    };
-    let finding = Finding::known(Name::WhirlSpeed, value, Verdict::Figure).from(&[
-        Source::WhirlBeam,
-        Source::MaterialFromMemory,
-        Source::DoubtOfTube,
-        Source::DoubtOfWhirl,
-    ]);
-    let finding = working(job, finding, &whirl, whirl.length, whirl.speed.best);
-    match whirl.before {
-        Some((length, speed)) => working(job, finding, &whirl, length, speed),
-        None => finding,
-    }
-}
-
-/// A speed as a share of the whirl speed, with what is allowed.
-pub(super) struct OfWhirl {
-    pub share: f64,
-    pub doubt: f64,
-    pub allowed: f64,
-    pub source: Source,
-    pub whirl: AngularVelocity,
-}
-
-/// A speed against the whirl speed; `None` while that is not known.
-pub(super) fn of_whirl(job: &Job, speed: AngularVelocity) -> Option<OfWhirl> {
-    let whirl = whirl(job).ok()?.speed;
-    let share = speed.base() / whirl.best.base();
-    let doubt = share * whirl.spread.expanded().base() / whirl.best.base();
-    let (allowed, source) = allowed_share(job);
-    Some(OfWhirl { share, doubt, allowed, source, whirl: whirl.best })
-}
-
-fn share_finding(job: &Job) -> Finding {
-    let mut fields = Fields::of(job);
-    let top = fields.speed(Entry::TopSpeed);
-    let whirl = match whirl(job) {
-        Ok(whirl) => Some(whirl),
-        Err(Blocked::Missing(needs)) => {
-            fields.also(&needs);
-            None
-        }
-        Err(blocked) => return Finding::blocked(Name::SpeedShare, blocked),
-    };
-    let (Some(top), Some(whirl)) = (top, whirl) else {
-        return Finding::missing(Name::SpeedShare, fields.needs());
-    };
-    let share = top.base() / whirl.speed.best.base();
-    let doubt = share * whirl.speed.spread.expanded().base() / whirl.speed.best.base();
-    let (allowed, source) = allowed_share(job);
-    let verdict = if share > allowed {
-        Verdict::Stop(Reason::OverWhirlShare { allowed })
-    } else if share + doubt > allowed {
-        Verdict::Watch(Reason::NearWhirlShare { allowed })
-    } else if whirl.lengthened {
-        Verdict::Watch(Reason::Lengthened)
-    } else {
-        Verdict::Good
-    };
-    let value =
-        Value { amount: Amount::Share(share), plus_minus: Some(Amount::Share(doubt)), sense: None };
-    Finding::known(Name::SpeedShare, value, verdict)
-        .step(
-            Law::WhirlShare,
-            &[Amount::Speed(top), Amount::EstimatedSpeed(whirl.speed.best)],
-            Amount::Share(share),
-        )
-        .step(
-            Law::AllowedSpeed,
-            &[Amount::Share(allowed), Amount::EstimatedSpeed(whirl.speed.best)],
-            Amount::EstimatedSpeed(whirl.speed.best * allowed),
-        )
-        .within(Amount::Share(allowed), source)
-        .from(&[Source::WhirlBeam])
+/// The first of them.
+pub fn first(job: &Job) -> Finding {
+    whirl::share_finding(job)
 }

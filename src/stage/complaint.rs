@@ -2,6 +2,7 @@
 
 use super::amount::Amount;
 use crate::job::Entry;
+use crate::mechanics::tyre::NoSuchTyre;
 use crate::quantity::{Angle, Unreadable};
 
 /// What is wrong with what stands in a field.
@@ -32,6 +33,8 @@ pub enum Complaint {
         /// The other field.
         other: Entry,
     },
+    /// No tyre has this marking.
+    NoTyre(NoSuchTyre),
     /// It must stay below another field.
     NotBelow {
         /// What was given.

@@ -1,14 +1,17 @@
 //! Typed text to a quantity that makes sense: each field's kind and range, and what can be wrong.
 
 use super::amount::Amount;
+use super::check::top_speed;
 use super::complaint::Complaint;
 use super::finding::{Need, Why};
+use super::range::allowed;
 use crate::job::{Dial, End, Entry, Job, LevelDivision};
+use crate::mechanics::tyre::{NoSuchTyre, loaded, parse_tyre};
 use crate::quantity::{
     Angle, AngularAcceleration, AngularVelocity, Base, Length, Mass, RoadSpeed, Unit, Unreadable,
-    degrees, grams, inches, kilometres_per_hour, millimetres, parse_acceleration, parse_angle,
-    parse_clock, parse_length, parse_mass, parse_number, parse_road_speed, parse_speed,
-    radians_per_second_squared, rpm,
+    degrees, inches, millimetres, parse_acceleration, parse_angle, parse_clock, parse_density,
+    parse_length, parse_mass, parse_modulus, parse_number, parse_rate, parse_road_speed, parse_speed,
+    parse_stress, parse_torque, parse_turns,
 };
 
 /// Turns of a shaft a metre of road: a tyre of 3 m round on an axle of 1 gives 0.33, one of 1.6 m on an axle
@@ -18,109 +21,6 @@ const TURNS_A_METRE: core::ops::RangeInclusive<f64> = 0.3..=6.0;
 /// Two readings of one spot differ by no more: twice an instrument's own error of 2°. Our own choice, to
 /// catch a sign that was lost.
 const MOST_TURNED_DEGREES: f64 = 4.0;
-
-/// The range of a field, as amounts of its own kind. The bounds are our own choice: wide enough for
-/// any road vehicle's shaft, narrow enough to catch a wrong unit or a slipped digit.
-pub fn allowed(entry: Entry) -> (Amount, Amount) {
-    let length = |least: f64, most: f64| {
-        (Amount::PlainLength(millimetres(least)), Amount::PlainLength(millimetres(most)))
-    };
-    let fine = |least: f64, most: f64| {
-        (Amount::FineLength(millimetres(least)), Amount::FineLength(millimetres(most)))
-    };
-    let angle = |least: f64, most: f64| (Amount::Angle(degrees(least)), Amount::Angle(degrees(most)));
-    let mass = |least: f64, most: f64| (Amount::Mass(grams(least)), Amount::Mass(grams(most)));
-    let reading = || (Amount::Reading(0.0), Amount::Reading(100_000.0));
-    match entry {
-        Entry::OldReading(_) | Entry::WantedReading(_) => length(200.0, 3000.0),
-        Entry::EndsReading(_) | Entry::AtBump | Entry::AtRide | Entry::AtDroop => length(200.0, 3500.0),
-        Entry::SetPoint | Entry::TakenAt | Entry::BottomedGap => length(0.0, 100.0),
-        Entry::SplineLength | Entry::BarrelLength => length(20.0, 300.0),
-        Entry::LeastEngaged => length(5.0, 200.0),
-        Entry::BumpRoom => length(0.0, 50.0),
-        Entry::BumpTravel | Entry::DroopTravel => length(1.0, 500.0),
-        Entry::ShaftSlope => angle(-30.0, 30.0),
-        Entry::LinkRadius => length(100.0, 2500.0),
-        Entry::LinkRise => length(-1000.0, 1000.0),
-        Entry::LipDepth => length(0.0, 30.0),
-        Entry::GroovePlace => length(0.0, 300.0),
-        Entry::GrooveWidth => length(0.1, 20.0),
-        Entry::GrooveMargin => length(0.0, 10.0),
-        Entry::FrontCup | Entry::RearCup => length(10.0, 80.0),
-        Entry::FrontEar | Entry::RearEar | Entry::WantedFrontEar | Entry::WantedRearEar => {
-            length(0.0, 100.0)
-        }
-        Entry::FrontDepth | Entry::RearDepth | Entry::Shoulder => length(10.0, 400.0),
-        Entry::ClearBy => length(3.0, 500.0),
-        Entry::SpigotDiameter => length(15.0, 200.0),
-        Entry::Trim => length(0.0, 10.0),
-        Entry::TubeDiameter => length(20.0, 200.0),
-        Entry::TubeWall => length(0.8, 12.0),
-        Entry::TopSpeed | Entry::RunSpeed => (Amount::Speed(rpm(100.0)), Amount::Speed(rpm(20_000.0))),
-        Entry::WeldLine | Entry::FarWeldLine => length(10.0, 3000.0),
-        Entry::Kerf => length(0.3, 8.0),
-        Entry::RootGap | Entry::Shrinkage => length(0.0, 6.0),
-        Entry::Spigot => length(3.0, 100.0),
-        Entry::Lift(..) | Entry::FrontLift(..) => length(0.0, 30.0),
-        Entry::Span | Entry::FrontSpan => length(20.0, 250.0),
-        Entry::FrontLevel(..) | Entry::RearLevel(..) | Entry::YokeTurned => angle(-180.0, 180.0),
-        Entry::LineArc(..) => length(-350.0, 350.0),
-        Entry::OwnTarget => angle(-90.0, 90.0),
-        Entry::GearboxSlope(_)
-        | Entry::ShaftSlopeRead(_)
-        | Entry::PinionSlope(_)
-        | Entry::OneWay
-        | Entry::TurnedRound => angle(-30.0, 30.0),
-        Entry::GearboxPlan | Entry::ShaftPlan | Entry::PinionPlan => angle(-20.0, 20.0),
-        Entry::FrontHeight | Entry::RearHeight => length(50.0, 2500.0),
-        Entry::SideOffset => length(-600.0, 600.0),
-        Entry::PowerRise => angle(-5.0, 12.0),
-        Entry::BumpRise | Entry::DroopRise => angle(-25.0, 25.0),
-        Entry::LeastAngle => angle(0.0, 3.0),
-        Entry::TorsionalLimit | Entry::InertiaLimit => {
-            let bound = |value: f64| Amount::Acceleration(radians_per_second_squared(value));
-            (bound(20.0), bound(10_000.0))
-        }
-        Entry::RoadSpeed => {
-            let bound = |value: f64| Amount::RoadSpeed(kilometres_per_hour(value));
-            (bound(5.0), bound(500.0))
-        }
-        Entry::PinionArm | Entry::JointOverhang => length(0.0, 800.0),
-        Entry::JointMost => angle(5.0, 44.0),
-        Entry::SpringPad => length(20.0, 400.0),
-        Entry::MountArm => length(200.0, 3000.0),
-        Entry::PhaseLimit => angle(0.1, 5.0),
-        Entry::OwnLimit => fine(0.02, 2.0),
-        Entry::StationAt(..)
-        | Entry::WeightClock(_)
-        | Entry::SeamClock
-        | Entry::EarClock
-        | Entry::TrialClock(_)
-        | Entry::RunPhase(..) => (Amount::Clock(degrees(0.0)), Amount::Clock(degrees(360.0))),
-        Entry::StationReading(..) | Entry::Closing(..) => fine(-12.0, 12.0),
-        Entry::Backlash => fine(0.0, 0.25),
-        Entry::PlaceAlong(_) => length(10.0, 3000.0),
-        Entry::FrontVee | Entry::RearVee => length(0.0, 3000.0),
-        Entry::FaceReading(_) => length(-10.0, 10.0),
-        Entry::WeightMass(_) => mass(0.5, 500.0),
-        Entry::WeightDistance(_) => length(0.0, 3000.0),
-        Entry::WeightRadius(_) | Entry::ClipRadius => length(10.0, 120.0),
-        Entry::FrontPlane | Entry::RearPlane => length(0.0, 3000.0),
-        Entry::WeightLength(_) => length(3.0, 350.0),
-        Entry::WeightWidth(_) | Entry::StripWidth => length(3.0, 100.0),
-        Entry::WeightThickness(_) | Entry::StripThickness => length(0.5, 12.0),
-        Entry::TrialMass(_) | Entry::ClipMass => mass(0.5, 200.0),
-        Entry::RunAmplitude(..) | Entry::CheckAmplitude(_) | Entry::RunScatter => reading(),
-        // Words, of which none is wrong.
-        Entry::WeightNote(_) => reading(),
-        Entry::ShaftMass => mass(500.0, 80_000.0),
-    }
-}
-
-/// Whether less than nothing makes sense in a field.
-pub fn may_be_negative(entry: Entry) -> bool {
-    base(allowed(entry).0) < 0.0
-}
 
 /// What a field holds: `None` where it is empty.
 ///
@@ -183,6 +83,13 @@ fn parsed(job: &Job, entry: Entry) -> Result<Option<Amount>, Complaint> {
     let is_note = matches!(entry, Entry::WeightNote(_));
     let Some(typed) = job.typed(entry).filter(|_| !is_note) else { return Ok(None) };
     let (text, unit) = (typed.text.as_str(), typed.unit);
+    if entry == Entry::TyreSize {
+        return match parse_tyre(text) {
+            Ok(tyre) => Ok(Some(Amount::Turns(loaded(tyre)))),
+            Err(NoSuchTyre::Empty) => Ok(None),
+            Err(why) => Err(Complaint::NoTyre(why)),
+        };
+    }
     let amount = match allowed(entry).0 {
         Amount::FineLength(_) => parse_length(text, unit).map(Amount::FineLength),
         Amount::Clock(_) => parse_clock(text, unit).map(Amount::Clock),
@@ -192,6 +99,12 @@ fn parsed(job: &Job, entry: Entry) -> Result<Option<Amount>, Complaint> {
         Amount::RoadSpeed(_) => parse_road_speed(text, unit).map(Amount::RoadSpeed),
         Amount::Acceleration(_) => parse_acceleration(text).map(Amount::Acceleration),
         Amount::Reading(_) => parse_number(text).map(Amount::Reading),
+        Amount::Torque(_) => parse_torque(text, unit).map(Amount::Torque),
+        Amount::Stress(_) => parse_stress(text, unit).map(Amount::Stress),
+        Amount::Modulus(_) => parse_modulus(text, unit).map(Amount::Modulus),
+        Amount::Density(_) => parse_density(text, unit).map(Amount::Density),
+        Amount::Rate(_) => parse_rate(text, unit).map(Amount::Rate),
+        Amount::Turns(_) => parse_turns(text, unit).map(Amount::Turns),
         _ => parse_length(text, unit).map(Amount::PlainLength),
     };
     match amount {
@@ -212,6 +125,14 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
             Err(Complaint::NotBelow { given, other, most: Amount::PlainLength(most) })
         }
     };
+    let at_most = |other: Entry| {
+        let Ok(Some(limit)) = in_range_alone(job, other) else { return Ok(()) };
+        if base(given) <= slack(base(limit), 1.0) {
+            Ok(())
+        } else {
+            Err(Complaint::NotBelow { given, other, most: limit })
+        }
+    };
     let turns_with = |other: Entry| {
         let Ok(Some(top)) = in_range_alone(job, other) else { return Ok(()) };
         // Turns of the shaft a metre of road.
@@ -229,6 +150,9 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
     };
     match entry {
         Entry::TubeWall => below(Entry::TubeDiameter, 0.5),
+        Entry::StepWall => below(Entry::StepDiameter, 0.5),
+        Entry::SplineBore => below(Entry::SplineRoot, 1.0),
+        Entry::Cruise => at_most(Entry::RoadTop),
         Entry::WeldLine | Entry::WeightDistance(_) => below(first_old(job), 1.0),
         // Round the tube no weight is longer than it is round.
         Entry::WeightLength(_) => below(Entry::TubeDiameter, core::f64::consts::PI),
@@ -266,7 +190,7 @@ fn in_range_alone(job: &Job, entry: Entry) -> Result<Option<Amount>, Complaint> 
     Ok(given.filter(|amount| base(*amount) >= base(least) && base(*amount) <= base(most)))
 }
 
-fn base(amount: Amount) -> f64 {
+pub(super) fn base(amount: Amount) -> f64 {
     match amount {
         Amount::Length(q) | Amount::PlainLength(q) | Amount::FineLength(q) => q.base(),
         Amount::Angle(q) | Amount::Clock(q) => q.base(),
@@ -275,6 +199,11 @@ fn base(amount: Amount) -> f64 {
         Amount::RoadSpeed(q) => q.base(),
         Amount::Acceleration(q) => q.base(),
         Amount::Reading(value) => value,
+        Amount::Torque(q) => q.base(),
+        Amount::Stress(q) | Amount::Modulus(q) => q.base(),
+        Amount::Density(q) => q.base(),
+        Amount::Rate(q) => q.base(),
+        Amount::Turns(q) => q.base(),
         _ => f64::NAN,
     }
 }
@@ -332,12 +261,32 @@ impl<'a> Fields<'a> {
         self.take(entry).map(|amount| AngularVelocity::from_base(base(amount)))
     }
 
+    /// The fastest the shaft turns, typed or reckoned.
+    pub(super) fn top_speed(&mut self) -> Option<AngularVelocity> {
+        self.sum(top_speed(self.job)).map(|top| top.speed)
+    }
+
     pub(super) fn acceleration(&mut self, entry: Entry) -> Option<AngularAcceleration> {
         self.take(entry).map(|amount| AngularAcceleration::from_base(base(amount)))
     }
 
     pub(super) fn road_speed(&mut self, entry: Entry) -> Option<RoadSpeed> {
         self.take(entry).map(|amount| RoadSpeed::from_base(base(amount)))
+    }
+
+    /// A quantity of any kind.
+    pub(super) fn quantity<Q: Base>(&mut self, entry: Entry) -> Option<Q> {
+        self.take(entry).map(|amount| Q::from_base(base(amount)))
+    }
+
+    /// A quantity that a sum can do without; a wrong entry stands in the way all the same.
+    pub(super) fn optional<Q: Base>(&mut self, entry: Entry) -> Option<Q> {
+        if self.is_empty(entry) { None } else { self.quantity(entry) }
+    }
+
+    /// A plain number that a sum can do without; a wrong entry stands in the way all the same.
+    pub(super) fn optional_reading(&mut self, entry: Entry) -> Option<f64> {
+        if self.is_empty(entry) { None } else { self.reading(entry) }
     }
 
     /// Every reading of a list that is not empty; a reading that cannot be used stands in the way.

@@ -3,6 +3,7 @@
 use super::amount::Amount;
 use super::balance::OnTheCar;
 pub use super::basis::{Law, Source};
+use super::check::Fit;
 use super::complaint::Complaint;
 pub use super::reason::Reason;
 pub use super::sense::{Against, Reset, Sense, Shaken, TackSide};
@@ -20,6 +21,7 @@ macro_rules! names {
             $($name,)+
             PutBack(usize),
             OnTheCar(OnTheCar),
+            Fit(Fit),
         }
 
         impl Name {
@@ -29,6 +31,7 @@ macro_rules! names {
                     $(Name::$name => stringify!($name),)+
                     Name::PutBack(row) => return format!("PutBack-{row}"),
                     Name::OnTheCar(found) => return found.code(),
+                    Name::Fit(fit) => fit.code(),
                 };
                 fixed.to_owned()
             }

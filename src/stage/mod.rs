@@ -25,6 +25,7 @@ pub mod measure;
 mod odd;
 pub mod passes;
 pub mod phase;
+mod range;
 mod reason;
 mod reckoned;
 mod reset;
@@ -48,11 +49,12 @@ pub use amount::Amount;
 pub use bent::BentBy;
 pub use complaint::Complaint;
 pub use dial::AsideBy;
-pub use field::{allowed, may_be_negative, read};
+pub use field::read;
 pub use finding::{
     Against, Answer, Blocked, Caution, Finding, Law, Limit, Name, Need, Reason, Reset, Sense, Shaken,
     Source, Step, TackSide, Value, Verdict, Why,
 };
+pub use range::{allowed, may_be_negative};
 pub use whole::{Standing, Whole, standing, whole};
 
 use crate::job::{Entry, Job};
@@ -166,7 +168,45 @@ impl Stage {
             | Entry::RoadSpeed
             | Entry::SpringPad
             | Entry::MountArm => Stage::Angles,
-            Entry::TubeDiameter | Entry::TubeWall | Entry::TopSpeed => Stage::Check,
+            Entry::TubeDiameter
+            | Entry::TubeWall
+            | Entry::TopSpeed
+            | Entry::GearRatio(_)
+            | Entry::EngineLimit
+            | Entry::ReverseRatio
+            | Entry::LowRange
+            | Entry::AxleRatio
+            | Entry::TyreSize
+            | Entry::TyreTurns
+            | Entry::RolledOut
+            | Entry::RoadTop
+            | Entry::Cruise
+            | Entry::Modulus
+            | Entry::ShearModulus
+            | Entry::Density
+            | Entry::FrontYokeMass
+            | Entry::RearYokeMass
+            | Entry::SlipMass
+            | Entry::FrontSupport
+            | Entry::RearSupport
+            | Entry::StepAt
+            | Entry::StepDiameter
+            | Entry::StepWall
+            | Entry::LumpMass
+            | Entry::LumpAt
+            | Entry::BearingAt
+            | Entry::EngineTorque
+            | Entry::StallRatio
+            | Entry::AxleLoad
+            | Entry::Friction
+            | Entry::OwnYield
+            | Entry::WeldLeg
+            | Entry::ElectrodeStrength
+            | Entry::SplineRoot
+            | Entry::SplineBore
+            | Entry::SplineYield
+            | Entry::JointRating
+            | Entry::JointRatedTo => Stage::Check,
             Entry::WeldLine
             | Entry::FarWeldLine
             | Entry::Kerf
@@ -245,6 +285,7 @@ impl Stage {
         match self {
             Stage::Measure => Some(measure::change_finding(job)),
             Stage::Angles => Some(angles::first(job)),
+            Stage::Check => Some(check::first(job)),
             Stage::Cut => Some(cut::tube_finding(job)),
             Stage::Phase => phase::first(job),
             _ => self.findings(job).into_iter().next(),

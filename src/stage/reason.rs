@@ -1,6 +1,7 @@
 //! Why a verdict is not good, as plain data.
 
 use super::balance::RunReason;
+use super::check::FitReason;
 use super::weights::WeightReason;
 use crate::job::Entry;
 use crate::quantity::{Angle, AngularAcceleration, Length, Unbalance};
@@ -105,4 +106,5 @@ pub enum Reason {
     NotWelded,
     NotComputable,
     OnTheCar(RunReason),
+    Fit(FitReason),
 }

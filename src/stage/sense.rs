@@ -2,6 +2,7 @@
 
 use super::balance::RunSense;
 use super::bent::BentBy;
+use super::check::FitSense;
 use super::dial::AsideBy;
 use super::weights::WeightSense;
 use crate::mechanics::aim::Answered;
@@ -173,6 +174,8 @@ pub enum Sense {
     Reset(Reset),
     /// Of balancing on the car.
     OnTheCar(RunSense),
+    /// What is said of the shaft's fitness.
+    Fit(FitSense),
     /// Of a weight, or of what is out of balance.
     Weight(WeightSense),
 }

@@ -6,7 +6,7 @@ use super::at_weld::{AtWeld, at_weld, opens, order_of_welding, weld_pull};
 use super::dial::{Turn, turn};
 use super::finding::{Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
 use super::judged::{circle_step, may_say_where, offset_doubt, offset_verdict, vector_step};
-use crate::job::{Job, Material};
+use crate::job::{Job, TubeMaterial};
 use crate::mechanics::across::Across;
 use crate::mechanics::aim::{Aim, Found, aim, next};
 use crate::mechanics::centreline::Cause;
@@ -95,7 +95,7 @@ pub(super) fn correction(
     source: Source,
 ) -> Finding {
     let (size, at) = (turn.run_out.offset.size(), turn.run_out.offset.at());
-    let steel = job.tube.material == Material::Steel;
+    let steel = job.tube.material == TubeMaterial::Steel;
     let verdict = match offset_verdict(turn, limit) {
         // No heat on aluminium, so nothing that heat could do any more.
         Verdict::Stop(Reason::WeldedOffset { limit }) if steel => {

@@ -39,7 +39,7 @@ pub fn standing(findings: &[Finding]) -> Standing {
         Standing::NotYet
     } else if any(|verdict| matches!(verdict, Verdict::Watch(_))) {
         Standing::Watch
-    } else if any(|verdict| matches!(verdict, Verdict::IfWanted)) {
+    } else if !findings.is_empty() && findings.iter().all(|found| found.verdict == Verdict::IfWanted) {
         Standing::IfWanted
     } else {
         Standing::Good

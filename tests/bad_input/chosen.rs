@@ -6,6 +6,7 @@ use shaftwright::job::{
     RunOutLimit, ShaftBy, ShaftKind, Stations, TravelBy, YokeAt,
 };
 use shaftwright::quantity::Unreadable;
+use shaftwright::stage::check::Fit as Fits;
 use shaftwright::stage::{
     Answer, Complaint, Name, Need, Reason, Stage, Standing, Verdict, Why, read, whole,
 };
@@ -96,7 +97,9 @@ pub fn what_needs() -> Vec<(Job, Entry, Vec<Name>)> {
         SpeedSwing,
         PinionParallel,
     ];
-    let change = [&[LengthChange, WhirlSpeed, SpeedShare], &cut[..], &weights[..], &lying[..]].concat();
+    let fit = [Name::Fit(Fits::Elements), Name::Fit(Fits::Shear)];
+    let change =
+        [&[LengthChange, WhirlSpeed, SpeedShare], &fit[..], &cut[..], &weights[..], &lying[..]].concat();
     let travel = [PlungeIn, PlungeOut, EngagedSpline];
     let sealed = [&travel[..], &[LipBand]].concat();
     let wanted = [&[WantedLength], &change[..], &sealed[..]].concat();
@@ -322,7 +325,7 @@ fn a_check_that_was_meant_to_be_fed_is_not_dropped_without_a_word() {
     let unproved = Verdict::Watch(Reason::WeldLineNotProved);
     for (entry, gone, empty) in [
         (Entry::Shoulder, vec![], unproved),
-        (Entry::FarWeldLine, vec![], Verdict::Good),
+        (Entry::FarWeldLine, vec![Name::Fit(Fits::Elements)], Verdict::Good),
         (Entry::Spigot, vec![Name::SpigotFit], Verdict::Good),
         (Entry::Trim, vec![Name::ScrapRing], Verdict::Good),
     ] {

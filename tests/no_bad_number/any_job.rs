@@ -1,11 +1,11 @@
 //! Jobs filled in by luck, the same luck at every run.
 
 use shaftwright::job::{
-    BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Groove, Guide,
-    Job, Joined, LevelDivision, MOST_RUNS, MarkNames, Material, Paper, PassKind, PhaseMethod,
-    PhaseTarget, PickUp, PlanBy, Plunger, PutBack, Ready, Route, RunOutLimit, SeamBy, SetUp, ShaftBy,
-    ShaftKind, Side, Spin, SquareBy, Stations, TravelBy, TrialLeft, TurnedHow, Weighed, WeightRow,
-    WeightsCame, WhirlShare, YokeAt, sample,
+    BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Gearbox, Grade,
+    Groove, Guide, Job, Joined, LevelDivision, MOST_GEARS, MOST_RUNS, MarkNames, Material, Paper,
+    PassKind, PhaseMethod, PhaseTarget, PickUp, PlanBy, Plunger, PutBack, Ready, Route, RunOutLimit,
+    SeamBy, SetUp, ShaftBy, ShaftKind, Side, Spin, SquareBy, Stations, TravelBy, TrialLeft,
+    TubeMaterial, TurnedHow, TyreBy, Weighed, WeightRow, WeightsCame, WhirlShare, YokeAt, sample,
 };
 
 /// A linear congruential generator with the constants of Knuth's MMIX (from memory); the seed is
@@ -224,6 +224,51 @@ fn sensible(entry: Entry, luck: &mut Luck) -> String {
         }
         Entry::RunPhase(..) => format!("{}", 37 * few),
         Entry::CheckAmplitude(_) => format!("{few}.2"),
+        _ => sensible_check(entry, few),
+    }
+}
+
+/// The same for a field of Check.
+fn sensible_check(entry: Entry, few: usize) -> String {
+    match entry {
+        Entry::EngineLimit => format!("{}500", 3 + few % 4),
+        Entry::GearRatio(row) => ["3.5", "2.1", "1.4", "1", "0.8"][row % 5].into(),
+        Entry::ReverseRatio => "3.6".into(),
+        Entry::LowRange => ["", "2.7", "1"][few % 3].into(),
+        Entry::AxleRatio => ["3.55", "4.1", "2.73"][few % 3].into(),
+        Entry::TyreSize => {
+            ["205/55R16", "31x10.50R15", "235/75 r15 105S", "LT245/75R16"][few % 4].into()
+        }
+        Entry::TyreTurns => ["780 /mi", "485 per km"][few % 2].into(),
+        Entry::RolledOut => format!("8{few}"),
+        Entry::RoadTop => format!("{}0 mph", 5 + few),
+        Entry::Cruise => format!("{}0 mph", 4 + few),
+        Entry::Modulus => ["70", "120 GPa", "10 Mpsi"][few % 3].into(),
+        Entry::ShearModulus => ["5", "27"][few % 2].into(),
+        Entry::Density => ["1550", "0.098 lb/in³"][few % 2].into(),
+        Entry::FrontYokeMass | Entry::RearYokeMass => format!("{}", 2 + few),
+        Entry::SlipMass => format!("{}.5", 3 + few),
+        Entry::FrontSupport | Entry::RearSupport => {
+            ["5000 N/mm", "500", "100000 lbf/in"][few % 3].into()
+        }
+        Entry::StepAt => format!("2{few}"),
+        Entry::StepDiameter => ["2.5", "3.5"][few % 2].into(),
+        Entry::StepWall => "0.083".into(),
+        Entry::LumpMass => "1.5".into(),
+        Entry::LumpAt => format!("1{few}"),
+        Entry::BearingAt => format!("4{few}"),
+        Entry::EngineTorque => format!("{}0", 12 + 4 * few),
+        Entry::StallRatio => "2.1".into(),
+        Entry::AxleLoad => format!("{}00", 20 + 3 * few),
+        Entry::Friction => ["0.71", "0.9"][few % 2].into(),
+        Entry::OwnYield | Entry::SplineYield => ["45", "300 MPa", "90 ksi"][few % 3].into(),
+        Entry::WeldLeg => ["1/8", "3/16", "3 mm"][few % 3].into(),
+        Entry::ElectrodeStrength => ["70", "480 MPa"][few % 2].into(),
+        Entry::SplineRoot => ["1.2", "1.4"][few % 2].into(),
+        Entry::SplineBore => ["", "0.25"][few % 2].into(),
+        Entry::JointRating => format!("{}00", 6 + 2 * few),
+        Entry::JointRatedTo => ["", "3", "12"][few % 3].into(),
+        other => panic!("{other:?} has no sensible text"),
     }
 }
 
@@ -250,8 +295,12 @@ pub fn any_job(luck: &mut Luck) -> Job {
     job.cut.square_by = luck.choice::<SquareBy>();
     job.cut.marks = luck.choice::<ClockMarks>();
     job.cut.paper = luck.choice::<Paper>();
-    job.tube.material = luck.choice::<Material>();
+    job.tube.material = luck.choice::<TubeMaterial>();
     job.check.whirl_share = luck.choice::<WhirlShare>();
+    job.check.speeds.tyre_by = luck.choice::<TyreBy>();
+    job.check.load.gearbox = luck.choice::<Gearbox>();
+    job.check.load.grade = luck.choice::<Grade>();
+    job.check.speeds.gears.resize_with(1 + luck.next() % MOST_GEARS, Default::default);
     job.cut.end = luck.choice::<End>();
     job.phase.method = luck.choice::<PhaseMethod>();
     job.phase.target = luck.choice::<PhaseTarget>();

@@ -4,8 +4,8 @@ use std::fs;
 
 use shaftwright::job::{
     ClockMarks, CutAt, Datum, DatumPair, Dial, Display, Division, End, Entry, FACE_PLACES, Groove,
-    Guide, Job, LevelDivision, Material, NotAJob, Paper, PassKind, PhaseMethod, Route, RunOutLimit,
-    ShaftKind, Side, SquareBy, Stations, TravelBy, WeightsCame, WhirlShare, YokeAt, from_text,
+    Guide, Job, LevelDivision, NotAJob, Paper, PassKind, PhaseMethod, Route, RunOutLimit, ShaftKind,
+    Side, SquareBy, Stations, TravelBy, TubeMaterial, WeightsCame, WhirlShare, YokeAt, from_text,
 };
 use shaftwright::quantity::Unit;
 
@@ -20,7 +20,7 @@ pub fn text() -> String {
 fn opens_and_says_what_it_said() {
     let job = from_text(&text()).unwrap();
     assert_eq!(job.name, "Orchard sled, “short” — № 8 ½");
-    assert_eq!((job.display, job.tube.material), (Display::Millimetre, Material::Aluminium));
+    assert_eq!((job.display, job.tube.material), (Display::Millimetre, TubeMaterial::Aluminium));
     assert_eq!((job.measure.kind, job.measure.route), (ShaftKind::SlipOnShaft, Route::Both));
     let pair = |front, rear| DatumPair { front, rear };
     assert_eq!(job.measure.old_datum, pair(Datum::OuterSeat, Datum::InnerEar));

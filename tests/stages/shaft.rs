@@ -10,7 +10,8 @@ use shaftwright::job::{
     WeightRow,
 };
 use shaftwright::quantity::{
-    as_degrees, as_gram_millimetres, as_grams, as_radians_per_second_squared, as_rpm, in_inches,
+    as_degrees, as_gram_millimetres, as_grams, as_ksi, as_pound_feet, as_pounds_per_inch,
+    as_radians_per_second_squared, as_rpm, in_inches,
 };
 use shaftwright::stage::{Amount, Answer, Finding, Name, Need, Stage, Value, Verdict};
 
@@ -87,6 +88,9 @@ pub fn shaft() -> Job {
         (Entry::DroopRise, "0.9"),
         (Entry::YokeTurned, "3"),
         (Entry::ShaftMass, "18.5"),
+        (Entry::EngineTorque, "200"),
+        (Entry::GearRatio(0), "3.4"),
+        (Entry::WeldLeg, "1/8"),
     ] {
         job.put(entry, text);
     }
@@ -173,6 +177,9 @@ pub fn number(amount: Amount) -> f64 {
         Amount::Speed(q) | Amount::EstimatedSpeed(q) => as_rpm(q),
         Amount::Acceleration(q) => as_radians_per_second_squared(q),
         Amount::Share(q) | Amount::Percent(q) => q,
+        Amount::Torque(q) => as_pound_feet(q),
+        Amount::Stress(q) => as_ksi(q),
+        Amount::Rate(q) => as_pounds_per_inch(q),
         other => panic!("{other:?}"),
     }
 }

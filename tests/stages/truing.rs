@@ -1,7 +1,7 @@
 //! The dial on the invented shaft, at one place: taps that learn, what the joint opens, welds, heat, marks.
 
 use shaftwright::job::{
-    End, Entry, Job, Material, PassKind, Plunger, RunOutLimit, SetUp, Stations, TurnedHow,
+    End, Entry, Job, PassKind, Plunger, RunOutLimit, SetUp, Stations, TubeMaterial, TurnedHow,
 };
 use shaftwright::quantity::{as_degrees, in_inches};
 use shaftwright::stage::{Finding, Name, Reason, Sense, Source, TackSide, Value, Verdict, truing};
@@ -322,7 +322,7 @@ fn when_heat_may_mend_it_and_when_no_more() {
         let found = finding(&job, Name::Correction);
         (found.verdict, found.value().unwrap().sense)
     };
-    let steel = |offsets: &[(f64, f64)]| last(offsets, Material::Steel);
+    let steel = |offsets: &[(f64, f64)]| last(offsets, TubeMaterial::Steel);
     // Rules of this house, at a limit of 0.010 (common practice): over it the high side is heated; after
     // two passes without a gain, or over three times the limit, not any more.
     let (verdict, sense) = steel(&[(12.0, 100.0)]);
@@ -351,12 +351,12 @@ fn when_heat_may_mend_it_and_when_no_more() {
     for offsets in
         [&[(12.0, 100.0)][..], &[(12.0, 100.0), (12.5, 100.0), (12.2, 100.0)], &[(16.0, 100.0)]]
     {
-        let (verdict, sense) = last(offsets, Material::Aluminium);
+        let (verdict, sense) = last(offsets, TubeMaterial::Aluminium);
         assert!(matches!(verdict, Verdict::Stop(Reason::WeldedOffset { .. })), "{verdict:?}");
         let Some(Sense::LeaveToShop(at)) = sense else { panic!("{sense:?}") };
         place(at, 100.0);
     }
-    assert!(matches!(last(&[(3.0, 100.0)], Material::Aluminium).1, Some(Sense::LeaveWelded(_))));
+    assert!(matches!(last(&[(3.0, 100.0)], TubeMaterial::Aluminium).1, Some(Sense::LeaveWelded(_))));
 }
 
 #[test]

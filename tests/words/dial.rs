@@ -1,7 +1,7 @@
 //! What the dial's findings say, word for word, of everything that can be met there.
 
 use shaftwright::job::{
-    Entry, Job, Material, Pass, PassKind, Plunger, SeamBy, SetUp, Stations, TurnedHow,
+    Entry, Job, Pass, PassKind, Plunger, SeamBy, SetUp, Stations, TubeMaterial, TurnedHow,
 };
 use shaftwright::sheet::report;
 
@@ -161,7 +161,7 @@ fn taps() -> Vec<(&'static str, Job)> {
 
 fn welds() -> Vec<(&'static str, Job)> {
     let welded = |all: &[(f64, f64)]| offsets(PassKind::Welded, all);
-    let aluminium = |job: &mut Job| job.tube.material = Material::Aluminium;
+    let aluminium = |job: &mut Job| job.tube.material = TubeMaterial::Aluminium;
     let pulled = |closing: &str| {
         let mut job = offsets(PassKind::Tacked, &[(3.0, 200.0)]);
         let pass = begin(&mut job, PassKind::Welded, Stations::Eight);

@@ -215,7 +215,8 @@ fn nothing_is_drawn_of_what_is_not_known() {
     for job in [Job::default(), lying(["", "6", "3"], &[]), lying(["30", "-30", "0"], &[])] {
         assert!(drawings(&job).is_empty());
     }
-    let no_speed = lying(USUAL, &[(Entry::TopSpeed, "")]);
+    let no_speed = [Entry::TopSpeed, Entry::EngineLimit, Entry::RoadTop].map(|entry| (entry, ""));
+    let no_speed = lying(USUAL, &no_speed);
     assert!(speed_curve(&no_speed).is_none() && turn_curve(&no_speed).is_some());
 }
 

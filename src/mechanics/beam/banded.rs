@@ -16,17 +16,8 @@ pub(super) fn assembled(
     at_node: fn(&Node) -> [f64; 2],
     out: f64,
 ) -> Vec<Row> {
-    let nothing = Matrix {
-        ww: 0.0,
-        wt: 0.0,
-        tt: 0.0,
-        w_w: 0.0,
-        w_t: 0.0,
-        t_t: 0.0,
-        qq: out,
-        qw: 0.0,
-        qt: 0.0,
-    };
+    let nothing =
+        Matrix { ww: 0.0, wt: 0.0, tt: 0.0, w_w: 0.0, w_t: 0.0, t_t: 0.0, qq: out, qw: 0.0, qt: 0.0 };
     let mut rows = Vec::with_capacity(3 * mesh.nodes.len());
     let mut pieces = mesh.pieces.iter();
     let (mut before, mut was_free) = (nothing, 1.0);

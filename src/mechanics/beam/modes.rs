@@ -163,7 +163,11 @@ impl Search<'_> {
         let mut high = f64::INFINITY;
         let mut shift = mode.square;
         for round in 1..=SHIFTS {
-            if self.below(shift) > known { high = high.min(shift) } else { low = low.max(shift) }
+            if self.below(shift) > known {
+                high = high.min(shift)
+            } else {
+                low = low.max(shift)
+            }
             self.turn(&mut mode, found)?;
             if (mode.square - shift).abs() <= SETTLED * mode.square {
                 let (under, over) = (mode.square * (1.0 - PROOF), mode.square * (1.0 + PROOF));
@@ -173,7 +177,11 @@ impl Search<'_> {
                     return Ok(mode);
                 }
                 // It is a higher one, or a lower: the bracket knows, and the search begins anew in it.
-                if none_missed { low = low.max(over) } else { high = high.min(under) }
+                if none_missed {
+                    low = low.max(over)
+                } else {
+                    high = high.min(under)
+                }
                 mode = self.begun(found, round)?;
             }
             let middle = if high.is_finite() { (low + high) / 2.0 } else { 4.0 * low };

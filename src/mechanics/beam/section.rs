@@ -34,8 +34,8 @@ impl Section {
         let second = area * tube.bending_diameter().base().powi(2) / 16.0;
         let (ratio, hollow) = (stiffness.ratio, (inner / outer).powi(2));
         let whole = (1.0 + hollow).powi(2);
-        let spread = 6.0 * (1.0 + ratio) * whole
-            / ((7.0 + 6.0 * ratio) * whole + (20.0 + 12.0 * ratio) * hollow);
+        let spread =
+            6.0 * (1.0 + ratio) * whole / ((7.0 + 6.0 * ratio) * whole + (20.0 + 12.0 * ratio) * hollow);
         let density = stiffness.density.base();
         Section {
             bending: stiffness.modulus.base() * second,

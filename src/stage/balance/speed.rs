@@ -5,7 +5,7 @@ use super::why;
 use crate::job::{Entry, Job};
 use crate::quantity::{Base, RoadSpeed, miles_per_hour};
 use crate::stage::amount::Amount;
-use crate::stage::check::of_whirl;
+use crate::stage::check::{of_whirl, road_at};
 use crate::stage::field::Fields;
 use crate::stage::finding::{Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
 
@@ -14,15 +14,17 @@ const MOST_MILES_PER_HOUR: f64 = 55.0;
 /// A speed worked out from two others is the same within this.
 const ROUNDING: f64 = 1e-9;
 
-/// What the wheels then do on the speedometer, where the shaft's top speed is known both ways.
+/// What the wheels then do on the speedometer: by tyre and axle, or where the shaft's top speed is known both
+/// ways.
 ///
 /// Formula: v = V·n/N. Symbols: n speed of the runs, N top speed, V road speed at that.
 /// Source: proportion. Assumes the same gear of the axle.
 fn on_the_road(job: &Job) -> Option<RoadSpeed> {
     let mut fields = Fields::of(job);
-    let (run, top) = (fields.speed(Entry::RunSpeed), fields.speed(Entry::TopSpeed));
+    let (run, top) = (fields.speed(Entry::RunSpeed)?, fields.top_speed());
     let road = fields.road_speed(Entry::RoadSpeed);
-    Some(road? * (run?.base() / top?.base()))
+    // Tyre and axle go before a speed that was typed for the chart of Angles.
+    road_at(job, run).or_else(|| Some(road? * (run.base() / top?.base())))
 }
 
 /// The speed of the runs, judged by what of the two is known; nothing where neither is.

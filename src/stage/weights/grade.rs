@@ -36,7 +36,7 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
         Ok(by) => grade(&found, by),
         Err(blocked) => figure(Finding::blocked(Name::RunOutGrade, blocked.clone())),
     }];
-    let top = Fields::of(job).speed(Entry::TopSpeed);
+    let top = Fields::of(job).top_speed();
     let names = [Name::RunOutFront, Name::RunOutRear];
     for ((name, plane), doubt) in names.into_iter().zip(PLANES).zip(found.doubt) {
         let share = plane(found.shares);
@@ -71,7 +71,7 @@ struct By {
 
 fn judged_by(job: &Job) -> Result<By, Blocked> {
     let mut fields = Fields::of(job);
-    let (mass, top) = (fields.mass(Entry::ShaftMass), fields.speed(Entry::TopSpeed));
+    let (mass, top) = (fields.mass(Entry::ShaftMass), fields.top_speed());
     let whirl = match whirl_speed(job) {
         Ok(whirl) => Some(whirl),
         Err(Blocked::Missing(needs)) => {

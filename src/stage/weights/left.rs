@@ -95,8 +95,9 @@ fn unknowable(job: &Job, moved: &Move, half: Unbalance, plane: Plane) -> Option<
     let (limit, _) = chosen_limit(job, &mut fields)?;
     let list = cut_list(job).ok()?;
     let tube = Tube::new(diameter?, wall?).ok()?;
+    let of = stiffness(job).ok()?;
     let ring = Weight {
-        mass: tube.mass(stiffness(job).density, list.removed.best),
+        mass: tube.mass(of.density, list.removed.best),
         radius: limit * 0.5,
         at: degrees(0.0),
         z: behind_front(job, list.new_weld()?, moved.new),
@@ -159,7 +160,7 @@ fn first_needs(job: &Job) -> Vec<crate::stage::finding::Need> {
 fn in_plane(job: &Job, name: Name, moved: &Move, plane: Plane, lengthened: bool) -> Finding {
     let mut fields = Fields::of(job);
     let mass = fields.mass(Entry::ShaftMass);
-    let top = fields.speed(Entry::TopSpeed);
+    let top = fields.top_speed();
     let half = mass.zip(top).and_then(|(mass, top)| half_of(Grade::G16, mass, top));
     let unknowable = half.and_then(|half| unknowable(job, moved, half, plane));
     let left = plane(moved.leaves());

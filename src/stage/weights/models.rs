@@ -41,7 +41,7 @@ pub(super) fn finding(job: &Job) -> Option<Finding> {
         }
     }
     let (by, sense) = most?;
-    let (mass, top) = (fields.mass(Entry::ShaftMass), fields.speed(Entry::TopSpeed));
+    let (mass, top) = (fields.mass(Entry::ShaftMass), fields.top_speed());
     let half = mass.zip(top).and_then(|(mass, top)| half_of(Grade::G16, mass, top));
     // Where they differ by less than a plane's share of the grade, it matters little which is taken.
     let verdict = match half {

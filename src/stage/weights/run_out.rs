@@ -108,7 +108,9 @@ fn lie(job: &Job) -> Result<Lay, Blocked> {
     let (diameter, wall) = (fields.length(Entry::TubeDiameter), fields.length(Entry::TubeWall));
     let mass = fields.mass(Entry::ShaftMass);
     let ends = tube_ends(job, &mut fields);
-    let (Some(diameter), Some(wall), Some(mass), Some((tube, length))) = (diameter, wall, mass, ends)
+    let of = fields.sum(stiffness(job));
+    let (Some(diameter), Some(wall), Some(mass), Some((tube, length)), Some(of)) =
+        (diameter, wall, mass, ends, of)
     else {
         return Err(Blocked::Missing(fields.needs()));
     };
@@ -120,7 +122,7 @@ fn lie(job: &Job) -> Result<Lay, Blocked> {
     let Ok(made) = Tube::new(diameter, wall) else {
         return Err(Blocked::Impossible(Reason::NotComputable));
     };
-    let tube_mass = made.mass(stiffness(job).density, to - from);
+    let tube_mass = made.mass(of.density, to - from);
     if tube_mass.base() > mass.base() {
         return impossible(WeightReason::TubeHeavier { tube: tube_mass });
     }

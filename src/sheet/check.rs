@@ -1,0 +1,231 @@
+//! Check in words: its findings, its reasons, and the tables of gears and tubes.
+
+use super::amount::amount;
+use crate::job::Job;
+use crate::quantity::{
+    LengthDisplay, as_kilograms, show_angle, show_number, show_plain_length, show_rate, show_road_speed,
+    show_speed, show_torque, three_figures,
+};
+use crate::stage::check::{Choice, Fastest, Fit, FitReason, FitSense, choices, gears, road_at};
+use crate::stage::{Amount, Need, Verdict};
+
+/// The name of a finding.
+pub(super) const fn fit_title(fit: Fit) -> &'static str {
+    match fit {
+        Fit::TopSpeed => "Fastest the shaft turns",
+        Fit::Elements => "Whirl speed, yokes counted",
+        Fit::ElementsBefore => "The same at the old length",
+        Fit::Soft => "The same, held as softly as you say",
+        Fit::Softest => "What holds it may give way down to",
+        Fit::Half => "Cruising speed of the shaft",
+        Fit::ByEngine => "Torque by the engine, lowest gear",
+        Fit::BySlip => "Torque at which the wheels slip",
+        Fit::Shear => "Shear in the tube",
+        Fit::Folds => "Shear in the tube, against folding",
+        Fit::Twist => "The tube winds up by",
+        Fit::Weld => "Leg of the weld, at the least",
+        Fit::Spline => "Shear in the splined part",
+        Fit::Joints => "Rating of the joints",
+    }
+}
+
+/// The value and what goes with it.
+pub(super) fn worded_fit(
+    number: String,
+    sense: FitSense,
+    display: LengthDisplay,
+) -> (String, Option<String>) {
+    let words = match sense {
+        FitSense::Fastest { by, engine } => {
+            let by = match by {
+                Fastest::Typed => "As you typed it.".to_owned(),
+                Fastest::Gear(row) => format!("In gear {}, the engine at its top speed.", row + 1),
+                Fastest::Road(road) => format!("At {} on the road.", show_road_speed(road, display)),
+            };
+            let engine = engine.map_or(String::new(), |engine| {
+                format!(
+                    " The engine alone could turn it at {}: with the wheels off the ground it will.",
+                    show_speed(engine)
+                )
+            });
+            format!("{by}{engine}")
+        }
+        FitSense::Modes { next: [second, third], share } => {
+            let share = share.map_or(String::new(), |share| {
+                format!("Top speed is {} of it. ", show_number(share, 2))
+            });
+            let speed = |speed| amount(Amount::EstimatedSpeed(speed), display);
+            format!(
+                "{share}Held rigidly at both joints. It bends twice at {}, three times at {}.",
+                speed(second),
+                speed(third)
+            )
+        }
+        FitSense::OldLength(length) => format!("At {}.", show_plain_length(length, display)),
+        FitSense::Held { by: [front, rear], share } => {
+            let held =
+                |rate: Option<_>| rate.map_or("rigidly".to_owned(), |rate| show_rate(rate, display));
+            let share = share.map_or(String::new(), |share| {
+                format!(" Top speed is {} of it.", show_number(share, 2))
+            });
+            format!("Front {}, rear {}.{share}", held(front), held(rear))
+        }
+        FitSense::UsedUp { allowed } => format!(
+            "At each end; softer than that, top speed is more than {} of the whirl speed. A worn rear bushing or a soft mount is softer than it looks: push and measure.",
+            show_number(allowed, 2)
+        ),
+        FitSense::FromHalf { half, road } => {
+            let road = road.map_or(String::new(), |road| {
+                format!("At {} on the road. ", show_road_speed(road, display))
+            });
+            format!(
+                "{road}Half the whirl speed is {}: there the joints' two shakes a turn meet the bending.",
+                amount(Amount::EstimatedSpeed(half), display)
+            )
+        }
+        FitSense::Governs(true) => "The lesser counts: this one. Neither can be passed.".to_owned(),
+        FitSense::Governs(false) => "Never reached: the other is less.".to_owned(),
+        FitSense::Factor(factor) => format!("It bears {} times as much.", three_figures(factor)),
+        FitSense::Rated { factor, works_at, rated_to } => {
+            let at = works_at.map_or(String::new(), |at| {
+                format!(" The larger of both works at {}", show_angle(at, 1))
+            });
+            let to = match (works_at, rated_to) {
+                (Some(_), Some(to)) => format!("; rated up to {}.", show_angle(to, 1)),
+                (Some(_), None) => ".".to_owned(),
+                _ => String::new(),
+            };
+            format!("{} times the torque.{at}{to}", three_figures(factor))
+        }
+        FitSense::Leg { given, factor } => match given.zip(factor) {
+            Some((leg, factor)) => format!(
+                "A fillet all round, without a gap. Yours of {} bears {} times as much.",
+                show_plain_length(leg, display),
+                three_figures(factor)
+            ),
+            None => "A fillet all round, without a gap. Twice that for a dropped clutch.".to_owned(),
+        },
+    };
+    (number, Some(words))
+}
+
+/// The words of a reason.
+pub(super) fn fit_reason(reason: FitReason, display: LengthDisplay) -> String {
+    let fixed = match reason {
+        FitReason::FasterThanTyped { reckoned } => {
+            return format!(
+                "Engine, gears, tyre and axle as you gave them turn it at {}: type that, or look for what is wrong.",
+                show_speed(reckoned)
+            );
+        }
+        FitReason::RoadOnly => {
+            "By the road alone: give engine and gears as well, since nothing else stops a driver or a wheel that spins."
+        }
+        FitReason::NoSuchShaft => {
+            "These parts do not fit into the new length: look at the weld lines, and at what you placed along the shaft."
+        }
+        FitReason::NotReckoned => {
+            "The bending cannot be reckoned with these numbers: look for one far too large or too small."
+        }
+        FitReason::NearHalf { half } => {
+            return format!(
+                "Within 8 % of {}, half the whirl speed: it may hum or shake on the motorway. Small joint angles help; a stiffer tube moves it.",
+                amount(Amount::EstimatedSpeed(half), display)
+            );
+        }
+        FitReason::Fails => {
+            "It does not bear this torque: a larger tube, a thicker wall or a better grade."
+        }
+        FitReason::NotTwice => {
+            "It bears this torque, but not the double of it, which a dropped clutch can make for a moment."
+        }
+        FitReason::SmallWeld { needed } => {
+            return format!("Too small: at least {}.", show_plain_length(needed, display));
+        }
+        FitReason::WeldNotTwice { needed } => {
+            return format!(
+                "Enough for this torque, not for the double that a dropped clutch can make: {} is.",
+                show_plain_length(needed, display)
+            );
+        }
+        FitReason::OverRating { rating } => {
+            return format!(
+                "Their maker rates them for {}: larger joints, or less torque.",
+                show_torque(rating, display)
+            );
+        }
+        FitReason::OverRatedAngle => {
+            "They work at more than they are rated up to: past it they bear less. Ask their maker."
+        }
+        FitReason::AngleUnknown => "At which angle they work is not known yet: see Angles.",
+        FitReason::SplineNotAsked => {
+            "Not looked at: give its diameter at the root and what it yields at, from its maker."
+        }
+        FitReason::JointsNotAsked => "Not looked at: give the torque from their maker's sheet.",
+    };
+    fixed.to_owned()
+}
+
+/// A row of the table of gears.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GearRow {
+    /// The gear.
+    pub gear: String,
+    /// The shaft's speed at the engine's top speed.
+    pub shaft: String,
+    /// What that is on the road, where tyre and axle are known.
+    pub road: String,
+}
+
+/// What each gear comes to at the engine's top speed.
+pub fn gear_table(job: &Job) -> Vec<GearRow> {
+    let display = job.display.lengths();
+    let row = |(gear, speed)| GearRow {
+        gear: format!("Gear {}", gear + 1),
+        shaft: show_speed(speed),
+        road: road_at(job, speed).map_or(String::new(), |road| show_road_speed(road, display)),
+    };
+    gears(job).into_iter().map(row).collect()
+}
+
+/// A row of the table of tubes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TubeRow {
+    /// Diameter and wall.
+    pub size: String,
+    /// Whirl speed, and top speed as a share of it.
+    pub whirl: String,
+    /// How many times stronger than the torque.
+    pub factor: String,
+    /// Its mass.
+    pub mass: String,
+    /// What to make of it.
+    pub verdict: Verdict,
+    /// It is the one of this job.
+    pub own: bool,
+}
+
+/// Common tubes with what each comes to in this job, the best first.
+///
+/// # Errors
+/// The fields that are needed.
+pub fn tube_table(job: &Job) -> Result<Vec<TubeRow>, Vec<Need>> {
+    let display = job.display.lengths();
+    Ok(choices(job)?.iter().map(|choice| tube_row(choice, display)).collect())
+}
+
+fn tube_row(choice: &Choice, display: LengthDisplay) -> TubeRow {
+    let share = choice.share.map_or(String::new(), |share| format!(", share {}", show_number(share, 2)));
+    TubeRow {
+        size: format!(
+            "{} × {}",
+            show_plain_length(choice.diameter, display),
+            show_plain_length(choice.wall, display)
+        ),
+        whirl: format!("{}{share}", amount(Amount::EstimatedSpeed(choice.whirl), display)),
+        factor: choice.factor.map_or(String::new(), |factor| format!("{} times", three_figures(factor))),
+        mass: format!("{} kg", show_number(as_kilograms(choice.mass), 2)),
+        verdict: choice.verdict,
+        own: choice.own,
+    }
+}

@@ -1,0 +1,57 @@
+//! Every number that the senses and reasons of Check carry. No wildcard.
+
+use shaftwright::stage::Amount;
+use shaftwright::stage::check::{Fastest, FitReason, FitSense};
+
+pub fn amounts_of(sense: FitSense) -> Vec<Amount> {
+    match sense {
+        FitSense::Fastest { by, engine } => {
+            let road = match by {
+                Fastest::Road(road) => Some(Amount::RoadSpeed(road)),
+                Fastest::Gear(row) => Some(Amount::Count(row)),
+                Fastest::Typed => None,
+            };
+            road.into_iter().chain(engine.map(Amount::Speed)).collect()
+        }
+        FitSense::Modes { next, share } => {
+            next.map(Amount::Speed).into_iter().chain(share.map(Amount::Share)).collect()
+        }
+        FitSense::OldLength(length) => vec![Amount::Length(length)],
+        FitSense::Held { by, share } => {
+            by.into_iter().flatten().map(Amount::Rate).chain(share.map(Amount::Share)).collect()
+        }
+        FitSense::UsedUp { allowed: share } | FitSense::Factor(share) => vec![Amount::Share(share)],
+        FitSense::FromHalf { half, road } => {
+            core::iter::once(Amount::Speed(half)).chain(road.map(Amount::RoadSpeed)).collect()
+        }
+        FitSense::Governs(_) => Vec::new(),
+        FitSense::Rated { factor, works_at, rated_to } => {
+            let angles = [works_at, rated_to].into_iter().flatten().map(Amount::Angle);
+            core::iter::once(Amount::Share(factor)).chain(angles).collect()
+        }
+        FitSense::Leg { given, factor } => {
+            given.map(Amount::Length).into_iter().chain(factor.map(Amount::Share)).collect()
+        }
+    }
+}
+
+pub fn amounts_in(reason: FitReason) -> Vec<Amount> {
+    match reason {
+        FitReason::FasterThanTyped { reckoned: speed } | FitReason::NearHalf { half: speed } => {
+            vec![Amount::Speed(speed)]
+        }
+        FitReason::SmallWeld { needed: leg } | FitReason::WeldNotTwice { needed: leg } => {
+            vec![Amount::Length(leg)]
+        }
+        FitReason::OverRating { rating } => vec![Amount::Torque(rating)],
+        FitReason::RoadOnly
+        | FitReason::NoSuchShaft
+        | FitReason::NotReckoned
+        | FitReason::Fails
+        | FitReason::NotTwice
+        | FitReason::OverRatedAngle
+        | FitReason::AngleUnknown
+        | FitReason::SplineNotAsked
+        | FitReason::JointsNotAsked => Vec::new(),
+    }
+}
