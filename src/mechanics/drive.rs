@@ -140,6 +140,9 @@ mod tests {
         // By hand, of the same manual's product: 300 lbf·ft × 3.06 × 0.80 × 2.0 = 1468.8 lbf·ft.
         let got = engine_torque(pound_feet(300.0), 3.06, AUTOMATIC_EFFICIENCY, 2.0).unwrap();
         assert!((as_pound_feet(got) - 1468.8).abs() < 1e-9);
+        // And by hand for a manual gearbox, 400 lbf·ft × 2.66 × 0.85 = 904.4 lbf·ft.
+        let got = engine_torque(pound_feet(400.0), 2.66, MANUAL_EFFICIENCY, 1.0).unwrap();
+        assert!((as_pound_feet(got) - 904.4).abs() < 1e-9);
     }
 
     #[test]

@@ -5,7 +5,7 @@ use shaftwright::mechanics::drive::{
     engine_torque, from_engine, from_road, rating_left, slip_torque, to_road,
 };
 use shaftwright::mechanics::grade::{Grade, shear_yield};
-use shaftwright::mechanics::torsion::{buckling, shear, torque_at, twist};
+use shaftwright::mechanics::torsion::{TESTED_SHARE, buckling, shear, torque_at, twist};
 use shaftwright::mechanics::tube::Tube;
 use shaftwright::mechanics::tyre::{LOADED_HALF_WIDTH, loaded, parse_tyre, rolled_out};
 use shaftwright::mechanics::weld::{allowable, fillet_shear, leg_needed, weld_metal};
@@ -40,7 +40,8 @@ pub fn torsion(given: &Given) -> Results {
 /// The stress at which a tube buckles.
 pub fn tube_buckling(given: &Given) -> Results {
     let (length, modulus) = (inches(given.number("length")), ksi(given.number("modulus")));
-    vec![("ksi", as_ksi(buckling(tube(given), length, modulus, given.number("ratio")).unwrap()))]
+    let stress = buckling(tube(given), length, modulus, given.number("ratio")).unwrap();
+    vec![("ksi", as_ksi(stress)), ("tested", as_ksi(stress * TESTED_SHARE))]
 }
 
 /// What a grade bears.
