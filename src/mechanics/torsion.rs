@@ -241,5 +241,8 @@ mod tests {
             assert!(got.is_none(), "{d} {wall} {length} {e} {ratio}");
         }
         assert!(buckling(tube(3.0, 0.142), inches(50.0), ksi(30_000.0), 0.3).is_some());
+        // By hand: 10·r·(r/t)^1.5 of 3.0 × 0.083 in is 1074.3 in.
+        let at = |length: f64| buckling(tube(3.0, 0.083), inches(length), ksi(30_000.0), 0.3);
+        assert!(at(1074.0).is_some() && at(1075.0).is_none());
     }
 }
