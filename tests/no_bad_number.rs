@@ -139,6 +139,7 @@ fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
         RunReason::HeavyCorrection { tenth: force } | RunReason::TooHeavyCorrection { load: force } => {
             vec![Amount::Force(force)]
         }
+        RunReason::HardlyAgree { scatter } => vec![Amount::Reading(scatter)],
         RunReason::OverWhirl { allowed } => vec![Amount::Share(allowed)],
         RunReason::IfItShakes
         | RunReason::NotReady

@@ -28,6 +28,10 @@ pub use two_planes::{TrialRun, two_planes};
 /// How many times its scatter a reading must change by so that a region at 95 % keeps its promise, where the
 /// scatter is known. Our own choice; `tests/trials.rs` shows what holds from there on.
 pub const LEAST_EFFECT: f64 = 5.0;
+/// Degrees of freedom of a scatter that was taken from the range of five readings: two fifths of it, since its
+/// root mean square is 2.48 scatters. Published: A. J. Duncan, Quality Control and Industrial Statistics, table
+/// of d₂* (from memory), 3.8; `tests/handbook/range_of_five.py` finds 3.83 by integration and by luck.
+pub const FREEDOM_OF_FIVE: f64 = 3.8;
 /// The share of the load at rest that a trial's force may be. Common practice, no source.
 const MOST_OF_LOAD: f64 = 0.1;
 /// By how much a trial should change amplitude, as a share, or else phase, in degrees.
@@ -141,6 +145,15 @@ pub struct Disagreement {
     pub freedom: f64,
     /// What luck passes once in a hundred.
     pub allowed: f64,
+    /// What it passes once in twenty.
+    pub unlikely: f64,
+}
+
+impl Disagreement {
+    /// Whether luck leaves as much once in twenty times at the most.
+    pub fn is_unlikely(&self) -> bool {
+        self.chi_squared > self.unlikely
+    }
 }
 
 /// Readings that no single weight explains.
@@ -215,12 +228,12 @@ impl Scale {
         if weight <= 0.0 {
             return Err(NoCorrection::TooFewTrials { got: 0, needed: 1 });
         }
-        let (factor, known) = (circle_95(scatter.freedom), circle_95(f64::INFINITY));
+        let factor = circle_95(scatter.freedom);
         Ok(Scale {
             scatter: scatter.standard,
             weight,
             stretch: factor * factor,
-            needed: LEAST_EFFECT * factor / known,
+            needed: enough(scatter.freedom),
         })
     }
 
@@ -236,6 +249,14 @@ impl Scale {
     fn response(&self) -> f64 {
         self.scatter / self.weight
     }
+}
+
+/// How many times its scatter a reading must change by, where the scatter has so many degrees of freedom.
+///
+/// Formula: 5·√(F₀.₉₅(2, ν)/F₀.₉₅(2, ∞)): as far out as the region's circle grows. Symbols: ν degrees of freedom.
+/// Range: ν ≥ 1. Source: our own choice ([`LEAST_EFFECT`]); `tests/trials.rs` shows what holds from there on.
+pub fn enough(freedom: f64) -> f64 {
+    LEAST_EFFECT * circle_95(freedom) / circle_95(f64::INFINITY)
 }
 
 /// Whether a trial changed enough to be believed: amplitude by 30 % or phase by 30°.

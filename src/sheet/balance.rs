@@ -160,7 +160,7 @@ pub(super) fn worded_run(
             } else {
                 "up or down."
             };
-            format!("{} times what a reading changes by itself, {how}", show_number(least, 0))
+            format!("{} times what a reading changes by itself, {how}", show_number(least, 1))
         }
         RunSense::ByLuck { freedom } => format!(
             "In squares of the scatter, with {} more {} than it takes. Scatter alone passes the limit once in a hundred times.",
@@ -211,7 +211,7 @@ pub(super) fn run_reason(reason: RunReason) -> String {
             return format!(
                 "The trials changed the reading by {} times what it changes by itself; {} times are wanted. Take a heavier trial, up to the heaviest allowed, or read finer.",
                 show_number(times, 1),
-                show_number(needed, 0)
+                show_number(needed, 1)
             );
         }
         RunReason::Disagree { got, allowed, scatter } => {
@@ -219,6 +219,12 @@ pub(super) fn run_reason(reason: RunReason) -> String {
                 "These readings cannot all be right: {} where luck leaves {}. Another speed or gear, a clip that slipped, or one left on? Make the first run again, then each trial. They would agree if a reading changed by {} by itself.",
                 three_figures(got),
                 three_figures(allowed),
+                three_figures(scatter)
+            );
+        }
+        RunReason::HardlyAgree { scatter } => {
+            return format!(
+                "These readings hardly go together: luck leaves as much once in twenty times at the most, unless a reading changes by {} by itself. One more trial, at another place, tells; or make the runs again.",
                 three_figures(scatter)
             );
         }
@@ -270,7 +276,7 @@ pub(super) fn run_reason(reason: RunReason) -> String {
         RunReason::SmallEffect { least } => {
             return format!(
                 "Less than {} times what a reading changes by itself: the ± may not hold. A heavier trial says more.",
-                show_number(least, 0)
+                show_number(least, 1)
             );
         }
         RunReason::SmallChange => {
@@ -343,7 +349,7 @@ pub(super) const fn balance_hint(entry: Entry) -> &'static str {
             "What is heavier on the screw's side: weigh the clip, and take off a band of the same length."
         }
         Entry::RunScatter => {
-            "Make the first run five times, stopping in between, with nothing changed: three sevenths of what the readings differ by at most. The same unit as the reading."
+            "Read the first run five times, stopping in between, with nothing changed: two fifths of what the largest and the smallest reading differ by. Every ± here is for a scatter from five readings. The same unit as the reading."
         }
         Entry::TrialMass(1) => "One head, or what two heads make together: see the table.",
         Entry::TrialClock(1) => "Clockwise from the witness mark, seen from the rear: 4:30, or 135°.",

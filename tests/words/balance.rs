@@ -38,6 +38,9 @@ fn amplitudes(first: &str, trials: &[(&str, &str)], entries: &[(Entry, &str)]) -
 
 const AGREE: [(&str, &str); 3] = [("12", "3.13"), ("4", "10.8"), ("8", "13.17")];
 
+/// Published inputs that contradict themselves (article on balancing without phase).
+const APART: [(&str, &str); 3] = [("12", "7"), ("4", "12"), ("8", "18")];
+
 fn phase(run: (&str, &str), entries: &[(Entry, &str)]) -> Job {
     let mut job = ready(
         BalanceBy::Phase,
@@ -93,7 +96,8 @@ fn all() -> Vec<(&'static str, Job)> {
         ),
         ("a check not as predicted", amplitudes("8", &AGREE, &set(Entry::CheckAmplitude(0), "3"))),
         ("a check no better", amplitudes("8", &AGREE, &set(Entry::CheckAmplitude(0), "8"))),
-        ("readings that contradict", amplitudes("10", &[("12", "7"), ("4", "12"), ("8", "18")], &[])),
+        ("readings that contradict", amplitudes("10", &APART, &set(Entry::RunScatter, "0.05"))),
+        ("readings that hardly go together", amplitudes("10", &APART, &[])),
         ("a scatter of nothing", amplitudes("8", &AGREE, &set(Entry::RunScatter, "0"))),
         ("a coarse instrument", amplitudes("8", &AGREE, &set(Entry::RunScatter, "1.5"))),
         ("a reading of nothing", amplitudes("8", &AGREE, &set(Entry::RunAmplitude(2, 0), "0"))),

@@ -1,7 +1,7 @@
 //! One plane with amplitudes alone: one run as it is and three and more with trial weights.
 
 use super::super::across::Across;
-use super::super::chi_squared::one_in_a_hundred;
+use super::super::chi_squared::passed_by_luck;
 use super::super::ellipse::Ellipse;
 use super::super::least_squares::{dot, solve};
 use super::super::uncertainty::Spread;
@@ -213,8 +213,8 @@ fn rival(runs: &Runs, best: &mut Complex, squares: &mut f64) -> Option<(Complex,
 /// How well the readings agree: one scale and one place are taken from them.
 fn agreement(squares: f64, trials: usize, of_scatter: f64) -> Result<Disagreement, NoCorrection> {
     let freedom = (trials + 1) as f64 - 3.0;
-    let allowed = one_in_a_hundred(freedom, of_scatter).ok_or(NoCorrection::NotComputable)?;
-    Ok(Disagreement { chi_squared: squares, freedom, allowed })
+    let passed = |share| passed_by_luck(share, freedom, of_scatter).ok_or(NoCorrection::NotComputable);
+    Ok(Disagreement { chi_squared: squares, freedom, allowed: passed(0.01)?, unlikely: passed(0.05)? })
 }
 
 /// t² by itself and p² + q², in scatters squared, for a trial of the trials' mean square.

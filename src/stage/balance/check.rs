@@ -7,7 +7,7 @@ use super::solved::{Solved, said};
 use super::{unsolved, why};
 use crate::job::{Entry, Job};
 use crate::mechanics::student::circle_95;
-use crate::mechanics::trial::Correction;
+use crate::mechanics::trial::{Correction, FREEDOM_OF_FIVE};
 use crate::stage::amount::Amount;
 use crate::stage::field::{Fields, read};
 use crate::stage::finding::{Finding, Name, Sense, Source, Value, Verdict};
@@ -43,7 +43,7 @@ pub(super) fn findings(job: &Job, outcome: &Outcome) -> Vec<Finding> {
 /// no reading can tell more. What shakes surely more than before comes off again. An end that had nothing to gain is never asked to be better.
 fn judge(plane: Plane, came: f64, solved: &Solved, correction: &Correction) -> Finding {
     let (before, scatter) = (solved.before(plane), solved.runs.scatter);
-    let by_scatter = circle_95(f64::INFINITY) * scatter;
+    let by_scatter = circle_95(FREEDOM_OF_FIVE) * scatter;
     let doubt = correction.left_doubt.hypot(by_scatter);
     let left = said(correction.expected_left, correction.left_doubt);
     let (done, as_predicted) = (came <= by_scatter, came <= left + doubt);

@@ -104,6 +104,11 @@ pub enum RunReason {
         /// The scatter from which on luck would leave as much.
         scatter: f64,
     },
+    /// They may all be right, but luck leaves so much once in twenty times at the most.
+    HardlyAgree {
+        /// The scatter from which on it would be less seldom.
+        scatter: f64,
+    },
     /// The two ends cannot be told apart.
     NotTold {
         /// How much worse the badly told direction is than the well told one.

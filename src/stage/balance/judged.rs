@@ -5,7 +5,9 @@ use super::runs::{Runs, first_run, planes};
 use super::solved::{Solved, Unsolved, as_mass, doubts, front, said};
 use super::{reading, size, unsolved, why};
 use crate::job::{BalanceBy, Entry, Job};
-use crate::mechanics::trial::{Correction, Disagreement, LEAST_EFFECT, Vibration, changed_enough};
+use crate::mechanics::trial::{
+    Correction, Disagreement, FREEDOM_OF_FIVE, Vibration, changed_enough, enough,
+};
 use crate::quantity::Base;
 use crate::stage::amount::Amount;
 use crate::stage::field::Fields;
@@ -58,6 +60,7 @@ fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction)
             pull,
         }
     };
+    let unlikely = correction.disagreement.and_then(|found| hardly_agree(found, runs.scatter));
     let too_hard = pull.zip(load).filter(|_| worth).and_then(|(pull, load)| size::too_hard(pull, load));
     let verdict = if let Some(stop @ Verdict::Stop(_)) = too_hard {
         stop
@@ -65,6 +68,8 @@ fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction)
         Verdict::Watch(why(RunReason::SmallEffect { least: correction.needed }))
     } else if gains && correction.expected_left + correction.left_doubt >= was {
         Verdict::Watch(why(RunReason::NotKnownEnough))
+    } else if let Some(watch) = unlikely {
+        watch
     } else if worth && (pull.is_none() || load.is_none()) {
         // Not good before it is known that it can be run with.
         Verdict::Watch(why(RunReason::PullUnknown))
@@ -157,10 +162,11 @@ pub(super) fn effect(job: &Job, outcome: &Outcome) -> Option<Finding> {
     let Ok(solved) = outcome else {
         let scatter = Fields::of(job).reading(Entry::RunScatter).filter(|scatter| *scatter > 0.0)?;
         first_run(job)?;
+        let least = enough(FREEDOM_OF_FIVE);
         let value = Value {
-            amount: Amount::Reading(LEAST_EFFECT * scatter),
+            amount: Amount::Reading(least * scatter),
             plus_minus: None,
-            sense: Some(Sense::OnTheCar(RunSense::TimesScatter { least: LEAST_EFFECT, phase })),
+            sense: Some(Sense::OnTheCar(RunSense::TimesScatter { least, phase })),
         };
         let name = Name::OnTheCar(OnTheCar::LeastChange);
         return Some(Finding::known(name, value, Verdict::Figure).from(sources));
@@ -186,14 +192,23 @@ pub(super) fn effect(job: &Job, outcome: &Outcome) -> Option<Finding> {
     )
 }
 
+/// What is said of readings that luck alone seldom leaves so far apart.
+fn hardly_agree(found: Disagreement, scatter: f64) -> Option<Verdict> {
+    let scatter = scatter * (found.chi_squared / found.unlikely).sqrt();
+    found.is_unlikely().then_some(Verdict::Watch(why(RunReason::HardlyAgree { scatter })))
+}
+
 /// How far the readings disagree, where there are more than the answer needs.
 pub(super) fn apart(outcome: &Outcome) -> Option<Finding> {
     let (found, verdict) = match outcome {
-        Ok(solved) => (solved.corrections.first()?.disagreement?, Verdict::Good),
+        Ok(solved) => {
+            let found = solved.corrections.first()?.disagreement?;
+            (found, hardly_agree(found, solved.runs.scatter).unwrap_or(Verdict::Good))
+        }
         Err(Unsolved::Apart(found, reason)) => (*found, Verdict::Stop(why(*reason))),
         Err(_) => return None,
     };
-    let Disagreement { chi_squared, freedom, allowed } = found;
+    let Disagreement { chi_squared, freedom, allowed, .. } = found;
     let value = Value {
         amount: Amount::Reading(said(chi_squared, allowed)),
         plus_minus: None,

@@ -5,8 +5,8 @@ use super::runs::{Runs, planes, runs};
 use crate::job::{BalanceBy, Entry, Job};
 use crate::mechanics::across::Across;
 use crate::mechanics::trial::{
-    Correction, Disagreement, NoCorrection, Region, TrialRun, Vibration, amplitudes, one_plane,
-    two_planes,
+    Correction, Disagreement, FREEDOM_OF_FIVE, NoCorrection, Region, TrialRun, Vibration, amplitudes,
+    one_plane, two_planes,
 };
 use crate::mechanics::uncertainty::Spread;
 use crate::quantity::{Angle, Base, Length, Mass, Unbalance, degrees};
@@ -71,8 +71,8 @@ pub fn solved(job: &Job) -> Result<Solved, Unsolved> {
 }
 
 fn corrections(runs: &Runs) -> Result<Vec<Correction>, NoCorrection> {
-    // What was typed is taken for the scatter itself, not for an estimate of it.
-    let scatter = Spread { standard: runs.scatter, freedom: f64::INFINITY };
+    // As the field asks for it: from the range of five first runs.
+    let scatter = Spread { standard: runs.scatter, freedom: FREEDOM_OF_FIVE };
     let first = runs.first;
     match (runs.by, runs.trials.as_slice()) {
         (BalanceBy::Amplitudes, trials) => {
