@@ -320,8 +320,8 @@ fn damaged_files_are_told_apart() {
         let text = format!("{{\"shaftwright-job\":{version},\"name\":\"\"}}");
         assert_eq!(from_text(&text), Err(NotAJob::OtherText), "{version}");
     }
-    let newer = r#"{"shaftwright-job":6,"fields":"a form not thought of yet"}"#;
-    assert_eq!(from_text(newer), Err(NotAJob::Newer { version: 6, known: 5 }));
+    let newer = r#"{"shaftwright-job":7,"fields":"a form not thought of yet"}"#;
+    assert_eq!(from_text(newer), Err(NotAJob::Newer { version: 7, known: 6 }));
 }
 
 #[test]

@@ -78,12 +78,33 @@ impl Default for BalanceForm {
 }
 
 impl BalanceForm {
+    /// The ends that are read, as they are counted in a run: 0 the gearbox end, 1 the axle end.
+    pub const fn ends(&self) -> &'static [usize] {
+        match (self.by, self.end) {
+            (BalanceBy::TwoPlanes, _) => &[0, 1],
+            (_, End::Front) => &[0],
+            (_, End::Rear) => &[1],
+        }
+    }
+
+    /// Something stands in what was read at an end.
+    pub fn is_read(&self, end: usize) -> bool {
+        let typed = |reading: &RunReading| !reading.amplitude.is_blank() || !reading.phase.is_blank();
+        self.runs.iter().any(|run| run.read.get(end).is_some_and(typed))
+            || self.check.get(end).is_some_and(|check| !check.is_blank())
+    }
+
     /// Nothing was typed or said here: balancing on the car is for those who want it.
     pub fn is_blank(&self) -> bool {
-        let typed = |reading: &RunReading| !reading.amplitude.is_blank() || !reading.phase.is_blank();
-        let run = |run: &Run| !run.mass.is_blank() || !run.at.is_blank() || run.read.iter().any(typed);
+        let run = |run: &Run| !run.mass.is_blank() || !run.at.is_blank();
         self.ready == Ready::NotYet
             && !self.runs.iter().any(run)
-            && self.check.iter().all(Typed::is_blank)
+            && !(0..PLANES).any(|end| self.is_read(end))
+    }
+
+    /// What was read at the first end stands at the other, and the other way about.
+    pub(super) fn swap_ends(&mut self) {
+        self.runs.iter_mut().for_each(|run| run.read.reverse());
+        self.check.reverse();
     }
 }

@@ -176,6 +176,11 @@ pub fn from_text(text: &str) -> Result<Job, NotAJob> {
     }
     if version < 6 {
         job.usual_since_6();
+        // Until version 5 one end's readings stood in the first end's place, whichever end it was. What stands in
+        // the other's then was read when both ends were, and is kept.
+        if job.balance.ends() == [1] && job.balance.is_read(0) {
+            job.balance.swap_ends();
+        }
     }
     Ok(job)
 }

@@ -48,6 +48,15 @@ pub const fn trial_place(job: &Job, run: usize) -> Option<&'static str> {
     }
 }
 
+/// That readings of the end which is not chosen are still there.
+pub fn other_end_kept(job: &Job) -> Option<&'static str> {
+    match job.balance.ends() {
+        [0] if job.balance.is_read(1) => Some("Readings of the axle end are kept."),
+        [1] if job.balance.is_read(0) => Some("Readings of the gearbox end are kept."),
+        _ => None,
+    }
+}
+
 /// What two heads make at some half-angles, ready to be read; nothing before a head is weighed.
 pub fn clip_table(job: &Job) -> Vec<(String, String)> {
     let rows = heads_together(job).unwrap_or_default();
@@ -353,7 +362,7 @@ pub(super) const fn balance_hint(entry: Entry) -> &'static str {
         }
         Entry::TrialMass(1) => "One head, or what two heads make together: see the table.",
         Entry::TrialClock(1) => "Clockwise from the witness mark, seen from the rear: 4:30, or 135°.",
-        Entry::RunPhase(0, 0) => "In degrees, clockwise seen from the rear; or by the clock: 4:30.",
+        Entry::RunPhase(0, _) => "In degrees, clockwise seen from the rear; or by the clock: 4:30.",
         _ => super::check_field::check_hint(entry),
     }
 }

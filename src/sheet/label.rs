@@ -395,7 +395,9 @@ fn at_end(job: &Job, end: usize, what: &str) -> String {
     match (job.balance.by, end) {
         (BalanceBy::TwoPlanes, 0) => format!(", front{what}"),
         (BalanceBy::TwoPlanes, _) => format!(", rear{what}"),
-        _ => format!(",{what}"),
+        _ if job.balance.ends() == [end] => format!(",{what}"),
+        (_, 0) => format!(",{what} at the gearbox end"),
+        _ => format!(",{what} at the axle end"),
     }
 }
 

@@ -22,7 +22,9 @@ mod weights;
 mod working;
 
 pub use amount::amount;
-pub use balance::{balance_limits, balance_not_for, balance_same_runs, clip_table, trial_place};
+pub use balance::{
+    balance_limits, balance_not_for, balance_same_runs, clip_table, other_end_kept, trial_place,
+};
 pub use caution::caution;
 pub use check::{GearRow, TubeRow, gear_table, tube_table};
 pub use complaint::{complaint, unopened};

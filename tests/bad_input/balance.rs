@@ -2,7 +2,7 @@
 //!
 //! The bounds are our own choice and stand here a second time.
 
-use shaftwright::job::{BalanceBy, Entry, Job, Ready, Run};
+use shaftwright::job::{BalanceBy, End, Entry, Job, Ready, Run};
 use shaftwright::stage::balance::{OnTheCar, Plane};
 use shaftwright::stage::{Answer, Complaint, Finding, Name, Need, Stage, Why, read};
 
@@ -17,6 +17,8 @@ fn filled(by: BalanceBy) -> Job {
         (Entry::RunScatter, "0.1"),
     ]);
     (job.balance.ready, job.balance.by) = (Ready::Ready, by);
+    // The one end without phase, the other with.
+    job.balance.end = if by == BalanceBy::Amplitudes { End::Front } else { End::Rear };
     job.balance.runs = vec![Run::default(); 4];
     for (run, [mass, at, front, front_phase, rear, rear_phase]) in [
         ["", "", "8", "0", "2.1", "260"],
@@ -55,16 +57,16 @@ fn needs(job: &Job, name: OnTheCar) -> Vec<Need> {
 /// The fields of a method, by the method alone.
 fn needed(by: BalanceBy) -> Vec<Entry> {
     let (trials, ends, phase) = match by {
-        BalanceBy::Amplitudes => (3, 1, false),
-        BalanceBy::Phase => (1, 1, true),
-        BalanceBy::TwoPlanes => (2, 2, true),
+        BalanceBy::Amplitudes => (3, 0..1, false),
+        BalanceBy::Phase => (1, 1..2, true),
+        BalanceBy::TwoPlanes => (2, 0..2, true),
     };
     let mut all = vec![Entry::ClipRadius, Entry::RunScatter];
     for run in 0..=trials {
         if run > 0 {
             all.extend([Entry::TrialMass(run), Entry::TrialClock(run)]);
         }
-        for end in 0..ends {
+        for end in ends.clone() {
             all.push(Entry::RunAmplitude(run, end));
             if phase {
                 all.push(Entry::RunPhase(run, end));

@@ -35,7 +35,7 @@ fn log_both(page: &Page) {
 fn trial(page: &Page, run: usize, at: &str, reading: &str) {
     page.write(&format!("trial-mass-{run}"), "10");
     page.write(&format!("trial-clock-{run}"), at);
-    page.write(&format!("run-amplitude-{run}-0"), reading);
+    page.write(&format!("run-amplitude-{run}-1"), reading);
 }
 
 #[test]
@@ -65,8 +65,8 @@ fn weights_back_on_and_then_two_clips_on_the_car() {
         page.reads(".cautions", "At most 55 mph");
         page.tap_word("button", "All of this is so");
         page.answers(Answer::of("PutOn", 13.3333).at(20.0).judged("Good"));
-        assert_eq!(page.value("run-amplitude-3-0"), "13.173468");
-        assert_eq!(page.value("check-amplitude-0"), "0.1");
+        assert_eq!(page.value("run-amplitude-3-1"), "13.173468");
+        assert_eq!(page.value("check-amplitude-1"), "0.1");
         // And back to the page of what must be so: nothing is lost by it.
         page.tap_word("button", "Read again what must be so");
         page.until("the page alone", "!document.querySelector('.card')");
@@ -99,7 +99,7 @@ fn runs(page: &Page) {
     page.reads(".clip-table", "18.0 g");
     page.reads(".clip-table li:nth-child(5)", "9.0 g");
     page.write("run-scatter", "0.05");
-    page.write("run-amplitude-0-0", "8");
+    page.write("run-amplitude-0-1", "8");
     // By our own rule: five times what a reading changes by itself were it known, 7.802 times as five runs tell it.
     page.answers(Answer::of("LeastChange", 0.390));
     trial(page, 1, "12", "3.128819");
@@ -130,12 +130,12 @@ fn runs(page: &Page) {
 
 fn check_run(page: &Page) {
     page.tap_word("button", "Check run, with the correction on");
-    page.write("check-amplitude-0", "12");
+    page.write("check-amplitude-1", "12");
     page.reads(".card[data-name=CheckRun]", "Worse: take it off now");
-    page.write("check-amplitude-0", "8");
+    page.write("check-amplitude-1", "8");
     page.reads(".card[data-name=CheckRun]", "No better.");
-    page.write("check-amplitude-0", "3");
+    page.write("check-amplitude-1", "3");
     page.reads(".card[data-name=CheckRun]", "Better, but not by as much as predicted");
-    page.write("check-amplitude-0", "0.1");
+    page.write("check-amplitude-1", "0.1");
     page.answers(Answer::of("CheckRun", 0.1).judged("Good").says("stop here"));
 }

@@ -19,11 +19,11 @@ fn job(runs: &Runs, scatter: f64) -> Job {
     job.balance.runs = vec![Run::default(); runs.1.len() + 1];
     job.put(Entry::ClipRadius, "45 mm");
     job.put(Entry::RunScatter, &format!("{scatter:.6}"));
-    job.put(Entry::RunAmplitude(0, 0), &format!("{:.6}", runs.0));
+    job.put(Entry::RunAmplitude(0, 1), &format!("{:.6}", runs.0));
     for (i, (mass, at, reading)) in runs.1.iter().enumerate() {
         job.put(Entry::TrialMass(i + 1), &format!("{mass:.6} g"));
         job.put(Entry::TrialClock(i + 1), &format!("{:.6}°", at.rem_euclid(360.0)));
-        job.put(Entry::RunAmplitude(i + 1, 0), &format!("{reading:.6}"));
+        job.put(Entry::RunAmplitude(i + 1, 1), &format!("{reading:.6}"));
     }
     job
 }
@@ -111,12 +111,12 @@ fn a_mirrored_phase_mirrors_the_answer_where_it_must_not_be_mirrored() {
     for (entry, text) in [
         (Entry::ClipRadius, "45 mm"),
         (Entry::RunScatter, "0.1"),
-        (Entry::RunAmplitude(0, 0), "7"),
-        (Entry::RunPhase(0, 0), "160"),
+        (Entry::RunAmplitude(0, 1), "7"),
+        (Entry::RunPhase(0, 1), "160"),
         (Entry::TrialMass(1), "100 g"),
         (Entry::TrialClock(1), "0°"),
-        (Entry::RunAmplitude(1, 0), "5"),
-        (Entry::RunPhase(1, 0), "70"),
+        (Entry::RunAmplitude(1, 1), "5"),
+        (Entry::RunPhase(1, 1), "70"),
     ] {
         mark.put(entry, text);
     }

@@ -57,8 +57,10 @@ fn opens_and_says_what_it_said() {
         let typed = job.typed(entry).unwrap();
         assert_eq!((typed.text.as_str(), typed.unit), (text, unit), "{entry:?}");
     }
-    // As it was read it is written, to the byte: nothing of the form has changed since.
-    assert_eq!(to_text(&job).unwrap(), text());
+    // As it was read it is written, to the byte but for the version: where both ends were read, nothing of the form
+    // has changed since.
+    let now = text().replacen("\"shaftwright-job\":5", "\"shaftwright-job\":6", 1);
+    assert_eq!(to_text(&job).unwrap(), now);
 }
 
 #[test]
@@ -78,6 +80,54 @@ fn what_earlier_versions_did_not_ask_has_its_usual_value() {
             assert_eq!(old.typed(entry).unwrap().text, "", "{entry:?}");
         }
     }
+}
+
+#[test]
+fn readings_of_one_end_stand_at_that_end() {
+    // Until version 5 one end's readings stood in the first end's place, whichever end it was.
+    let open = |version: u32, by: &str, end: &str, fields: &[(&str, &str)]| {
+        let fields: serde_json::Map<_, _> = fields
+            .iter()
+            .map(|(name, text)| ((*name).to_owned(), json!({"text": text, "unit": ""})))
+            .collect();
+        let text = json!({
+            "shaftwright-job": version, "name": "", "turns": [], "counts": {"runs": 4},
+            "choices": {"balance-by": by, "balance-end": end}, "fields": fields,
+        });
+        from_text(&text.to_string()).unwrap()
+    };
+    let read = |job: &Job, end| {
+        [Entry::RunAmplitude(0, end), Entry::RunPhase(2, end), Entry::CheckAmplitude(end)]
+            .map(|entry| job.typed(entry).unwrap().text.clone())
+    };
+    let front = [("run-amplitude-0-0", "8"), ("run-phase-2-0", "70"), ("check-amplitude-0", "0.9")];
+    let (there, none) = (["8", "70", "0.9"], ["", "", ""]);
+    for by in ["Amplitudes", "Phase"] {
+        let moved = open(5, by, "Rear", &front);
+        assert_eq!(
+            (read(&moved, 0), read(&moved, 1)),
+            (none.map(String::from), there.map(String::from))
+        );
+        for (version, end) in [(5, "Front"), (6, "Rear"), (6, "Front")] {
+            let kept = open(version, by, end, &front);
+            assert_eq!(
+                (read(&kept, 0), read(&kept, 1)),
+                (there.map(String::from), none.map(String::from))
+            );
+        }
+    }
+    let both = open(5, "TwoPlanes", "Rear", &front);
+    assert_eq!(read(&both, 0), there);
+    // What was read at the other end while both were is kept; alone it is where it belongs.
+    let with_rear = [front[0], ("run-amplitude-0-1", "3")];
+    let swapped = open(5, "Phase", "Rear", &with_rear);
+    assert_eq!([read(&swapped, 0)[0].as_str(), read(&swapped, 1)[0].as_str()], ["3", "8"]);
+    let alone = open(5, "Phase", "Rear", &with_rear[1..]);
+    assert_eq!([read(&alone, 0)[0].as_str(), read(&alone, 1)[0].as_str()], ["", "3"]);
+    // A missing choice is the usual one of that version: without phase, at the axle end.
+    let text = r#"{"shaftwright-job":5,"name":"","choices":{},"turns":[],"counts":{},
+        "fields":{"run-amplitude-0-0":{"text":"8","unit":""}}}"#;
+    assert_eq!(read(&from_text(text).unwrap(), 1)[0], "8");
 }
 
 #[test]

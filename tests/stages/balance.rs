@@ -3,8 +3,9 @@
 //! Expected corrections stand in handbook cases: derived by direct vector algebra of the law, two of them from
 //! published readings; each names which.
 
-use shaftwright::job::{BalanceBy, Entry, Job, PickUp, Ready, Run, Spin, TrialLeft, sample};
+use shaftwright::job::{BalanceBy, End, Entry, Job, PickUp, Ready, Run, Spin, TrialLeft, sample};
 use shaftwright::quantity::{as_degrees, as_grams};
+use shaftwright::sheet::other_end_kept;
 use shaftwright::stage::balance::{OnTheCar, Plane, RunReason, RunSense};
 use shaftwright::stage::{Amount, Answer, Finding, Name, Reason, Sense, Stage, Verdict};
 
@@ -27,11 +28,11 @@ pub fn ready(by: BalanceBy, scatter: &str) -> Job {
 pub fn amplitudes(scatter: &str, first: &str, mass: &str, trials: &[(&str, &str)]) -> Job {
     let mut job = ready(BalanceBy::Amplitudes, scatter);
     job.balance.runs.resize(trials.len().max(3) + 1, Run::default());
-    job.put(Entry::RunAmplitude(0, 0), first);
+    job.put(Entry::RunAmplitude(0, 1), first);
     for (i, (at, reading)) in trials.iter().enumerate() {
         job.put(Entry::TrialMass(i + 1), mass);
         job.put(Entry::TrialClock(i + 1), at);
-        job.put(Entry::RunAmplitude(i + 1, 0), reading);
+        job.put(Entry::RunAmplitude(i + 1, 1), reading);
     }
     job
 }
@@ -180,12 +181,12 @@ pub fn one_plane(pick_up: PickUp, spin: Spin, left: TrialLeft, first: &str, run:
     let mut job = ready(BalanceBy::Phase, "0.1");
     (job.balance.pick_up, job.balance.spin, job.balance.left) = (pick_up, spin, left);
     for (entry, text) in [
-        (Entry::RunAmplitude(0, 0), "7"),
-        (Entry::RunPhase(0, 0), first),
+        (Entry::RunAmplitude(0, 1), "7"),
+        (Entry::RunPhase(0, 1), first),
         (Entry::TrialMass(1), "100 g"),
         (Entry::TrialClock(1), "12:00"),
-        (Entry::RunAmplitude(1, 0), "5"),
-        (Entry::RunPhase(1, 0), run),
+        (Entry::RunAmplitude(1, 1), "5"),
+        (Entry::RunPhase(1, 1), run),
     ] {
         job.put(entry, text);
     }
@@ -392,8 +393,8 @@ fn nothing_to_correct_is_said() {
     let none = amplitudes("0.5", "0.5", "10 g", &[("0°", "9"), ("120°", "9"), ("240°", "9")]);
     assert_eq!(reason(&none, OnTheCar::PutOn(Plane::One)), RunReason::NothingShakes);
     let mut small = one_plane(PickUp::Mark, Spin::Clockwise, TrialLeft::TakenOff, "0", "0");
-    small.put(Entry::RunAmplitude(0, 0), "0.15");
-    small.put(Entry::RunAmplitude(1, 0), "9");
+    small.put(Entry::RunAmplitude(0, 1), "0.15");
+    small.put(Entry::RunAmplitude(1, 1), "9");
     let finding = find(&small, OnTheCar::PutOn(Plane::One));
     assert_eq!(sense(&finding), RunSense::Nothing);
     assert_eq!(finding.verdict, Verdict::Good);
@@ -408,21 +409,54 @@ fn nothing_to_correct_is_said() {
 }
 
 #[test]
+fn each_end_has_readings_of_its_own() {
+    let (first, read, mass, grams, at) = DERIVED[0];
+    let trials: Vec<(&str, &str)> = THIRDS.into_iter().zip(read).collect();
+    let rear = amplitudes("0.05", first, mass, &trials);
+    assert_eq!(other_end_kept(&rear), None);
+    // The same weights, read at the other end: nothing of the first end counts there, and it is said to be kept.
+    let mut job = rear.clone();
+    job.balance.end = End::Front;
+    let Answer::Missing(needs) = find(&job, OnTheCar::PutOn(Plane::One)).answer else { panic!() };
+    let needs: Vec<Entry> = needs.into_iter().map(|need| need.entry).collect();
+    assert_eq!(needs, [0, 1, 2, 3].map(|run| Entry::RunAmplitude(run, 0)));
+    assert_eq!(other_end_kept(&job), Some("Readings of the axle end are kept."));
+    // Derived as the other: the second case there.
+    let (front_first, front_read, _, front_grams, front_at) = DERIVED[1];
+    job.put(Entry::RunAmplitude(0, 0), front_first);
+    for (i, reading) in front_read.into_iter().enumerate() {
+        job.put(Entry::TrialMass(i + 1), "20 g");
+        job.put(Entry::RunAmplitude(i + 1, 0), reading);
+    }
+    job.put(Entry::CheckAmplitude(1), "9");
+    near(put_on(&job, Plane::One), front_grams, front_at, 1e-3);
+    // A check at the other end is none of this one.
+    let check = Name::OnTheCar(OnTheCar::Check(Plane::One));
+    assert!(Stage::Balance.findings(&job).iter().all(|found| found.name != check));
+    // And back: as it was, with the weights as they are now, twice as heavy.
+    job.balance.end = End::Rear;
+    near(put_on(&job, Plane::One), 2.0 * grams, at, 1e-3);
+    assert_eq!(other_end_kept(&job), Some("Readings of the gearbox end are kept."));
+    job.balance.by = BalanceBy::TwoPlanes;
+    assert_eq!(other_end_kept(&job), None);
+}
+
+#[test]
 fn what_is_missing_is_named_and_what_is_not_asked_is_not() {
     let needs = |job: &Job| match find(job, OnTheCar::PutOn(Plane::One)).answer {
         Answer::Missing(needs) => needs.into_iter().map(|need| need.entry).collect::<Vec<_>>(),
         other => panic!("{other:?}"),
     };
     let job = ready(BalanceBy::Amplitudes, "0.1");
-    let trial = |run| [Entry::TrialMass(run), Entry::TrialClock(run), Entry::RunAmplitude(run, 0)];
-    let mut expected = vec![Entry::RunAmplitude(0, 0)];
+    let trial = |run| [Entry::TrialMass(run), Entry::TrialClock(run), Entry::RunAmplitude(run, 1)];
+    let mut expected = vec![Entry::RunAmplitude(0, 1)];
     expected.extend([1, 2, 3].into_iter().flat_map(trial));
     assert_eq!(needs(&job), expected);
     let mut with_phase = ready(BalanceBy::Phase, "0.1");
-    with_phase.put(Entry::RunAmplitude(0, 0), "7");
-    with_phase.put(Entry::RunPhase(0, 0), "400");
+    with_phase.put(Entry::RunAmplitude(0, 1), "7");
+    with_phase.put(Entry::RunPhase(0, 1), "400");
     let [mass, clock, read] = trial(1);
-    assert_eq!(needs(&with_phase), [Entry::RunPhase(0, 0), mass, clock, read, Entry::RunPhase(1, 0)]);
+    assert_eq!(needs(&with_phase), [Entry::RunPhase(0, 1), mass, clock, read, Entry::RunPhase(1, 1)]);
     // A wrong entry stands in the way as an empty one does.
     let mut wrong = one_plane(PickUp::Mark, Spin::Clockwise, TrialLeft::TakenOff, "160", "70");
     wrong.put(Entry::TrialClock(1), "half past");

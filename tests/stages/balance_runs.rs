@@ -145,11 +145,11 @@ fn a_trial_that_changes_too_little() {
     assert!(matches!(small.verdict, Verdict::Watch(Reason::OnTheCar(RunReason::SmallEffect { .. }))));
     // Published (training note): 30 % or 30°.
     let mut job = one_plane(PickUp::Mark, Spin::Clockwise, TrialLeft::TakenOff, "160", "140");
-    job.put(Entry::RunAmplitude(1, 0), "8");
+    job.put(Entry::RunAmplitude(1, 1), "8");
     let effect = find(&job, OnTheCar::Effect);
     assert_eq!(effect.verdict, Verdict::Watch(Reason::OnTheCar(RunReason::SmallChange)));
     // Before the trial is read, what it must change is said: 7.802 times 0.1.
-    job.put(Entry::RunAmplitude(1, 0), "");
+    job.put(Entry::RunAmplitude(1, 1), "");
     assert!((reading(&find(&job, OnTheCar::LeastChange)) - 0.7802).abs() < 5e-5);
 }
 
@@ -159,7 +159,7 @@ fn the_check_run() {
     let trials: Vec<(&str, &str)> = THIRDS.into_iter().zip(read).collect();
     let check = |came: &str| {
         let mut job = amplitudes("0.1", first, mass, &trials);
-        job.put(Entry::CheckAmplitude(0), came);
+        job.put(Entry::CheckAmplitude(1), came);
         find(&job, OnTheCar::Check(Plane::One))
     };
     // Predicted next to nothing: as good as that, the prediction and the run to about 0.9 and 0.4.
@@ -189,9 +189,9 @@ fn a_check_run_is_held_against_what_can_be_told() {
     let mut job = one_plane(PickUp::Mark, Spin::Clockwise, TrialLeft::TakenOff, "0", "10");
     for (entry, text) in [
         (Entry::RunScatter, "0.5"),
-        (Entry::RunAmplitude(0, 0), "1.6"),
-        (Entry::RunAmplitude(1, 0), "6"),
-        (Entry::CheckAmplitude(0), "1.15"),
+        (Entry::RunAmplitude(0, 1), "1.6"),
+        (Entry::RunAmplitude(1, 1), "6"),
+        (Entry::CheckAmplitude(1), "1.15"),
     ] {
         job.put(entry, text);
     }
@@ -213,7 +213,7 @@ fn a_check_run_is_held_against_what_can_be_told() {
     assert_eq!(front(0.09, "2.0"), Verdict::Stop(Reason::OnTheCar(RunReason::Worse)));
     // With the trial left on, better is better than with the trial: it read 5 then, 7 before it.
     let mut on = one_plane(PickUp::Mark, Spin::Clockwise, TrialLeft::LeftOn, "160", "70");
-    on.put(Entry::CheckAmplitude(0), "5.02");
+    on.put(Entry::CheckAmplitude(1), "5.02");
     let check = find(&on, OnTheCar::Check(Plane::One));
     assert_eq!(check.verdict, Verdict::Watch(Reason::OnTheCar(RunReason::NoBetter)));
     assert!(matches!(sense(&check), RunSense::Predicted { before, .. } if before == 5.0));

@@ -26,11 +26,11 @@ fn ready(by: BalanceBy, entries: &[(Entry, &str)]) -> Job {
 }
 
 fn amplitudes(first: &str, trials: &[(&str, &str)], entries: &[(Entry, &str)]) -> Job {
-    let mut job = ready(BalanceBy::Amplitudes, &[(Entry::RunAmplitude(0, 0), first)]);
+    let mut job = ready(BalanceBy::Amplitudes, &[(Entry::RunAmplitude(0, 1), first)]);
     for (i, (at, reading)) in trials.iter().enumerate() {
         job.put(Entry::TrialMass(i + 1), "10");
         job.put(Entry::TrialClock(i + 1), at);
-        job.put(Entry::RunAmplitude(i + 1, 0), reading);
+        job.put(Entry::RunAmplitude(i + 1, 1), reading);
     }
     entries.iter().for_each(|(entry, text)| job.put(*entry, text));
     job
@@ -45,12 +45,12 @@ fn phase(run: (&str, &str), entries: &[(Entry, &str)]) -> Job {
     let mut job = ready(
         BalanceBy::Phase,
         &[
-            (Entry::RunAmplitude(0, 0), "7"),
-            (Entry::RunPhase(0, 0), "160"),
+            (Entry::RunAmplitude(0, 1), "7"),
+            (Entry::RunPhase(0, 1), "160"),
             (Entry::TrialMass(1), "10"),
             (Entry::TrialClock(1), "12"),
-            (Entry::RunAmplitude(1, 0), run.0),
-            (Entry::RunPhase(1, 0), run.1),
+            (Entry::RunAmplitude(1, 1), run.0),
+            (Entry::RunPhase(1, 1), run.1),
         ],
     );
     entries.iter().for_each(|(entry, text)| job.put(*entry, text));
@@ -87,20 +87,20 @@ fn all() -> Vec<(&'static str, Job)> {
         ("said nothing of what must be so", unready),
         ("just begun", ready(BalanceBy::Amplitudes, &[])),
         ("first run read", amplitudes("8", &[], &[])),
-        ("first run read, with phase", ready(BalanceBy::Phase, &set(Entry::RunAmplitude(0, 0), "7"))),
+        ("first run read, with phase", ready(BalanceBy::Phase, &set(Entry::RunAmplitude(0, 1), "7"))),
         ("two trials", amplitudes("8", &AGREE[..2], &[])),
         ("three trials", amplitudes("8", &AGREE, &[])),
         (
             "three trials and a good check",
-            amplitudes("8", &AGREE, &set(Entry::CheckAmplitude(0), "0.2")),
+            amplitudes("8", &AGREE, &set(Entry::CheckAmplitude(1), "0.2")),
         ),
-        ("a check not as predicted", amplitudes("8", &AGREE, &set(Entry::CheckAmplitude(0), "3"))),
-        ("a check no better", amplitudes("8", &AGREE, &set(Entry::CheckAmplitude(0), "8"))),
+        ("a check not as predicted", amplitudes("8", &AGREE, &set(Entry::CheckAmplitude(1), "3"))),
+        ("a check no better", amplitudes("8", &AGREE, &set(Entry::CheckAmplitude(1), "8"))),
         ("readings that contradict", amplitudes("10", &APART, &set(Entry::RunScatter, "0.05"))),
         ("readings that hardly go together", amplitudes("10", &APART, &[])),
         ("a scatter of nothing", amplitudes("8", &AGREE, &set(Entry::RunScatter, "0"))),
         ("a coarse instrument", amplitudes("8", &AGREE, &set(Entry::RunScatter, "1.5"))),
-        ("a reading of nothing", amplitudes("8", &AGREE, &set(Entry::RunAmplitude(2, 0), "0"))),
+        ("a reading of nothing", amplitudes("8", &AGREE, &set(Entry::RunAmplitude(2, 1), "0"))),
         ("nothing shakes", amplitudes("0.1", &AGREE, &[])),
         ("trials in one place", amplitudes("8", &[("12", "4"), ("12", "4.1"), ("12", "3.9")], &[])),
         ("trials that change nothing", amplitudes("8", &[("12", "8"), ("4", "8.1"), ("8", "7.9")], &[])),
@@ -115,7 +115,7 @@ fn all() -> Vec<(&'static str, Job)> {
         ("with phase, no change", phase(("7.1", "160"), &[])),
         (
             "with phase, next to nothing to correct",
-            phase(("9", "160"), &set(Entry::RunAmplitude(0, 0), "0.15")),
+            phase(("9", "160"), &set(Entry::RunAmplitude(0, 1), "0.15")),
         ),
         ("both ends", two_planes([("5.91", "128"), ("5.28", "107.8")])),
         ("both ends told alike", two_planes([("8.17", "45.5"), ("3.56", "303.6")])),
@@ -175,10 +175,10 @@ fn sentences_at_a_field_of_the_balance() {
         (Entry::TrialMass(1), "0"),
         (Entry::TrialClock(2), "19"),
         (Entry::TrialClock(2), "half past"),
-        (Entry::RunAmplitude(0, 0), "8 mm/s"),
-        (Entry::RunAmplitude(0, 0), "1,455"),
-        (Entry::RunPhase(0, 0), "400"),
-        (Entry::CheckAmplitude(0), "fine"),
+        (Entry::RunAmplitude(0, 1), "8 mm/s"),
+        (Entry::RunAmplitude(0, 1), "1,455"),
+        (Entry::RunPhase(0, 1), "400"),
+        (Entry::CheckAmplitude(1), "fine"),
     ] {
         let job = ready(BalanceBy::Phase, &[(entry, given)]);
         let what = read(&job, entry).expect_err(given);

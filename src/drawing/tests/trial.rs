@@ -26,12 +26,12 @@ fn with(by: BalanceBy, entries: &[(Entry, &str)]) -> Job {
 
 /// Derived: 8 first, 10 g at thirds of a turn call for 13.3333 g at 20°.
 fn amplitudes(trials: usize) -> Job {
-    let mut job = with(BalanceBy::Amplitudes, &[(Entry::RunAmplitude(0, 0), "8")]);
+    let mut job = with(BalanceBy::Amplitudes, &[(Entry::RunAmplitude(0, 1), "8")]);
     let read = [("0°", "3.128819"), ("120°", "10.801399"), ("240°", "13.173468")];
     for (i, (at, reading)) in read.into_iter().take(trials).enumerate() {
         job.put(Entry::TrialMass(i + 1), "10 g");
         job.put(Entry::TrialClock(i + 1), at);
-        job.put(Entry::RunAmplitude(i + 1, 0), reading);
+        job.put(Entry::RunAmplitude(i + 1, 1), reading);
     }
     job
 }
@@ -41,12 +41,12 @@ fn phase(spin: Spin) -> Job {
     let mut job = with(
         BalanceBy::Phase,
         &[
-            (Entry::RunAmplitude(0, 0), "7"),
-            (Entry::RunPhase(0, 0), "160"),
+            (Entry::RunAmplitude(0, 1), "7"),
+            (Entry::RunPhase(0, 1), "160"),
             (Entry::TrialMass(1), "100 g"),
             (Entry::TrialClock(1), "12"),
-            (Entry::RunAmplitude(1, 0), "5"),
-            (Entry::RunPhase(1, 0), "70"),
+            (Entry::RunAmplitude(1, 1), "5"),
+            (Entry::RunPhase(1, 1), "70"),
             (Entry::ClipMass, "60 g"),
         ],
     );
@@ -90,15 +90,15 @@ fn jobs() -> Vec<(&'static str, Job)> {
         ("mirrored", amplitudes(2)),
         ("coarse", changed(amplitudes(3), &[(Entry::RunScatter, "0.6")])),
         ("very-coarse", changed(amplitudes(3), &[(Entry::RunScatter, "1.5")])),
-        ("contradicting", changed(amplitudes(3), &[(Entry::RunAmplitude(2, 0), "40")])),
+        ("contradicting", changed(amplitudes(3), &[(Entry::RunAmplitude(2, 1), "40")])),
         (
             "nearly-a-line",
             changed(
                 amplitudes(3),
-                &[(Entry::RunAmplitude(1, 0), "8"), (Entry::RunAmplitude(2, 0), "8.01")],
+                &[(Entry::RunAmplitude(1, 1), "8"), (Entry::RunAmplitude(2, 1), "8.01")],
             ),
         ),
-        ("tiny-answer", changed(amplitudes(3), &[(Entry::RunAmplitude(0, 0), "0.2")])),
+        ("tiny-answer", changed(amplitudes(3), &[(Entry::RunAmplitude(0, 1), "0.2")])),
         (
             "uneven",
             changed(amplitudes(3), &[(Entry::TrialMass(2), "30 g"), (Entry::TrialClock(3), "3:20")]),
@@ -210,7 +210,7 @@ fn screw_heads_stand_either_side_of_the_answer_and_it_turns_as_said() {
         let mut job = phase(spin);
         job.balance.pick_up = PickUp::Lag;
         for (run, angle) in read.into_iter().enumerate() {
-            job.put(Entry::RunPhase(run, 0), angle);
+            job.put(Entry::RunPhase(run, 1), angle);
         }
         let svg = clips_on_the_clock(&job, 0).unwrap();
         let (_, _, all) = pieces(&svg);

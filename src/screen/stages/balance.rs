@@ -8,7 +8,9 @@ use crate::screen::parts::{
     Follows, all, choice, el, field, field_row, fields, fold, key, line, part, picture, slot,
 };
 use crate::screen::state::State;
-use crate::sheet::{balance_limits, balance_not_for, balance_same_runs, clip_table, trial_place};
+use crate::sheet::{
+    balance_limits, balance_not_for, balance_same_runs, clip_table, other_end_kept, trial_place,
+};
 use crate::stage::balance::{spin_counts, trials_asked};
 
 /// The runs of the usual job: more may be taken away again, fewer not.
@@ -39,6 +41,7 @@ pub fn questions(state: State) -> AnyView {
                 )
             })
         }),
+        line("small", move || state.at_rest(other_end_kept).map(str::to_owned)),
         field(state, Entry::RunSpeed),
         clips(state),
         slot(move || (by.get() != BalanceBy::Amplitudes).then(|| phase(state, by))),
@@ -107,13 +110,12 @@ fn phase(state: State, by: Memo<BalanceBy>) -> AnyView {
 }
 
 /// What is read at a run, the first or one with a trial: each end that is read, with its phase where that is.
-fn read_at(by: BalanceBy, run: usize) -> Vec<Entry> {
-    let ends = if by == BalanceBy::TwoPlanes { 2 } else { 1 };
+fn read_at(by: BalanceBy, ends: &[usize], run: usize) -> Vec<Entry> {
     let mut asked = Vec::new();
-    for end in 0..ends {
-        asked.push(Entry::RunAmplitude(run, end));
+    for end in ends {
+        asked.push(Entry::RunAmplitude(run, *end));
         if by != BalanceBy::Amplitudes {
-            asked.push(Entry::RunPhase(run, end));
+            asked.push(Entry::RunPhase(run, *end));
         }
     }
     asked
@@ -123,18 +125,19 @@ fn read_at(by: BalanceBy, run: usize) -> Vec<Entry> {
 fn runs(state: State, by: Memo<BalanceBy>) -> AnyView {
     let there = |job: &Job| trials_asked(job).min(job.balance.runs.len().saturating_sub(1));
     let (count, needed) = (state.follows(there), state.follows(trials_asked));
+    let ends = state.follows(|job| job.balance.ends());
     let first = move || {
         let words = el("p").class("small").text(balance_same_runs()).into();
-        let read = fields(state, &read_at(by.get(), 0));
+        let read = fields(state, &read_at(by.get(), ends.get(), 0));
         Some(part("First run, nothing on", all([words, field(state, Entry::RunScatter), read])))
     };
     let trials = move || {
-        let by = by.get();
+        let (by, ends) = (by.get(), ends.get());
         let one = |run: usize| {
             let place = state.job.with_untracked(|job| trial_place(job, run));
             let words = place.map(|words| el("p").class("small").text(words).into());
             let mut asked = vec![Entry::TrialMass(run), Entry::TrialClock(run)];
-            asked.extend(read_at(by, run));
+            asked.extend(read_at(by, ends, run));
             let row = field_row(state, "A run with a trial weight on", asked);
             el("section").class("asked").children(words).child(row).into()
         };
@@ -155,11 +158,8 @@ fn runs(state: State, by: Memo<BalanceBy>) -> AnyView {
     };
     let read_after = state.follows(|job| job.balance.check.iter().any(|end| !end.is_blank()));
     let check = move || {
-        let by = by.get();
-        let asked = move || {
-            let ends = if by == BalanceBy::TwoPlanes { 2 } else { 1 };
-            all((0..ends).map(|end| field(state, Entry::CheckAmplitude(end))))
-        };
+        let ends = ends.get();
+        let asked = move || all(ends.iter().map(|end| field(state, Entry::CheckAmplitude(*end))));
         Some(fold("Check run, with the correction on", read_after, asked))
     };
     all([slot(first), slot(trials), slot(more), slot(fewer), slot(check)])

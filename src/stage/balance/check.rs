@@ -14,20 +14,20 @@ use crate::stage::finding::{Finding, Name, Sense, Source, Value, Verdict};
 
 /// What came of the correction at each end; nothing before it was read at one.
 pub(super) fn findings(job: &Job, outcome: &Outcome) -> Vec<Finding> {
-    let ends = planes(job.balance.by).len();
-    let begun = (0..ends).any(|end| !matches!(read(job, Entry::CheckAmplitude(end)), Ok(None)));
+    let ends = job.balance.ends();
+    let begun = ends.iter().any(|end| !matches!(read(job, Entry::CheckAmplitude(*end)), Ok(None)));
     if !begun {
         return Vec::new();
     }
-    let each = planes(job.balance.by).iter().enumerate().map(|(end, plane)| {
+    let each = planes(job.balance.by).iter().zip(ends).enumerate().map(|(number, (plane, end))| {
         let name = OnTheCar::Check(*plane);
         let mut fields = Fields::of(job);
-        let Some(came) = fields.reading(Entry::CheckAmplitude(end)) else {
+        let Some(came) = fields.reading(Entry::CheckAmplitude(*end)) else {
             return Finding::missing(Name::OnTheCar(name), fields.needs());
         };
         match outcome {
             Err(why) => unsolved(name, why),
-            Ok(solved) => match solved.corrections.get(end) {
+            Ok(solved) => match solved.corrections.get(number) {
                 Some(correction) => judge(*plane, came, solved, correction),
                 None => Finding::impossible(Name::OnTheCar(name), crate::stage::Reason::NotComputable),
             },

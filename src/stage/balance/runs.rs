@@ -25,7 +25,7 @@ pub struct Trial {
     pub at: Angle,
     /// What it works.
     pub weight: Across<Unbalance>,
-    /// What was read at each end; the rear one is that of the front where one end is read.
+    /// What was read at each end; where one end is read, both are that.
     pub read: [Vibration; 2],
 }
 
@@ -108,16 +108,25 @@ pub fn vibrations(
         };
         amplitude.zip(phase).map(|(amplitude, phase)| Vibration { amplitude, phase })
     };
-    let front = at_end(0);
-    let rear = if by == BalanceBy::TwoPlanes { at_end(1) } else { front };
-    Some([front?, rear?])
+    match job.balance.ends() {
+        [front, rear] => {
+            let both = (at_end(*front), at_end(*rear));
+            Some([both.0?, both.1?])
+        }
+        ends => {
+            let one = ends.first().and_then(|end| at_end(*end))?;
+            Some([one, one])
+        }
+    }
 }
 
 /// Nothing stands in a trial's fields that count: it was not made.
 fn is_blank(job: &Job, run: usize) -> bool {
-    [Entry::TrialMass(run), Entry::TrialClock(run), Entry::RunAmplitude(run, 0)]
-        .iter()
-        .all(|entry| job.typed(*entry).is_none_or(|typed| typed.is_blank()))
+    let read = job.balance.ends().iter().map(|end| Entry::RunAmplitude(run, *end));
+    [Entry::TrialMass(run), Entry::TrialClock(run)]
+        .into_iter()
+        .chain(read)
+        .all(|entry| job.typed(entry).is_none_or(|typed| typed.is_blank()))
 }
 
 /// The runs that trials were made at. Without phase, trials may be left out; two are read, since they

@@ -66,7 +66,7 @@ pub fn solved(job: &Job) -> Result<Solved, Unsolved> {
     }
     match corrections(&runs) {
         Ok(corrections) => Ok(Solved { runs, corrections }),
-        Err(why) => Err(unsolved(&runs, why)),
+        Err(why) => Err(unsolved(job, &runs, why)),
     }
 }
 
@@ -99,14 +99,15 @@ pub(super) fn front([front, _]: [Vibration; 2]) -> Vibration {
 }
 
 /// Why there is no correction, in the sense of the page.
-fn unsolved(runs: &Runs, why: NoCorrection) -> Unsolved {
+fn unsolved(job: &Job, runs: &Runs, why: NoCorrection) -> Unsolved {
     match why {
         NoCorrection::TooFewTrials { got, .. } => {
             // The next run that was not made is what is missing.
             let run = got + 1;
-            let needs = [Entry::TrialMass(run), Entry::TrialClock(run), Entry::RunAmplitude(run, 0)]
-                .map(|entry| Need { entry, why: Why::Empty });
-            Unsolved::Blocked(Blocked::Missing(needs.to_vec()))
+            let mut needed = vec![Entry::TrialMass(run), Entry::TrialClock(run)];
+            needed.extend(job.balance.ends().iter().map(|end| Entry::RunAmplitude(run, *end)));
+            let needs = needed.into_iter().map(|entry| Need { entry, why: Why::Empty });
+            Unsolved::Blocked(Blocked::Missing(needs.collect()))
         }
         NoCorrection::SamePlace => Unsolved::Later(RunReason::SamePlace),
         NoCorrection::NoEffect { effect, needed } => {
