@@ -108,9 +108,13 @@ fn never_good_while_the_angles_are_not_known() {
 
 #[test]
 fn never_good_before_check() {
-    for entry in [Entry::TopSpeed, Entry::TubeWall] {
-        assert_eq!(shaft(|job| job.put(entry, "")), Standing::NotYet, "{entry:?}");
+    // The fastest the shaft turns follows from engine and gears, or from the road, as well.
+    let speeds = [Entry::TopSpeed, Entry::EngineLimit, Entry::RoadTop];
+    for entries in [&speeds[..], &[Entry::TubeWall], &[Entry::EngineTorque, Entry::AxleLoad]] {
+        let without = |job: &mut Job| entries.iter().for_each(|entry| job.put(*entry, ""));
+        assert_eq!(shaft(without), Standing::NotYet, "{entries:?}");
     }
+    assert_eq!(shaft(|job| job.put(Entry::TopSpeed, "")), Standing::Good);
 }
 
 #[test]

@@ -4,6 +4,7 @@
 //! drawing serves the dark bay, sunlight and paper. Every string put in is escaped; nothing that was
 //! typed gets in but numbers worded by `sheet`.
 
+mod bending;
 mod centreline;
 mod clock;
 mod cut_zone;
@@ -23,7 +24,9 @@ mod svg;
 mod trial;
 mod turn_curve;
 mod unrolled;
+mod whirl_chart;
 
+pub use bending::bending;
 pub use centreline::centreline;
 pub use clock::{phase, weights};
 pub use cut_zone::cut_zone;
@@ -39,6 +42,7 @@ pub use strip::strip_pages;
 pub use trial::{clips_on_the_clock, run_vectors, weight_plane};
 pub use turn_curve::turn_curve;
 pub use unrolled::unrolled;
+pub use whirl_chart::whirl_chart;
 
 #[cfg(test)]
 mod tests;

@@ -3,8 +3,8 @@
 use super::amount::amount;
 use crate::job::Job;
 use crate::quantity::{
-    LengthDisplay, as_kilograms, show_angle, show_number, show_plain_length, show_rate, show_road_speed,
-    show_speed, show_torque, three_figures,
+    Length, LengthDisplay, as_kilograms, as_millimetres, in_inches, show_angle, show_number,
+    show_plain_length, show_rate, show_road_speed, show_speed, show_torque, three_figures,
 };
 use crate::stage::check::{Choice, Fastest, Fit, FitReason, FitSense, choices, gears, road_at};
 use crate::stage::{Amount, Need, Verdict};
@@ -166,6 +166,16 @@ pub(super) fn fit_reason(reason: FitReason, display: LengthDisplay) -> String {
     fixed.to_owned()
 }
 
+/// Why a good verdict is good.
+pub(super) fn fit_good(fit: Fit, limit: Amount, display: LengthDisplay) -> String {
+    let limit = amount(limit, display);
+    match fit {
+        Fit::Half => format!("More than {limit} clear of it."),
+        Fit::Elements | Fit::Soft => format!("Below {limit} of it."),
+        _ => format!("It bears {limit}: twice that torque, and more."),
+    }
+}
+
 /// A row of the table of gears.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GearRow {
@@ -191,18 +201,12 @@ pub fn gear_table(job: &Job) -> Vec<GearRow> {
 /// A row of the table of tubes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TubeRow {
-    /// Diameter and wall.
+    /// Diameter and wall, and whether it is the tube of this job.
     pub size: String,
-    /// Whirl speed, and top speed as a share of it.
-    pub whirl: String,
-    /// How many times stronger than the torque.
-    pub factor: String,
-    /// Its mass.
-    pub mass: String,
+    /// Whirl speed, share, strength and mass, as far as known.
+    pub figures: String,
     /// What to make of it.
     pub verdict: Verdict,
-    /// It is the one of this job.
-    pub own: bool,
 }
 
 /// Common tubes with what each comes to in this job, the best first.
@@ -215,17 +219,25 @@ pub fn tube_table(job: &Job) -> Result<Vec<TubeRow>, Vec<Need>> {
 }
 
 fn tube_row(choice: &Choice, display: LengthDisplay) -> TubeRow {
-    let share = choice.share.map_or(String::new(), |share| format!(", share {}", show_number(share, 2)));
-    TubeRow {
-        size: format!(
-            "{} × {}",
-            show_plain_length(choice.diameter, display),
-            show_plain_length(choice.wall, display)
-        ),
-        whirl: format!("{}{share}", amount(Amount::EstimatedSpeed(choice.whirl), display)),
-        factor: choice.factor.map_or(String::new(), |factor| format!("{} times", three_figures(factor))),
-        mass: format!("{} kg", show_number(as_kilograms(choice.mass), 2)),
-        verdict: choice.verdict,
-        own: choice.own,
+    let (unit, of): (&str, fn(Length) -> f64) = match display {
+        LengthDisplay::Millimetre => ("mm", as_millimetres),
+        _ => ("in", in_inches),
+    };
+    let own = if choice.own { " (yours)" } else { "" };
+    let [diameter, wall] = [choice.diameter, choice.wall].map(|size| plain_figures(of(size)));
+    let mut figures = format!("whirl speed {}", amount(Amount::EstimatedSpeed(choice.whirl), display));
+    if let Some(share) = choice.share {
+        figures.push_str(&format!(", top speed {} of it", show_number(share, 2)));
     }
+    if let Some(factor) = choice.factor {
+        figures.push_str(&format!("; bears {} times the torque", three_figures(factor)));
+    }
+    figures.push_str(&format!("; {} kg of tube", show_number(as_kilograms(choice.mass), 2)));
+    TubeRow { size: format!("{diameter} × {wall} {unit}{own}"), figures, verdict: choice.verdict }
+}
+
+/// A size as a merchant writes it: no zeros that say nothing.
+fn plain_figures(value: f64) -> String {
+    let text = show_number(value, 3);
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

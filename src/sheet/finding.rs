@@ -2,7 +2,7 @@
 
 use super::amount::{amount, doubt, opposite};
 use super::balance::{balance_title, why_good, worded_run};
-use super::check::{fit_title, worded_fit};
+use super::check::{fit_good, fit_title, worded_fit};
 use super::label::{cut_yoke, label};
 use super::reason::reason_words;
 use super::reset::worded_reset;
@@ -349,6 +349,9 @@ pub fn verdict_reason(finding: &Finding, display: LengthDisplay) -> Option<Strin
         (Verdict::Good, Answer::Known(_)) => finding.limit.map(|limit| {
             if let Name::OnTheCar(found) = finding.name {
                 return why_good(found, limit.amount, display);
+            }
+            if let Name::Fit(fit) = finding.name {
+                return fit_good(fit, limit.amount, display);
             }
             let limit = amount(limit.amount, display);
             match finding.name {

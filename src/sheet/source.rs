@@ -29,7 +29,7 @@ pub const fn source(which: Source) -> &'static str {
         }
         Source::ShearYield => "0.577 of the yield, von Mises, any text on strength",
         Source::FoldingTube => {
-            "NASA SP-8007 and EN 1993-1-6 Annex D, thin tubes in torsion (from memory); a real tube reaches some two thirds of it"
+            "NASA SP-8007 and EN 1993-1-6 Annex D, thin tubes in torsion (from memory), two thirds of it, which tests of real tubes reached"
         }
         Source::FilletWeld => {
             "Published: Shigley, Mechanical Engineering Design, Table 9-1; 0.30 of the weld metal's strength, Table 9-6 (from memory). For a load that stands still"

@@ -176,6 +176,10 @@ const fn law(law: Law) -> (&'static str, &'static str) {
         ),
         Law::NextTrialFits => ("The next trial", "{0} at {1}: read {2}, fits {=}"),
         Law::EngineToShaft => ("Shaft = engine's top speed / ratio", "{0} / {1} = {=}"),
+        Law::Elements => (
+            "Elements from joint to joint: front yoke and its mass, tube, rear yoke and its mass",
+            "{0} with {1}; {2} of tube; {3} with {4}: {=}",
+        ),
         Law::RoadToShaft => ("Shaft = road speed × tyre's turns × axle ratio", "{0} × {1} × {2} = {=}"),
         Law::TorqueByEngine => (
             "Engine's torque × lowest gear × low range × what reaches the shaft × converter",

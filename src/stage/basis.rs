@@ -145,6 +145,7 @@ pub enum Law {
     TrialFits,
     NextTrialFits,
     EngineToShaft,
+    Elements,
     RoadToShaft,
     TorqueByEngine,
     TorqueBySlip,

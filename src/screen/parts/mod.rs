@@ -17,6 +17,7 @@ pub use choice::{choice, labelled, segments};
 pub use element::{Element, all, either, el, fold, key, line, part, slot, text};
 pub use field::{field, field_row, fields};
 pub use level::{LevelTarget, Placing, level_panel};
+pub use mark::standing_mark;
 pub use notices::notices;
 pub use pad::{Pad, boxes_of, pad_keys, reading};
 pub use picture::{Follows, picture};

@@ -64,7 +64,7 @@ fn inside(
     let (questions, pictures) = match stage {
         Stage::Measure => (measure::questions(state), measure::pictures(state)),
         Stage::Angles => (angles::questions(state), angles::pictures(state)),
-        Stage::Check => (check::questions(state), ().into_any()),
+        Stage::Check => (check::questions(state), check::pictures(state)),
         Stage::Cut => (cut::questions(state), cut::pictures(state)),
         Stage::Phase => (phase::questions(state), phase::pictures(state)),
         Stage::True => match shown {

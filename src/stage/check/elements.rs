@@ -13,7 +13,7 @@ use crate::mechanics::uncertainty::{Spread, combined, rectangular, swing};
 use crate::quantity::{AngularVelocity, Base, Length, SpringRate, newtons_per_millimetre};
 use crate::stage::amount::Amount;
 use crate::stage::field::tube_doubt;
-use crate::stage::finding::{Finding, Reason, Source, Value, Verdict};
+use crate::stage::finding::{Finding, Law, Reason, Source, Value, Verdict};
 
 /// Elements of one shaft: within 0.01 % of the exact first speed (`tests` of the elements).
 pub(super) const ELEMENTS: usize = 16;
@@ -148,7 +148,16 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
     let (share, verdict) = of(&first);
     let [_, second, third] = modes.speeds;
     let said = FitSense::Modes { next: [second, third], share };
+    let [front, rear] = built.new.yokes;
+    let put_in = [
+        Amount::PlainLength(front.length),
+        Amount::Mass(front.mass),
+        Amount::PlainLength(built.new.length - front.length - rear.length),
+        Amount::PlainLength(rear.length),
+        Amount::Mass(rear.mass),
+    ];
     let mut finding = speed(Fit::Elements, first.speed, Some(first.doubt), said, verdict)
+        .step(Law::Elements, &put_in, Amount::EstimatedSpeed(first.speed))
         .within(Amount::Share(allowed), source)
         .from(&[Source::BeamElements, Source::MaterialFromMemory, Source::DoubtOfElements]);
     finding.causes = first.causes;
