@@ -29,6 +29,8 @@ use shaftwright::stage::{Amount, Finding, Stage, truing::named_limit};
 
 #[path = "handbook/apportion.rs"]
 mod apportion;
+#[path = "handbook/beam.rs"]
+mod beam;
 #[path = "handbook/line.rs"]
 mod line;
 #[path = "handbook/strength.rs"]

@@ -78,8 +78,8 @@ pub struct Beam {
 pub struct Modes {
     /// The frequencies as the speeds of rotation that meet them, the lowest first. Two may be equal.
     pub speeds: [AngularVelocity; 3],
-    /// The first mode: places along the beam and how far each is deflected, as a share of the largest,
-    /// which is 1. Straight lines between them are no worse than the drawing.
+    /// The first mode: the nodes and the middle between any two, from the front, and how far each is deflected,
+    /// as a share of the largest, which is 1.
     pub shape: Vec<(Length, f64)>,
 }
 
@@ -113,8 +113,8 @@ impl Beam {
     /// Symbols: EI·(θ′)′ + κGA·(w′ − θ) = ρI·θ̈, κGA·(w″ − θ′) = ρA·ẅ with w deflection, θ slope; each
     /// section as [`Section`] has it. At least one element lies between any two places where something
     /// changes; places within a millionth of the whole length are one.
-    /// Range: of a uniform pinned tube 16 elements give the first within 0.01 %, 40 the third within 0.01 %;
-    /// always from above. Source: see the head of this file.
+    /// Range: at most 400 elements. Of a uniform pinned tube 16 give the first within 0.001 % and the third
+    /// within 0.03 %, 40 all three within 0.001 %, always from above; the error falls with 1/n⁴. Source: see the head of this file.
     /// Assumes a shaft that does not spin, joints that take no moment and have no friction, small
     /// deflections, no damping, the same stiffness all round, no push or pull along the shaft.
     ///

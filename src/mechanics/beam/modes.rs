@@ -53,17 +53,30 @@ pub(super) fn three(mesh: &Mesh) -> Result<Modes, NoModes> {
         found.push(mode);
     }
     let Some(mode) = found.first() else { return Err(NoModes::NotComputable) };
-    let deflections = mode.vector.iter().step_by(3);
-    let largest =
-        deflections.clone().fold(0.0, |most: f64, at| if at.abs() > most.abs() { *at } else { most });
-    let shape: Vec<(Length, f64)> = mesh
-        .nodes
-        .iter()
-        .zip(deflections)
-        .map(|(node, at)| (Length::from_base(node.place), at / largest))
-        .collect();
-    // A lump that tilts between two supports may move nothing sideways at any node.
-    if largest == 0.0 { Err(NoModes::NotComputable) } else { Ok(Modes { speeds, shape }) }
+    let shape = shape(mesh, &mode.vector);
+    let largest = shape.iter().fold(0.0, |most: f64, (_, at)| if at.abs() > most.abs() { *at } else { most });
+    let share = |(place, at): (f64, f64)| (Length::from_base(place), at / largest);
+    if largest == 0.0 {
+        return Err(NoModes::NotComputable);
+    }
+    Ok(Modes { speeds, shape: shape.into_iter().map(share).collect() })
+}
+
+/// Place and deflection of each node, and of each middle between two: w = (w₁ + w₂)/2 + ℓ(θ₁ − θ₂)/8 + q.
+fn shape(mesh: &Mesh, vector: &[f64]) -> Vec<(f64, f64)> {
+    let mut places = Vec::with_capacity(2 * mesh.nodes.len());
+    let mut before: Option<(f64, [f64; 3])> = None;
+    for (node, at) in mesh.nodes.iter().zip(vector.as_chunks().0) {
+        let [w_rear, slope_rear, _] = *at;
+        if let Some((place, [w, slope, bulge])) = before {
+            let eighth = (node.place - place) / 8.0;
+            let middle = (w + w_rear) / 2.0 + eighth * (slope - slope_rear) + bulge;
+            places.push(((place + node.place) / 2.0, middle));
+        }
+        places.push((node.place, w_rear));
+        before = Some((node.place, *at));
+    }
+    places
 }
 
 /// A vector that has something of every mode in it: the fractional parts of multiples of an irrational
@@ -90,13 +103,12 @@ impl Search<'_> {
         let mut pieces = self.mesh.pieces.iter();
         let mut before = None;
         let mut sum = 0.0;
-        for (node, at) in self.mesh.nodes.iter().zip(vector.chunks_exact(3)) {
-            let [w, slope, bulge] = at else { continue };
+        for (node, at) in self.mesh.nodes.iter().zip(vector.as_chunks().0) {
             if let Some(front) = before {
-                sum += pieces.next().map_or(0.0, |piece| piece.energy(front, [*w, *slope, *bulge]));
+                sum += pieces.next().map_or(0.0, |piece| piece.energy(front, *at));
             }
-            sum += node.spring * w * w;
-            before = Some([*w, *slope, *bulge]);
+            sum += node.spring * at[0] * at[0];
+            before = Some(*at);
         }
         sum
     }
