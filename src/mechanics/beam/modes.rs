@@ -54,7 +54,8 @@ pub(super) fn three(mesh: &Mesh) -> Result<Modes, NoModes> {
     }
     let Some(mode) = found.first() else { return Err(NoModes::NotComputable) };
     let shape = shape(mesh, &mode.vector);
-    let largest = shape.iter().fold(0.0, |most: f64, (_, at)| if at.abs() > most.abs() { *at } else { most });
+    let largest =
+        shape.iter().fold(0.0, |most: f64, (_, at)| if at.abs() > most.abs() { *at } else { most });
     let share = |(place, at): (f64, f64)| (Length::from_base(place), at / largest);
     if largest == 0.0 {
         return Err(NoModes::NotComputable);
@@ -202,4 +203,26 @@ impl Search<'_> {
         }
         Err(NoModes::NotComputable)
     }
+}
+
+/// How many λ of a mesh lie below a shift.
+#[cfg(test)]
+pub(super) fn below(mesh: &Mesh, shift: f64) -> usize {
+    Search::of(mesh).below(shift)
+}
+
+/// K − σ·M of a mesh with all its zeros.
+#[cfg(test)]
+#[allow(clippy::indexing_slicing)]
+pub(super) fn dense(mesh: &Mesh, shift: f64) -> Vec<Vec<f64>> {
+    let search = Search::of(mesh);
+    let size = search.stiff.len();
+    let mut full = vec![vec![0.0; size]; size];
+    for (i, (stiff, mass)) in search.stiff.iter().zip(&search.mass).enumerate() {
+        for (back, (k, m)) in stiff.iter().zip(mass).enumerate().take(i + 1) {
+            full[i][i - back] = k - shift * m;
+            full[i - back][i] = k - shift * m;
+        }
+    }
+    full
 }
