@@ -108,7 +108,7 @@ fn amounts_of_runs(sense: RunSense) -> Vec<Amount> {
         RunSense::AtThatSpeed { share, road } => {
             share.map(Amount::Share).into_iter().chain(road.map(Amount::RoadSpeed)).collect()
         }
-        RunSense::AsClips { head, half } => {
+        RunSense::AsClips { head, half, far: _ } => {
             core::iter::once(Amount::Mass(head)).chain(half.map(Amount::Angle)).collect()
         }
         RunSense::TimesScatter { least: number, phase: _ } | RunSense::ByLuck { freedom: number } => {
@@ -135,10 +135,12 @@ fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
         | RunReason::SmallEffect { least: number } => vec![Amount::Share(number)],
         RunReason::HeavyTrial { most: mass }
         | RunReason::TooHeavyTrial { most: mass }
+        | RunReason::NoTrialShows { least: mass }
         | RunReason::LightHeads { needed: mass } => vec![Amount::Mass(mass)],
         RunReason::HeavyCorrection { tenth: force } | RunReason::TooHeavyCorrection { load: force } => {
             vec![Amount::Force(force)]
         }
+        RunReason::NoTrialByHeads { head, speed } => vec![Amount::Mass(head), Amount::Speed(speed)],
         RunReason::HardlyAgree { scatter } => vec![Amount::Reading(scatter)],
         RunReason::OverWhirl { allowed } => vec![Amount::Share(allowed)],
         RunReason::IfItShakes

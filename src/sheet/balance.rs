@@ -4,7 +4,7 @@ use super::amount::amount;
 use crate::job::{BalanceBy, End, Entry, Job};
 use crate::quantity::{
     Angle, LengthDisplay, as_grams, show_angle, show_clock, show_force, show_mass, show_number,
-    show_plain_length, show_road_speed, three_figures,
+    show_plain_length, show_road_speed, show_speed, three_figures,
 };
 use crate::stage::Amount;
 use crate::stage::balance::{OnTheCar, Plane, RunReason, RunSense, heads_together};
@@ -154,7 +154,12 @@ pub(super) fn worded_run(
             });
             format!("{share}{road}").trim_end().to_owned()
         }
-        RunSense::AsClips { head, half } => match half {
+        RunSense::AsClips { head, half: Some(half), far: true } => format!(
+            "Two heads of {} come down to it only at ± {} either side of a place: so far apart a degree astray counts for over a tenth.",
+            show_mass(head),
+            show_angle(half, 1)
+        ),
+        RunSense::AsClips { head, half, .. } => match half {
             Some(half) => format!(
                 "Start low. Two heads of {} make it at ± {} either side of a place; together at one place they make {}.",
                 show_mass(head),
@@ -253,6 +258,19 @@ pub(super) fn run_reason(reason: RunReason) -> String {
             return format!(
                 "A trial heavier than {} pulls with more than a tenth of what rests on that end. Turn slower, or set two heads against each other for less.",
                 show_mass(most)
+            );
+        }
+        RunReason::NoTrialByHeads { head, speed } => {
+            return format!(
+                "These heads make no trial so light. Heads of {} and lighter do, or these in a run at {} and slower. If neither can be had, a driveline shop: more than this pulls with over a tenth of what rests on that end.",
+                show_mass(head),
+                show_speed(speed)
+            );
+        }
+        RunReason::NoTrialShows { least } => {
+            return format!(
+                "By the runs so far no trial so light shows: it takes about {}. An instrument that repeats better, taped on nearer the joint, or a driveline shop. A slower run allows a heavier trial, but it shows less too.",
+                show_mass(least)
             );
         }
         RunReason::TooHeavyTrial { most } => {

@@ -36,7 +36,7 @@ pub fn findings(job: &Job) -> Vec<Finding> {
     let outcome = solved(job);
     let mut found = judged::put_on(job, &outcome);
     found.extend(speed::run_speed(job));
-    found.push(size::most_trial_finding(job));
+    found.push(size::most_trial_finding(job, &outcome));
     found.extend(judged::effect(job, &outcome));
     found.extend(judged::apart(&outcome));
     found.extend(judged::told(&outcome));

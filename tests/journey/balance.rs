@@ -57,6 +57,7 @@ fn weights_back_on_and_then_two_clips_on_the_car() {
         runs(&page);
         // The balance's own answer is in: the shaft is as good as before.
         assert!(page.whole().contains("Good"), "{}", page.whole());
+        other_end(&page);
         check_run(&page);
         page.reload();
         page.at_stage("balance");
@@ -126,6 +127,16 @@ fn runs(page: &Page) {
         "document.querySelectorAll('.drawing .accent.filled').length > 1",
     );
     page.reads(".rail .shaft", "Good");
+}
+
+/// What was read at the axle end is none of the gearbox end's, and is there again on the way back.
+fn other_end(page: &Page) {
+    page.choose("Weights go on at the end", "front (gearbox)");
+    page.reads("main", "Readings of the axle end are kept.");
+    page.wants("PutOn", "First run, reading");
+    assert_eq!(page.value("run-amplitude-0-0"), "");
+    page.choose("Weights go on at the end", "rear (axle)");
+    page.answers(Answer::of("PutOn", 13.3333).at(20.0).judged("Good"));
 }
 
 fn check_run(page: &Page) {

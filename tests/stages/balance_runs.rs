@@ -2,7 +2,7 @@
 //! changed, and what the check run says.
 
 use shaftwright::job::{BalanceBy, Entry, Job, PickUp, Spin, TrialLeft};
-use shaftwright::quantity::{as_grams, as_newtons, as_rpm};
+use shaftwright::quantity::{as_degrees, as_grams, as_newtons, as_rpm};
 use shaftwright::stage::balance::{OnTheCar, Plane, RunReason, RunSense};
 use shaftwright::stage::{Amount, Answer, Name, Reason, Stage, Verdict};
 
@@ -33,6 +33,65 @@ fn a_trial_that_is_too_heavy() {
     }
     job.put(Entry::ShaftMass, "");
     assert!(matches!(find(&job, OnTheCar::MostTrial).answer, Answer::Missing(_)));
+}
+
+#[test]
+fn a_trial_that_cannot_be_made_so_light() {
+    // By hand: as above at 2200 rpm (230.383 rad/s), 1.7246 g; two heads of 9 g make 18 g·cos γ, so γ is 84.50°. At 80°
+    // they make 3.1257 g: heads of 4.966 g, or 2200 rpm·√(1.7246/3.1257), 1634.1 rpm.
+    let mut job = ready(BalanceBy::Amplitudes, "0.1");
+    job.put(Entry::RunSpeed, "2200");
+    job.put(Entry::ShaftMass, "8.4 kg");
+    for trial in ["", "1.7 g", "9 g"] {
+        job.put(Entry::TrialMass(1), trial);
+        let RunReason::NoTrialByHeads { head, speed } = reason(&job, OnTheCar::MostTrial) else {
+            panic!()
+        };
+        assert!((as_grams(head) - 4.966).abs() < 0.002, "{}", as_grams(head));
+        assert!((as_rpm(speed) - 1634.1).abs() < 0.3, "{}", as_rpm(speed));
+        let RunSense::AsClips { half: Some(half), far, .. } = sense(&find(&job, OnTheCar::MostTrial))
+        else {
+            panic!()
+        };
+        assert!(far && (as_degrees(half) - 84.50).abs() < 0.01, "{}", as_degrees(half));
+    }
+    // What is said to help does.
+    job.put(Entry::TrialMass(1), "1.7 g");
+    for (entry, text) in [(Entry::ClipMass, "4.96 g"), (Entry::RunSpeed, "1634")] {
+        let mut helped = job.clone();
+        helped.put(entry, text);
+        assert_eq!(find(&helped, OnTheCar::MostTrial).verdict, Verdict::Good, "{entry:?}");
+    }
+    job.put(Entry::TrialMass(1), "18 g");
+    assert!(matches!(reason(&job, OnTheCar::MostTrial), RunReason::TooHeavyTrial { .. }));
+}
+
+#[test]
+fn a_trial_that_cannot_show() {
+    // By proportion: the first case's effect is 6 for 10 g, so 7.802 times a scatter of 0.5, 3.901, takes 6.502 g. By
+    // hand: 8.4 kg at 45 mm and 1200 rpm (125.664 rad/s) allow 5.796 g, at 1100 rpm (115.192) 6.898 g.
+    let (first, read, mass, ..) = DERIVED[0];
+    let trials: Vec<(&str, &str)> = THIRDS.into_iter().zip(read).collect();
+    let mut job = amplitudes("0.5", first, mass, &trials);
+    job.put(Entry::ShaftMass, "8.4 kg");
+    job.put(Entry::RunSpeed, "1200");
+    let RunReason::NoTrialShows { least } = reason(&job, OnTheCar::MostTrial) else { panic!() };
+    assert!((as_grams(least) - 6.502).abs() < 0.005, "{}", as_grams(least));
+    job.put(Entry::RunSpeed, "1100");
+    assert!(matches!(reason(&job, OnTheCar::MostTrial), RunReason::HeavyTrial { .. }));
+    // A trial that did too little to be told: 2 g changed it by 0.8 scatters where 7.802 are wanted, so 19.5 g.
+    let mut still = one_plane(PickUp::Mark, Spin::Clockwise, TrialLeft::TakenOff, "160", "160");
+    for (entry, text) in [
+        (Entry::RunScatter, "0.5"),
+        (Entry::TrialMass(1), "2 g"),
+        (Entry::RunAmplitude(1, 1), "7.4"),
+        (Entry::ShaftMass, "8.4 kg"),
+        (Entry::RunSpeed, "1200"),
+    ] {
+        still.put(entry, text);
+    }
+    let RunReason::NoTrialShows { least } = reason(&still, OnTheCar::MostTrial) else { panic!() };
+    assert!((as_grams(least) - 19.505).abs() < 0.005, "{}", as_grams(least));
 }
 
 #[test]

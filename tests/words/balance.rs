@@ -109,6 +109,8 @@ fn all() -> Vec<(&'static str, Job)> {
         ("heads not weighed", amplitudes("8", &AGREE, &set(Entry::ClipMass, ""))),
         ("a trial too heavy", amplitudes("8", &AGREE, &set(Entry::RunSpeed, "1500"))),
         ("a trial far too heavy", amplitudes("8", &AGREE, &set(Entry::RunSpeed, "3500"))),
+        ("a trial that heads do not make", amplitudes("8", &[], &set(Entry::RunSpeed, "2200"))),
+        ("a trial that cannot show", phase(("7.1", "160"), &set(Entry::TrialMass(1), "16"))),
         ("with phase", phase(("5", "70"), &[])),
         ("with phase, trial left on", left_on),
         ("with phase, small change", phase(("8", "140"), &[])),

@@ -1,7 +1,7 @@
 //! What balancing on the car finds, as plain data: names, reasons and senses of its own.
 
 use crate::job::End;
-use crate::quantity::{Angle, Force, Length, Mass, RoadSpeed};
+use crate::quantity::{Angle, AngularVelocity, Force, Length, Mass, RoadSpeed};
 
 /// Where a correction goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -124,6 +124,18 @@ pub enum RunReason {
         /// The most.
         most: Mass,
     },
+    /// Two heads make no trial as light as is allowed.
+    NoTrialByHeads {
+        /// Heads that do.
+        head: Mass,
+        /// Or the speed at which these do.
+        speed: AngularVelocity,
+    },
+    /// No trial as light as is allowed shows in the readings.
+    NoTrialShows {
+        /// One that does.
+        least: Mass,
+    },
     /// A trial pulls harder than the shaft's end weighs.
     TooHeavyTrial {
         /// The most.
@@ -223,6 +235,8 @@ pub enum RunSense {
         head: Mass,
         /// How far each stands from the middle; `None` where both side by side are lighter.
         half: Option<Angle>,
+        /// That is farther than they can be set.
+        far: bool,
     },
     /// In the reading's own unit, times the scatter.
     TimesScatter {

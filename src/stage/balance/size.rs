@@ -1,12 +1,13 @@
 //! How heavy a trial may be, and what two clips make.
 
 use super::found::{OnTheCar, RunReason, RunSense};
+use super::judged::Outcome;
 use super::runs::{planes, trial_masses};
-use super::solved::{as_mass, doubts};
+use super::solved::{Unsolved, as_mass, doubts};
 use super::why;
 use crate::job::{Entry, Job};
-use crate::mechanics::trial::{clips, most_trial as most_unbalance};
-use crate::quantity::{Angle, Base, Force, Length, Mass, Unbalance, centrifugal_force};
+use crate::mechanics::trial::{Correction, clips, most_trial as most_unbalance};
+use crate::quantity::{Angle, Base, Force, Length, Mass, Unbalance, centrifugal_force, degrees};
 use crate::stage::amount::Amount;
 use crate::stage::field::Fields;
 use crate::stage::finding::{Finding, Law, Name, Need, Sense, Source, Value, Verdict};
@@ -15,6 +16,9 @@ use crate::stage::finding::{Finding, Law, Name, Need, Sense, Source, Value, Verd
 const FALL: f64 = 9.806_65;
 /// Times the usual most: a trial then pulls as hard as its end of the shaft weighs.
 const ALL_OF_THE_LOAD: f64 = 10.0;
+/// How far from the middle two heads can be set so that what they make is known: beyond it a degree astray is over a
+/// tenth of it (tan 80° = 5.7 a radian). Our own choice.
+const WIDEST_DEGREES: f64 = 80.0;
 
 /// What rests on one end: half of the shaft's weight.
 fn load(mass: Mass) -> Force {
@@ -35,7 +39,41 @@ pub fn most_trial(job: &Job) -> Result<Option<Mass>, Vec<Need>> {
     Ok(most_unbalance(load(mass), speed).map(|most| as_mass(most, radius)))
 }
 
-pub(super) fn most_trial_finding(job: &Job) -> Finding {
+/// The trial from which on readings show enough, by what the trials did so far; `None` before they did.
+///
+/// Formula: U = needed·σ/|H|, or the heaviest trial as many times as its effect was too small. Symbols: σ scatter
+/// of a reading, H effect of a weight. Source: proportion.
+fn shows_from(job: &Job, outcome: &Outcome) -> Option<Mass> {
+    match outcome {
+        Ok(solved) => {
+            let runs = &solved.runs;
+            let least = |correction: &Correction| {
+                Unbalance::from_base(correction.needed * runs.scatter / correction.response)
+            };
+            let masses = solved.corrections.iter().map(|one| as_mass(least(one), runs.radius));
+            masses.reduce(|one, other| if other > one { other } else { one })
+        }
+        Err(Unsolved::Later(RunReason::NoEffect { times, needed })) if *times > 0.0 => {
+            let masses = trial_masses(job).into_iter();
+            let heaviest = masses.reduce(|one, other| if other > one { other } else { one })?;
+            Some(heaviest * (needed / times))
+        }
+        Err(_) => None,
+    }
+}
+
+/// What is possible where two heads come down to the most that is allowed only when turned nearly against each other.
+///
+/// Formula: m = U/(2·r·cos 80°), n′ = n·√(U′/U), since the most goes by 1/n². Symbols: U most allowed, U′ what two
+/// heads make at 80°, r their distance from the axis, n speed of the runs. Source: as [`clips::together`].
+fn out_of_reach(job: &Job, head: Mass, radius: Length, most: Mass) -> Option<RunReason> {
+    let least = as_mass(clips::together(head * radius, degrees(WIDEST_DEGREES))?, radius);
+    let share = most.base() / least.base();
+    let speed = Fields::of(job).speed(Entry::RunSpeed)?;
+    (share < 1.0).then(|| RunReason::NoTrialByHeads { head: head * share, speed: speed * share.sqrt() })
+}
+
+pub(super) fn most_trial_finding(job: &Job, outcome: &Outcome) -> Finding {
     let name = Name::OnTheCar(OnTheCar::MostTrial);
     let most = match most_trial(job) {
         Ok(Some(most)) => most,
@@ -44,21 +82,27 @@ pub(super) fn most_trial_finding(job: &Job) -> Finding {
     };
     let trials = trial_masses(job);
     let heavier = |times: f64| trials.iter().any(|trial| trial.base() > most.base() * times);
-    let verdict = if trials.is_empty() {
-        Verdict::Figure
-    } else if heavier(ALL_OF_THE_LOAD) {
-        Verdict::Stop(why(RunReason::TooHeavyTrial { most }))
-    } else if heavier(1.0) {
-        Verdict::Watch(why(RunReason::HeavyTrial { most }))
-    } else {
-        Verdict::Good
-    };
     let mut fields = Fields::of(job);
     let head = fields.mass(Entry::ClipMass);
     let radius = fields.length(Entry::ClipRadius);
+    let by_heads = head.zip(radius).and_then(|(head, radius)| out_of_reach(job, head, radius, most));
+    let shows = shows_from(job, outcome).filter(|least| *least > most);
+    let verdict = if heavier(ALL_OF_THE_LOAD) {
+        Verdict::Stop(why(RunReason::TooHeavyTrial { most }))
+    } else if let Some(reason) = by_heads {
+        Verdict::Watch(why(reason))
+    } else if let Some(least) = shows {
+        Verdict::Watch(why(RunReason::NoTrialShows { least }))
+    } else if heavier(1.0) {
+        Verdict::Watch(why(RunReason::HeavyTrial { most }))
+    } else if trials.is_empty() {
+        Verdict::Figure
+    } else {
+        Verdict::Good
+    };
     let sense = head.zip(radius).map(|(head, radius)| {
         let half = half_angle(head, radius, most * radius);
-        Sense::OnTheCar(RunSense::AsClips { head, half })
+        Sense::OnTheCar(RunSense::AsClips { head, half, far: by_heads.is_some() })
     });
     let value = Value { amount: Amount::Mass(most), plus_minus: None, sense };
     let mut finding = Finding::known(name, value, verdict);
@@ -117,7 +161,7 @@ pub fn clip_places(job: &Job, number: usize) -> Option<([Angle; 2], Angle)> {
 }
 
 /// How two clips make a correction, for every plane.
-pub(super) fn screws(job: &Job, outcome: &Result<super::Solved, super::Unsolved>) -> Vec<Finding> {
+pub(super) fn screws(job: &Job, outcome: &Outcome) -> Vec<Finding> {
     let Ok(solved) = outcome else { return Vec::new() };
     let mut fields = Fields::of(job);
     let head = fields.mass(Entry::ClipMass);
