@@ -145,6 +145,7 @@ fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
         RunReason::OverWhirl { allowed } => vec![Amount::Share(allowed)],
         RunReason::IfItShakes
         | RunReason::NotReady
+        | RunReason::SameRuns
         | RunReason::NoScatter
         | RunReason::NothingShakes
         | RunReason::ReadsNothing

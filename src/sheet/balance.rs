@@ -16,10 +16,10 @@ pub const fn balance_limits(by: BalanceBy) -> &'static str {
             "Finds one weight at one end, from a first run and three trials or more. Needs no flash. With three trials one misread run can pass for another answer: a fourth, or the check run, shows it."
         }
         BalanceBy::Phase => {
-            "Finds one weight at one end, from a first run and one trial. The flash or the pick-up must show the same place each time it is read at a run."
+            "Finds one weight at one end, from a first run and one trial. The flash or the pick-up must show the same place each time it is read at a run. With one trial nothing contradicts a misread run: only the check run proves the answer."
         }
         BalanceBy::TwoPlanes => {
-            "Finds a weight for each end, from a first run and a trial at each: both ends are read at every run. For a shaft that shakes at both ends, or gets worse at one as the other gets better."
+            "Finds a weight for each end, from a first run and a trial at each: both ends are read at every run. For a shaft that shakes at both ends, or gets worse at one as the other gets better. With one trial at each end, too, only the check run proves the answer."
         }
     }
 }
@@ -221,6 +221,9 @@ pub(super) fn run_reason(reason: RunReason) -> String {
         RunReason::SamePlace => {
             "The trials sat in one place: put the next one a third of a turn farther."
         }
+        RunReason::SameRuns => {
+            "Both trials read just the same at both ends. Was the first taken off, and the second put on at the other end? Make the second run again; if it reads the same once more, the ends cannot be told apart: balance one end."
+        }
         RunReason::NoEffect { times, needed } => {
             return format!(
                 "The trials changed the reading by {} times what it changes by itself; {} times are wanted. Take a heavier trial, up to the heaviest allowed, or read finer.",
@@ -242,11 +245,8 @@ pub(super) fn run_reason(reason: RunReason) -> String {
                 three_figures(scatter)
             );
         }
-        RunReason::NotTold { condition } => {
-            return format!(
-                "Both trials did nearly the same at both ends ({} to 1): the ends cannot be told apart. Balance one end.",
-                three_figures(condition)
-            );
+        RunReason::NotTold { .. } => {
+            "Both trials did nearly the same at both ends: the ends cannot be told apart. Balance one end."
         }
         RunReason::BarelyTold { condition } => {
             return format!(

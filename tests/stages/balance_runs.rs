@@ -95,6 +95,25 @@ fn a_trial_that_cannot_show() {
 }
 
 #[test]
+fn two_ends_that_are_not_told_apart() {
+    let second = |read: [(&str, &str); 2]| {
+        let mut job = two_planes("0.05");
+        for (end, (amplitude, angle)) in read.into_iter().enumerate() {
+            job.put(Entry::RunAmplitude(2, end), amplitude);
+            job.put(Entry::RunPhase(2, end), angle);
+        }
+        [Plane::Front, Plane::Rear].map(|plane| reason(&job, OnTheCar::PutOn(plane)))
+    };
+    // The first trial's own readings, and so near to them that they may be the same run.
+    let same = [RunReason::SameRuns; 2];
+    assert_eq!(second([("8.182779", "45.674916"), ("3.533172", "304.173202")]), same);
+    assert_eq!(second([("8.20", "45.5"), ("3.55", "304.5")]), same);
+    // By construction: V₀ + 1.25·(V₁ − V₀), a run that differs, and tells no more than the first.
+    let alike = second([("10.022", "40.71"), ("4.056", "309.35")]);
+    assert!(alike.iter().all(|found| matches!(found, RunReason::NotTold { .. })), "{alike:?}");
+}
+
+#[test]
 fn a_run_that_is_too_fast() {
     let mut job = ready(BalanceBy::Amplitudes, "0.1");
     let whirl = Stage::Check.findings(&job).into_iter().find(|found| found.name == Name::WhirlSpeed);

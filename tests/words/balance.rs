@@ -120,7 +120,8 @@ fn all() -> Vec<(&'static str, Job)> {
             phase(("9", "160"), &set(Entry::RunAmplitude(0, 1), "0.15")),
         ),
         ("both ends", two_planes([("5.91", "128"), ("5.28", "107.8")])),
-        ("both ends told alike", two_planes([("8.17", "45.5"), ("3.56", "303.6")])),
+        ("both ends told alike", two_planes([("9.4", "38"), ("3.7", "312")])),
+        ("both ends read the same twice", two_planes([("8.18", "45.7"), ("3.53", "304.2")])),
         ("both ends, checked", {
             let mut job = two_planes([("5.91", "128"), ("5.28", "107.8")]);
             job.put(Entry::CheckAmplitude(0), "0.1");

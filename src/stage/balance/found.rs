@@ -84,6 +84,8 @@ pub enum RunReason {
     },
     /// All trials sat in one place.
     SamePlace,
+    /// Both runs with a trial, each at its own end, read the same.
+    SameRuns,
     /// No trial changed anything by more than the scatter.
     NoEffect {
         /// The effect, in scatters.

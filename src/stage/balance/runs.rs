@@ -49,6 +49,21 @@ pub struct Runs {
 }
 
 impl Runs {
+    /// Whether both trials, each at its own end, read the same at both ends, within the scatter.
+    pub(super) fn read_the_same(&self) -> bool {
+        // By the cosine rule.
+        let apart = |one: &Vibration, other: &Vibration| {
+            let (a, b) = (one.amplitude, other.amplitude);
+            a * a + b * b - 2.0 * a * b * (one.phase.base() - other.phase.base()).cos()
+        };
+        let within =
+            |(one, other): (&Vibration, &Vibration)| apart(one, other) <= self.scatter * self.scatter;
+        match (self.by, self.trials.as_slice()) {
+            (BalanceBy::TwoPlanes, [one, two, ..]) => one.read.iter().zip(&two.read).all(within),
+            _ => false,
+        }
+    }
+
     /// Whether an amplitude is nothing, at an end that is read.
     pub(super) fn reads_nothing(&self) -> bool {
         let nothing = |read: &[Vibration; 2]| read.iter().any(|end| end.amplitude <= 0.0);

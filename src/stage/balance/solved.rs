@@ -109,6 +109,9 @@ fn unsolved(job: &Job, runs: &Runs, why: NoCorrection) -> Unsolved {
             let needs = needed.into_iter().map(|entry| Need { entry, why: Why::Empty });
             Unsolved::Blocked(Blocked::Missing(needs.collect()))
         }
+        NoCorrection::SamePlace | NoCorrection::IllConditioned { .. } if runs.read_the_same() => {
+            Unsolved::Later(RunReason::SameRuns)
+        }
         NoCorrection::SamePlace => Unsolved::Later(RunReason::SamePlace),
         NoCorrection::NoEffect { effect, needed } => {
             Unsolved::Later(RunReason::NoEffect { times: effect, needed })
