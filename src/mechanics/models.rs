@@ -82,9 +82,15 @@ impl Change {
         Weight { at: clockwise_angle(weight.at + turn), ..*weight }
     }
 
-    /// Where a weight stands on the new shaft when it has moved toward the far datum by so much.
-    fn placed(&self, weight: &Weight, by: Length) -> Length {
-        let distance = self.far_or_front(weight.z, self.old) - by;
+    /// The distance from the far datum that a weight has on the new shaft: the one that it had, less what the
+    /// shaft lost where it moves with the cut end's yoke.
+    pub fn moved_to(&self, distance: Length, with_yoke: bool) -> Length {
+        if with_yoke { distance - (self.old - self.new) } else { distance }
+    }
+
+    /// The same of a weight of the old shaft, behind the front joint.
+    fn placed(&self, weight: &Weight, with_yoke: bool) -> Length {
+        let distance = self.moved_to(self.far_or_front(weight.z, self.old), with_yoke);
         self.far_or_front(distance, self.new)
     }
 }
@@ -108,7 +114,6 @@ pub fn put_back(weights: &[Weight], change: &Change, model: Model) -> Option<Put
     }
     let old: Vec<Weight> = weights.iter().map(|weight| change.turned(weight)).collect();
     let wanted = shares(&old, change.old);
-    let nothing = Length::from_base(0.0);
     let spots = match model {
         Model::SharesKept { places } => {
             let new = 0.0..=change.new.base();
@@ -118,11 +123,9 @@ pub fn put_back(weights: &[Weight], change: &Change, model: Model) -> Option<Put
             at_places(wanted, change.new, places)?.to_vec()
         }
         Model::OwnYoke | Model::OwnPlaces => {
-            let shortened = change.old - change.new;
             let spot = |weight: &Weight| {
-                let by =
-                    if model == Model::OwnYoke && change.moves(weight) { shortened } else { nothing };
-                Spot { unbalance: weight.unbalance(), z: change.placed(weight, by) }
+                let with_yoke = model == Model::OwnYoke && change.moves(weight);
+                Spot { unbalance: weight.unbalance(), z: change.placed(weight, with_yoke) }
             };
             old.iter().map(spot).collect()
         }

@@ -10,7 +10,7 @@ use crate::mechanics::unbalance::{Spot, Weight};
 use crate::quantity::{Angle, Base, Length, Mass, Unbalance};
 use crate::stage::field::Fields;
 use crate::stage::finding::{Blocked, Name, Reason};
-use crate::stage::measure::{LengthChange, length_change};
+use crate::stage::measure::length_change;
 
 /// Under this an unbalance is rounding: a thousandth of a gram on a tube.
 const NOTHING: f64 = 1e-7;
@@ -106,20 +106,12 @@ fn two(job: &Job, found: Result<Vec<GoesBack>, Blocked>) -> Vec<(Name, Result<Go
     }
 }
 
-/// Where a weight goes by a rule that moves each by itself, from the far datum: with the cut end's yoke, or
-/// not at all.
-fn moved_to(one: &Logged, job: &Job, lengths: &LengthChange, rule: PutBack) -> Length {
-    if rule == PutBack::OwnYoke && one.own == job.cut.end {
-        one.distance - (lengths.old.best - lengths.wanted.best)
-    } else {
-        one.distance
-    }
-}
-
-/// The same as a weight on the new shaft, with its distance from the far datum.
+/// A weight on the new shaft by a rule that moves each by itself, with the cut end's yoke or not at all, and
+/// its distance from the far datum.
 fn moved(job: &Job, one: &Logged, rule: PutBack) -> Result<(Weight, Length), Blocked> {
     let lengths = length_change(job).map_err(Blocked::Missing)?;
-    let distance = moved_to(one, job, &lengths, rule);
+    let with_yoke = rule == PutBack::OwnYoke && one.own == job.cut.end;
+    let distance = change(job, &lengths, Angle::from_base(0.0)).moved_to(one.distance, with_yoke);
     let z = behind_front(job, distance, lengths.wanted.best);
     Ok((Weight { z, ..one.turned }, distance))
 }
