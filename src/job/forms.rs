@@ -255,6 +255,18 @@ impl Default for CutForm {
     }
 }
 
+impl WeightsForm {
+    /// Takes a weight out of the log; nothing else moves. One row always stays, empty where it was the last.
+    pub fn take_away(&mut self, row: usize) {
+        if row < self.rows.len() {
+            self.rows.remove(row);
+        }
+        if self.rows.is_empty() {
+            self.rows.push(WeightRow::default());
+        }
+    }
+}
+
 impl Default for WeightsForm {
     fn default() -> Self {
         WeightsForm {

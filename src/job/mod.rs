@@ -279,6 +279,27 @@ mod tests {
     }
 
     #[test]
+    fn a_weight_is_taken_away_and_nothing_else_moves() {
+        // The rule itself: one row always stays.
+        let mut job = Job::default();
+        job.weights.rows = vec![WeightRow::default(); 3];
+        for (row, mass) in ["9", "14.5", "3"].into_iter().enumerate() {
+            job.put(Entry::WeightMass(row), mass);
+            job.put(Entry::WeightNote(row), mass);
+        }
+        let mut expected = job.clone();
+        expected.weights.rows.remove(1);
+        job.weights.take_away(1);
+        assert_eq!(job, expected);
+        job.weights.take_away(7);
+        assert_eq!(job, expected);
+        job.weights.take_away(0);
+        assert_eq!(job.typed(Entry::WeightMass(0)).unwrap().text, "3");
+        job.weights.take_away(0);
+        assert_eq!(job.weights.rows, [WeightRow::default()]);
+    }
+
+    #[test]
     fn a_field_that_is_not_there_is_left_alone() {
         let mut job = Job::default();
         let before = job.clone();

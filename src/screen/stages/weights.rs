@@ -26,7 +26,8 @@ fn log(state: State) -> AnyView {
     let by_size = state.follows(|job| job.weights.weighed == Weighed::Size);
     let rows = move || {
         let by_size = by_size.get();
-        Some(all((0..count.get()).map(|row| one(state, row, by_size))))
+        let several = count.get() > 1;
+        Some(all((0..count.get()).map(|row| one(state, row, by_size, several))))
     };
     let more = move || {
         let add = move || state.change(|job| job.weights.rows.push(WeightRow::default()));
@@ -59,7 +60,7 @@ fn log(state: State) -> AnyView {
 }
 
 /// One weight.
-fn one(state: State, row: usize, by_size: bool) -> AnyView {
+fn one(state: State, row: usize, by_size: bool, several: bool) -> AnyView {
     let mut entries = if by_size {
         vec![
             Entry::WeightLength(row),
@@ -79,7 +80,10 @@ fn one(state: State, row: usize, by_size: bool) -> AnyView {
         ]
     };
     entries.push(Entry::WeightNote(row));
-    el("div").class("weight").child(field_row(state, "A weight that came off", entries)).into()
+    let less = move || state.change(|job| job.weights.take_away(row));
+    let less = several.then(|| key("plain", "Take this weight away", less).into());
+    let row = field_row(state, "A weight that came off", entries);
+    el("div").class("weight").child(row).children(less).into()
 }
 
 /// How they go back.
