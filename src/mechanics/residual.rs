@@ -6,8 +6,10 @@ use super::student::circle_95;
 use super::unbalance::{Shares, Spot};
 use super::uncertainty::{Spread, combined};
 use crate::quantity::{Base, Length, Mass, Unbalance};
+pub use between::between;
 pub use smooth::residual_of;
 
+mod between;
 mod smooth;
 
 /// How near two places may come before they count as one, in metres: a dial's foot is not set closer.

@@ -100,7 +100,7 @@ pub const fn source(which: Source) -> &'static str {
             "Statics of a rigid shaft: mass times offset along the tube, straight from place to place and on the axis at the joints; with one place read, a half sine through it"
         }
         Source::DoubtOfRunOut => {
-            "Taken for the ±, our own choice: half of what the shaft weighs beyond its tube sits at each end, anywhere from joint to weld; wall 0.1 mm; with one place, whatever a kink at the weld or a yoke off its place would add"
+            "Taken for the ±, our own choice: half of what the shaft weighs beyond its tube sits at each end, anywhere from joint to weld; wall 0.1 mm; between the places what a smooth curve through them adds to the straight lines; with one place, whatever a kink at the weld or a yoke off its place would add"
         }
         Source::RigidShaft => {
             "ISO 21940-12: rigid below about 0.70 of the first whirl speed, from memory"

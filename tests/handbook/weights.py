@@ -58,6 +58,9 @@ say("plate radius", pull / mass, 4)
 wants = 9.0 * 1.5625 * 25.4
 cut = halve(lambda length: strip(length, 19.05, 3.175, 38.1)[1] - wants, 1.0, 60.0)
 say("strip", cut, 3)
+# And what does 13.3333 g at 45 mm.
+cut = halve(lambda length: strip(length, 19.05, 3.175, 38.1)[1] - 600.0, 1.0, 60.0)
+say("kept strip", cut, 3)
 
 
 # What is put at two places on the clock pulls up and to the right as the one did.
@@ -146,6 +149,50 @@ for name, value, of_tube, of_yokes in (("front", total[0], tube_front, yoke_fron
     say_vector("adds " + name, value)
     say(f"yokes {name}", abs(of_yokes))
     say(f"wall {name}", abs(of_tube) * 0.1 / (0.083 * 25.4))
+def smooth_between(points):
+    """The smooth curve through the same points: a cubic on each piece, its four coefficients from the
+    conditions one by one (through both ends, no corner, no jump in the bend, none at the joints), solved as
+    they stand."""
+    knots = [(0.0, 0.0), *sorted(points.items()), (wanted, 0.0)]
+    pieces, size = list(zip(knots, knots[1:])), 4 * (len(knots) - 1)
+    rows = []
+
+    def condition(terms, value):
+        row = [0.0] * size + [value]
+        for column, factor in terms:
+            row[column] += factor
+        rows.append(row)
+
+    for i, ((a, p), (b, q)) in enumerate(pieces):
+        h, c = b - a, 4 * i
+        condition([(c, 1)], p)
+        condition([(c, 1), (c + 1, h), (c + 2, h * h), (c + 3, h**3)], q)
+        if i + 1 < len(pieces):
+            condition([(c + 1, 1), (c + 2, 2 * h), (c + 3, 3 * h * h), (c + 5, -1)], 0.0)
+            condition([(c + 2, 2), (c + 3, 6 * h), (c + 6, -2)], 0.0)
+    last = pieces[-1][1][0] - pieces[-1][0][0]
+    condition([(2, 2)], 0.0)
+    condition([(size - 2, 2), (size - 1, 6 * last)], 0.0)
+    for i in range(size):
+        best = max(range(i, size), key=lambda r: abs(rows[r][i]))
+        rows[i], rows[best] = rows[best], rows[i]
+        rows[i] = [x / rows[i][i] for x in rows[i]]
+        for r in range(size):
+            if r != i and rows[r][i]:
+                rows[r] = [x - rows[r][i] * y for x, y in zip(rows[r], rows[i])]
+
+    def curve(z):
+        for i, ((a, _), (b, _)) in enumerate(pieces):
+            if z <= b:
+                return sum(rows[4 * i + k][-1] * (z - a) ** k for k in range(4))
+
+    return curve
+
+
+# What lies between the places: the smooth curve less the straight lines.
+(bow_front, bow_rear), (yoke_bow_front, yoke_bow_rear) = out_of_balance(smooth_between(offset))
+say("between front", abs(bow_front + yoke_bow_front - total[0]))
+say("between rear", abs(bow_rear + yoke_bow_rear - total[1]))
 # What a millimetre at one place alone makes: how its ± comes through.
 for z in READ:
     one = {other: complex(other == z) for other in READ}

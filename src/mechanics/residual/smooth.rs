@@ -8,7 +8,7 @@ use crate::quantity::{Base, Length};
 
 /// Places and weights of the five-point rule of Gauss and Legendre on −1 to 1; the other half is alike.
 /// Source: Abramowitz & Stegun, Handbook of Mathematical Functions, table 25.4 (from memory).
-const GAUSS: [[f64; 2]; 5] = [
+pub(super) const GAUSS: [[f64; 2]; 5] = [
     [-0.906_179_845_938_664, 0.236_926_885_056_189_1],
     [-0.538_469_310_105_683_1, 0.478_628_670_499_366_47],
     [0.0, 0.568_888_888_888_888_9],

@@ -6,7 +6,7 @@ use crate::job::{End, Entry, Job, PassKind, SetUp};
 use crate::mechanics::across::Across;
 use crate::mechanics::centreline::{Cause, Explained, Shaft};
 use crate::mechanics::one_place::guess;
-use crate::mechanics::residual::{Body, Known, Lump, NoResidual, Point, residual, residual_of};
+use crate::mechanics::residual::{Body, Known, Lump, NoResidual, Point, between, residual, residual_of};
 use crate::mechanics::student::circle_95;
 use crate::mechanics::tube::Tube;
 use crate::mechanics::unbalance::Shares;
@@ -215,9 +215,14 @@ fn found(job: &Job, lay: &Lay, lumps: &[Lump], read: &Bent) -> Result<Found, Blo
     };
     let points: Vec<Point> = read.places.iter().map(point).collect();
     let found = residual(&body, &points).map_err(blocked)?;
+    // What lies between the places was not read: as much as a smooth curve through them makes of it.
+    let unread = between(&body, &points).map_err(blocked)?;
     Ok(Found {
         shares: found.shares(),
-        spreads: [vec![found.front.spread], vec![found.rear.spread]],
+        spreads: [
+            vec![found.front.spread, rectangular(unread.front.size())],
+            vec![found.rear.spread, rectangular(unread.rear.size())],
+        ],
         from: if middle_read(&points, lay.length) { From::Places(points.len()) } else { From::Ends },
     })
 }
