@@ -13,6 +13,8 @@ pub(super) const ROW: f64 = 26.0;
 pub(super) const HEIGHT: f64 = 350.0;
 pub(super) const CENTRE: (f64, f64) = (160.0, 164.0);
 pub(super) const RIM: f64 = 104.0;
+/// A word at the rim is in the way of another one nearer than this, in degrees.
+const BESIDE: f64 = 45.0;
 /// Two more lines of text under a face.
 const FOOT: f64 = 52.0;
 
@@ -20,6 +22,12 @@ const FOOT: f64 = 52.0;
 pub(super) fn place(radius: f64, at: Angle) -> (f64, f64) {
     let (sin, cos) = at.base().sin_cos();
     (CENTRE.0 + radius * sin, CENTRE.1 - radius * cos)
+}
+
+/// Words on the face beside the witness mark's triangle, where they would lie on it.
+pub(super) fn off_the_mark((x, y): (f64, f64)) -> (f64, f64) {
+    let on_it = (x - CENTRE.0).abs() < 20.0 && y < CENTRE.1 - RIM + 38.0;
+    (if on_it { CENTRE.0 + 22.0 } else { x }, y)
 }
 
 /// The face: the tube, twelve ticks, four numbers, the witness mark at 12.
@@ -125,19 +133,27 @@ pub fn weights(job: &Job) -> Option<String> {
     let new = || lay.new.iter().filter_map(|one| Some((one, one.weight?)));
     new().next()?;
     let mut svg = face(0.0);
-    if let Some((line, _)) = lay.ears {
+    for (line, _) in lay.ears.into_iter().flatten() {
         svg.line(Pen::Thin, place(RIM - 12.0, line), place(RIM - 12.0, line + degrees(180.0)));
     }
     if let Some((at, _)) = lay.seam {
         svg.line(Pen::Thin, place(RIM - 14.0, at), place(RIM + 6.0, at));
-        let (x, y) = place(RIM - 34.0, at);
+        // Further in where a weight's number stands there.
+        let near = |weight: Angle| {
+            let apart = as_degrees(weight - at).rem_euclid(360.0);
+            !(BESIDE..=360.0 - BESIDE).contains(&apart)
+        };
+        let taken = new().any(|(_, weight)| near(weight.at));
+        let (x, y) = place(if taken { RIM - 70.0 } else { RIM - 34.0 }, at);
         svg.text(Pen::Thin, (x, y + 7.0), Anchor::Middle, "seam");
     }
     for logged in &lay.old {
         svg.circle(Pen::Ghost, place(RIM, logged.weight.at), 11.0, false);
     }
     for (one, weight) in new() {
-        svg.circle(Pen::Accent, place(RIM, weight.at), 11.0, one.own == End::Rear);
+        for told in lay.told.iter().filter(|told| told.name == one.name) {
+            svg.circle(Pen::Accent, place(RIM, told.clock), 11.0, one.own == End::Rear);
+        }
         let (x, y) = place(RIM - 30.0, weight.at);
         svg.text(Pen::Part, (x, y + 7.0), Anchor::Middle, &number(one));
     }

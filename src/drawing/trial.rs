@@ -1,7 +1,7 @@
 //! Runs with trial weights: where everything sits on the clock, the weights as vectors, the readings as
 //! vectors.
 
-use super::clock::{CENTRE, RIM, ROW, face, place, turning_arrow, words};
+use super::clock::{CENTRE, RIM, ROW, face, off_the_mark, place, turning_arrow, words};
 use super::svg::{Anchor, Pen, Svg};
 use crate::job::{BalanceBy, Job, Spin};
 use crate::quantity::{Angle, Base, Mass, as_grams, degrees, show_number, three_figures};
@@ -62,7 +62,7 @@ pub fn clips_on_the_clock(job: &Job, number: usize) -> Option<String> {
     let mut svg = face(ROW * (rows.len() - 1) as f64);
     for (run, at) in trials {
         svg.circle(Pen::Part, place(RIM, at), 9.0, false);
-        let (x, y) = place(RIM - 26.0, at);
+        let (x, y) = off_the_mark(place(RIM - 26.0, at));
         svg.text(Pen::Thin, (x, y + 7.0), Anchor::Middle, &run.to_string());
     }
     if let Some((heads, middle)) = clips {
@@ -173,7 +173,7 @@ pub fn weight_plane(job: &Job, number: usize) -> Option<String> {
         svg.circle(Pen::Part, at(*point), 6.0, false);
         let (up, right) = *point;
         let out = 1.0 - 20.0 / (scale * size(*point)).max(40.0);
-        let (x, y) = at((up * out, right * out));
+        let (x, y) = off_the_mark(at((up * out, right * out)));
         svg.text(Pen::Thin, (x, y + 6.0), Anchor::Middle, &run.to_string());
     }
     if whole && !found.region.is_empty() {
@@ -231,7 +231,7 @@ pub fn run_vectors(job: &Job, number: usize) -> Option<String> {
     let mut svg = face(ROW * (rows.len() - 1) as f64);
     let name = |svg: &mut Svg, (up, right): (f64, f64), text: &str| {
         let out = 1.0 + 14.0 / (scale * up.hypot(right)).max(7.0);
-        let (x, y) = at((up * out, right * out));
+        let (x, y) = off_the_mark(at((up * out, right * out)));
         svg.text(Pen::Thin, (x, y + 6.0), Anchor::Middle, text);
     };
     for (run, point) in &with {

@@ -27,7 +27,9 @@ pub fn unrolled(job: &Job) -> Option<String> {
         return None;
     }
     let sheet = Sheet::of(job, &lay);
-    let keeps_off = lay.ears.is_some() || lay.seam.is_some() || lay.welds.iter().any(Option::is_some);
+    let keeps_off = lay.ears.iter().any(Option::is_some)
+        || lay.seam.is_some()
+        || lay.welds.iter().any(Option::is_some);
     let mut words = vec!["rear (axle)", "dashed: came off", "filled: goes back"];
     words.extend(keeps_off.then_some("hatched: keep off"));
     let mut svg = Svg::new(WIDTH + 2.0 * LEFT, TOP + HEIGHT + ROW * words.len() as f64 + 14.0);
@@ -129,10 +131,12 @@ impl Sheet<'_> {
         if let Some((at, keep)) = lay.seam {
             self.band(svg, at, keep, (from, to), "seam");
         }
-        if let Some((line, keep)) = lay.ears {
-            // They are those of the cut end's yoke: they matter from its weld to the middle.
+        for (ears, end) in lay.ears.into_iter().zip([End::Front, End::Rear]) {
+            let Some((line, keep)) = ears else { continue };
+            // They matter from their own yoke's weld to the middle.
+            let weld = if end == self.job.cut.end { to } else { from };
             for at in [line, line + degrees(180.0)] {
-                self.band(svg, at, keep, ((from + to) * 0.5, to), "ear");
+                self.band(svg, at, keep, ((from + to) * 0.5, weld), "ear");
             }
         }
     }
@@ -174,15 +178,19 @@ impl Sheet<'_> {
         }
         for one in &self.lay.new {
             let Some(weight) = one.weight else { continue };
-            let (x, y) = (Sheet::x(weight.at), self.y(one.distance));
-            let radius = self.radius(weight.mass.base());
+            let at = (Sheet::x(weight.at), self.y(one.distance));
             for logged in &one.of {
-                svg.line(Pen::Thin, (Sheet::x(logged.weight.at), self.y(logged.distance)), (x, y));
+                svg.line(Pen::Thin, (Sheet::x(logged.weight.at), self.y(logged.distance)), at);
             }
-            svg.circle(Pen::Accent, (x, y), radius, true);
-            let anchor = Sheet::anchor(x);
-            let beside = if anchor == Anchor::End { -radius - 5.0 } else { radius + 5.0 };
-            svg.text(Pen::Part, (x + beside, y + 7.0), anchor, &number(one));
+            // Where it must not stand itself, the two that do its work.
+            for told in self.lay.told.iter().filter(|told| told.name == one.name) {
+                let (x, y) = (Sheet::x(told.clock), self.y(told.distance));
+                let radius = self.radius(told.mass.base());
+                svg.circle(Pen::Accent, (x, y), radius, true);
+                let anchor = Sheet::anchor(x);
+                let beside = if anchor == Anchor::End { -radius - 5.0 } else { radius + 5.0 };
+                svg.text(Pen::Part, (x + beside, y + 7.0), anchor, &number(one));
+            }
         }
     }
 }

@@ -20,6 +20,8 @@ pub enum Obstacle {
     FrontWeld,
     /// A weld round the tube toward the rear joint.
     RearWeld,
+    /// A weight that is there already.
+    Weight,
 }
 
 /// A part of the clock to keep off, so far to either side of its middle.

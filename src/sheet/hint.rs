@@ -90,12 +90,12 @@ pub const fn hint(entry: Entry) -> &'static str {
         }
         Entry::WeightClock(_) => "7:30, or 225°.",
         Entry::WeightRadius(0) => {
-            "Shaft's axis to the middle of the weight. Empty: by the tube and the thickness."
+            "Shaft's axis to the weight's centre of mass, not to its outer face: half the tube's diameter and half the thickness; a long strip has it further in, choose its size then. Empty: by the tube and the thickness."
         }
         Entry::WeightLength(0) => "Flat, or along its middle.",
-        Entry::EarClock => "Empty: nothing is kept clear of the ears.",
+        Entry::EarClock => "The other yoke's follow by Phase. Empty: keep clear of the ears by eye.",
         Entry::FrontPlane | Entry::RearPlane => {
-            "Where the weight's middle goes on the new shaft. Empty: 1 in, 25 mm, inside the weld, for what the run-out adds."
+            "Where the weight's middle goes on the new shaft. Empty: 1 in, 25 mm, inside the weld."
         }
         Entry::StripThickness => "To be told how long to cut it.",
         Entry::YokeTurned => "+ clockwise seen from the rear. Usual: 0, back in its own marks.",

@@ -319,7 +319,7 @@ pub(super) fn reason_words(reason: Reason, display: LengthDisplay) -> String {
             format!("Too near a weld: keep {} off it, on the same clock position.", long(keep))
         }
         Reason::OffTheShaft => "It would lie off the shaft: check its distance.".to_owned(),
-        Reason::Weight(reason) => weight_reason(reason),
+        Reason::Weight(reason) => weight_reason(reason, display),
         Reason::WrongField => "Not judged: an entry that this is checked by is marked wrong.".to_owned(),
         Reason::NotWelded => {
             "Inside the limit so far. Welding moves the tube a few thousandths: judged by a turn taken after it.".to_owned()

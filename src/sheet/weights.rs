@@ -4,7 +4,7 @@ use super::amount::amount;
 use super::label::{Worded, far_datum};
 use crate::job::Job;
 use crate::quantity::{
-    Length, LengthDisplay, show_angle, show_clock, show_length, show_mass, show_number,
+    Angle, Length, LengthDisplay, show_angle, show_clock, show_length, show_mass, show_number,
 };
 use crate::stage::Amount;
 use crate::stage::weights::{Cut, Drive, Piece, There, WeightReason, WeightSense};
@@ -15,7 +15,7 @@ pub(super) fn worded_weight(number: String, sense: WeightSense, job: &Job) -> (S
     let words = match sense {
         WeightSense::There(there) => placed(&there, display, job),
         WeightSense::Cancelled => {
-            "The weights of this end cancel each other: nothing goes back here.".to_owned()
+            "The weights of this end cancel each other, as far as they are known: nothing goes back here.".to_owned()
         }
         WeightSense::TooLight => {
             "Too light to be told from none by a kitchen scale: leave it out.".to_owned()
@@ -69,13 +69,13 @@ fn placed(there: &There, display: LengthDisplay, job: &Job) -> String {
     let mut words = match &there.split {
         Some([one, other]) => format!(
             "Instead of {}: {} and {}, {far} from {}.",
-            show_clock(there.clock),
+            around(there.clock, there.around),
             piece(one, display),
             piece(other, display),
             far_datum(job)
         ),
         None => {
-            format!("Put it at {}, {far} from {}.", show_clock(there.clock), far_datum(job))
+            format!("Put it at {}, {far} from {}.", around(there.clock, there.around), far_datum(job))
         }
     };
     if let Some(inside) = there.inside_weld {
@@ -87,18 +87,35 @@ fn placed(there: &There, display: LengthDisplay, job: &Job) -> String {
     if let Some(thick) = there.thick {
         words.push_str(&format!(" It was {} thick.", plain(thick, display)));
     }
-    match there.cut {
-        Cut::Long(length) if there.split.is_none() => {
-            words.push_str(&format!(" Of your strip: {}.", show_length(length, display)));
-        }
-        Cut::TooThin => words.push_str(" Your strip is too light for it: take a thicker or wider one."),
-        Cut::Long(_) | Cut::NotAsked => {}
-    }
+    words.push_str(&of_strip(there.cut, there.split.is_some(), display));
+    words.push_str(&by_eye(there.by_eye));
     words
 }
 
+/// A place on the clock with its ±.
+pub(super) fn around(clock: Angle, doubt: Option<Angle>) -> String {
+    let doubt = doubt.map_or(String::new(), |doubt| format!(" ± {}", show_angle(doubt, 0)));
+    format!("{}{doubt}", show_clock(clock))
+}
+
+/// The strip for a weight that is one.
+pub(super) fn of_strip(cut: Cut, split: bool, display: LengthDisplay) -> String {
+    match cut {
+        Cut::Long(length) if !split => format!(" Of your strip: {}.", show_length(length, display)),
+        Cut::TooThin => " Your strip is too light for it: take a thicker or wider one.".to_owned(),
+        Cut::Long(_) | Cut::NotAsked => String::new(),
+    }
+}
+
+/// What the mechanic must look at, where nobody said where the ears are.
+pub(super) fn by_eye(keep: Option<Angle>) -> String {
+    keep.map_or(String::new(), |keep| {
+        format!(" The ears were not given: keep {} off them by eye.", show_angle(keep, 0))
+    })
+}
+
 /// One of two beside a place that is forbidden.
-fn piece(piece: &Piece, display: LengthDisplay) -> String {
+pub(super) fn piece(piece: &Piece, display: LengthDisplay) -> String {
     let strip = match piece.cut {
         Cut::Long(length) => format!(", {} of your strip,", show_length(length, display)),
         Cut::TooThin | Cut::NotAsked => String::new(),
@@ -111,7 +128,7 @@ fn plain(length: Length, display: LengthDisplay) -> String {
 }
 
 /// Why a weight, or what is out of balance, is not good.
-pub(super) fn weight_reason(reason: WeightReason) -> String {
+pub(super) fn weight_reason(reason: WeightReason, display: LengthDisplay) -> String {
     let beside = |split: bool| {
         if split {
             "The two named beside it do the same."
@@ -130,6 +147,19 @@ pub(super) fn weight_reason(reason: WeightReason) -> String {
             show_angle(keep, 0),
             beside(split)
         ),
+        WeightReason::OnAWeight { split } => {
+            format!("On a weight that is there already. {}", beside(split))
+        }
+        WeightReason::TouchesAnother { both: Some(both) } => format!(
+            "It would touch another weight that goes back. Make one of both: {}, as far along.",
+            piece(&both, display)
+        ),
+        WeightReason::TouchesAnother { both: None } => {
+            "It would touch another weight that goes back, and one of both would not stand clear: make those of an end one.".to_owned()
+        }
+        WeightReason::TrueItFirst => {
+            "True says stop: mend that first. Weights would only hide a crooked tube.".to_owned()
+        }
         WeightReason::OffTheTube => {
             "It would lie on a yoke, or reach over the weld: weights go on the tube. Check its distance, or choose another rule.".to_owned()
         }

@@ -7,19 +7,27 @@ mod lay;
 mod left;
 mod log;
 mod models;
+mod place;
 mod put_back;
 mod run_out;
 mod sense;
+mod told;
 
 use super::amount::Amount;
 use super::finding::{Finding, Name, Value, Verdict};
 use crate::job::{Job, WeightsCame};
 use crate::quantity::{Length, inches};
 pub use back::{GoesBack, going_back};
+pub(super) use back::{cut, made, spans};
+pub(super) use clear::{Standing, ears_by_eye, placed};
 pub use lay::{Lay, lay};
 pub use left::leaves;
 pub use log::{Logged, all_logged};
+pub(super) use place::place;
+pub(super) use put_back::parted;
 pub use sense::{Cut, Drive, Piece, There, WeightReason, WeightSense};
+pub use told::Told;
+pub(super) use told::{in_its_way, told};
 
 /// How far a weight must keep from a weld. Common practice, no source.
 pub(super) fn keep_from_weld() -> Length {

@@ -7,14 +7,12 @@ use shaftwright::stage::weights::{Cut, Piece, There, WeightReason, WeightSense};
 pub fn amounts_of(sense: WeightSense) -> Vec<Amount> {
     match sense {
         WeightSense::There(there) => {
-            let There { clock, distance, thick, cut, split, inside_weld } = there;
+            let There { clock, distance, thick, cut, split, inside_weld, around, by_eye } = there;
             let mut all = vec![Amount::Clock(clock), Amount::Length(distance)];
             all.extend(thick.into_iter().chain(inside_weld).map(Amount::Length));
+            all.extend(around.into_iter().chain(by_eye).map(Amount::Angle));
             all.extend(of_cut(cut));
-            for Piece { clock, mass, cut } in split.into_iter().flatten() {
-                all.extend([Amount::Clock(clock), Amount::Mass(mass)]);
-                all.extend(of_cut(cut));
-            }
+            all.extend(split.into_iter().flatten().flat_map(of_piece));
             all
         }
         WeightSense::Grows { still, grown } => vec![Amount::Grade(still), Amount::Grade(grown)],
@@ -23,6 +21,13 @@ pub fn amounts_of(sense: WeightSense) -> Vec<Amount> {
         | WeightSense::Rules { .. }
         | WeightSense::RunOut { .. } => Vec::new(),
     }
+}
+
+fn of_piece(piece: Piece) -> Vec<Amount> {
+    let Piece { clock, mass, cut } = piece;
+    let mut all = vec![Amount::Clock(clock), Amount::Mass(mass)];
+    all.extend(of_cut(cut));
+    all
 }
 
 fn of_cut(cut: Cut) -> Option<Amount> {
@@ -38,9 +43,12 @@ pub fn amounts_in(reason: WeightReason) -> Vec<Amount> {
         WeightReason::OnTheSeam { keep, split: _ } | WeightReason::OnTheEars { keep, split: _ } => {
             vec![Amount::Angle(keep)]
         }
+        WeightReason::TouchesAnother { both } => both.into_iter().flat_map(of_piece).collect(),
+        WeightReason::OnAWeight { split: _ } => Vec::new(),
         WeightReason::TubeHeavier { tube } => vec![Amount::Mass(tube)],
         WeightReason::NotRigid { share } => vec![Amount::Share(share)],
         WeightReason::NoTubeLeft
+        | WeightReason::TrueItFirst
         | WeightReason::OffTheTube
         | WeightReason::OtherAxis
         | WeightReason::OverSixteen

@@ -75,6 +75,25 @@ pub fn mishaps() -> Vec<(&'static str, Job)> {
         ("each where it was", by(PutBack::OwnPlaces, Joined::Apart, &[])),
         ("a weight on the seam", with(&[(Entry::SeamClock, "2:10")])),
         ("a weight in line with the ears", with(&[(Entry::EarClock, "1:15"), strip[0], strip[1]])),
+        (
+            "two weights that would touch",
+            with(&[
+                (Entry::WeightClock(0), "7:20"),
+                (Entry::WeightDistance(0), "52"),
+                strip[0],
+                strip[1],
+            ]),
+        ),
+        (
+            "two weights that would touch beside the seam",
+            with(&[
+                (Entry::WeightClock(0), "7:20"),
+                (Entry::WeightDistance(0), "52"),
+                (Entry::SeamClock, "7:55"),
+                strip[0],
+                strip[1],
+            ]),
+        ),
         ("a seam that cannot be read", with(&[(Entry::SeamClock, "banana")])),
         ("weights that the rules differ much about", with(&[(Entry::WeightMass(1), "300")])),
         ("run-out near G 16", crooked(1.5)),

@@ -70,7 +70,37 @@ fn what_weights_keep_off_is_hatched_and_goes_on_at_the_other_edge() {
             .any(|[left, _, right, _]| (left - 331.1).abs() < 0.1 && (right - 340.0).abs() < 0.1)
     );
     let ears = hatched(&[(Entry::SeamClock, ""), (Entry::EarClock, "3:00")]);
-    assert_eq!(ears.iter().filter(|bounds| narrow(bounds)).count(), 2);
+    // Both yokes have two.
+    assert_eq!(ears.iter().filter(|bounds| narrow(bounds)).count(), 4);
+}
+
+#[test]
+fn a_weight_on_the_seam_is_drawn_as_the_two_that_do_its_work() {
+    // By construction: 10° to either side of a seam at 7:30, each lighter than the weight itself.
+    let job = with(&[(Entry::SeamClock, "7:30")]);
+    let svg = unrolled(&job).unwrap();
+    let (_, _, all) = pieces(&svg);
+    let goes = discs(&all, "accent filled");
+    let at = |piece: &Piece| (piece.points[0].0 - 20.0) / 320.0 * 360.0;
+    let mut places: Vec<f64> = goes.iter().map(|piece| at(piece)).collect();
+    places.sort_by(f64::total_cmp);
+    for (got, expected) in places.iter().zip([60.0, 215.0, 235.0]) {
+        assert!((got - expected).abs() < 0.2, "{places:?}");
+    }
+    assert_eq!(places.len(), 3);
+    let face = weights(&job).unwrap();
+    assert_eq!(discs(&pieces(&face).2, "accent filled").len(), 2);
+    // The seam's word stands clear of the numbers, wherever the seam is.
+    for at in ["7:30", "7:20", "8:00", "6:40", "2:00", "12:00"] {
+        let svg = weights(&with(&[(Entry::SeamClock, at)])).unwrap();
+        let (_, _, all) = pieces(&svg);
+        let seam = all.iter().find(|piece| piece.text == "seam").unwrap().bounds();
+        for number in all.iter().filter(|piece| piece.class.contains("part") && piece.tag == "text") {
+            let [left, top, right, bottom] = number.bounds();
+            let apart = left > seam[2] || seam[0] > right || top > seam[3] || seam[1] > bottom;
+            assert!(apart, "{at}: {} on the seam's word", number.text);
+        }
+    }
 }
 
 #[test]

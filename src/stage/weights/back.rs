@@ -1,6 +1,8 @@
 //! What goes back: each weight by itself, one for an end, or two that keep both planes' shares.
 
+use super::left::{Doubted, doubt_of};
 use super::log::{Logged, all_logged, behind_front, change, density, logged, rows, weight_doubt};
+use super::place::{Place, place};
 use super::sense::Cut;
 use crate::job::{End, Entry, Job, Joined, PutBack};
 use crate::mechanics::across::Across;
@@ -26,7 +28,7 @@ pub struct GoesBack {
     pub weight: Option<Weight>,
     /// Distance from the far datum on the new shaft.
     pub distance: Length,
-    /// How well its mass is known, ±.
+    /// How well its mass is known, ±; where they cancel each other, what may be left of them.
     pub doubt: Mass,
     /// How far it reaches on the clock to either side of its middle: what is known of the strip that is cut
     /// for it, else of the one that came off; else nothing.
@@ -35,12 +37,16 @@ pub struct GoesBack {
     pub half_width: Length,
     /// How thick the one was that came off, where it is one and that is known.
     pub thick: Option<Length>,
+    /// ± of its place on the clock, of one that stands for several.
+    pub around: Option<Angle>,
+    /// Nobody said where along the shaft it goes: so far inside the weld.
+    pub inside_weld: Option<Length>,
     /// The logged weights it stands for.
     pub of: Vec<Logged>,
 }
 
 /// Stock for strips, where both its sizes are given.
-pub(super) fn strip(job: &Job) -> Option<(Stock, Length)> {
+pub(in crate::stage) fn strip(job: &Job) -> Option<(Stock, Length)> {
     let mut fields = Fields::of(job);
     let stock = Stock {
         width: fields.length(Entry::StripWidth)?,
@@ -51,13 +57,13 @@ pub(super) fn strip(job: &Job) -> Option<(Stock, Length)> {
 }
 
 /// The strip that does the work of an unbalance.
-pub(super) fn cut(job: &Job, wanted: Unbalance) -> Cut {
+pub(in crate::stage) fn cut(job: &Job, wanted: Unbalance) -> Cut {
     let Some((stock, tube)) = strip(job) else { return Cut::NotAsked };
     stock.cut_length(tube, wanted).map_or(Cut::TooThin, Cut::Long)
 }
 
 /// The weight that makes an unbalance: of the named strip, which is drawn in by its arc; else at a radius.
-pub(super) fn made(job: &Job, spot: Spot, radius: Length) -> Option<Weight> {
+pub(in crate::stage) fn made(job: &Job, spot: Spot, radius: Length) -> Option<Weight> {
     let of_strip = strip(job).and_then(|(stock, tube)| {
         let length = stock.cut_length(tube, spot.unbalance.size())?;
         Some(stock.plate(tube, length)?.radius)
@@ -65,8 +71,9 @@ pub(super) fn made(job: &Job, spot: Spot, radius: Length) -> Option<Weight> {
     spot.weight(of_strip.unwrap_or(radius))
 }
 
-/// How far a weight reaches to either side of its middle, on the clock and along the shaft.
-fn spans(job: &Job, one: Option<&Logged>, work: Unbalance) -> (Angle, Length) {
+/// How far a weight reaches to either side of its middle, on the clock and along the shaft: of the named
+/// strip, else of the one that came off; nothing where neither is known.
+pub(in crate::stage) fn spans(job: &Job, one: Option<&Logged>, work: Unbalance) -> (Angle, Length) {
     let of_strip = strip(job).and_then(|(stock, tube)| {
         let plate = stock.plate(tube, stock.cut_length(tube, work)?)?;
         Some((plate.round * 0.5, stock.width * 0.5))
@@ -129,6 +136,8 @@ fn by_itself(job: &Job, row: usize, rule: PutBack) -> Result<GoesBack, Blocked> 
         reach,
         half_width,
         thick: one.thick,
+        around: None,
+        inside_weld: None,
         of: vec![one],
     })
 }
@@ -170,12 +179,25 @@ fn one_an_end(job: &Job, rule: PutBack) -> Result<Vec<GoesBack>, Blocked> {
         }
         let distance = Length::from_base(along / sizes);
         let z = behind_front(job, distance, lengths.wanted.best);
-        let is_something = sum.size().base() > NOTHING;
-        let spot = Spot { unbalance: sum, z };
-        let weight = is_something
-            .then(|| made(job, spot, mean_radius(weights.iter().map(|(weight, _)| weight))))
-            .flatten();
-        found.push(new_one(job, name, end, weight, distance, of));
+        let radius = mean_radius(weights.iter().map(|(weight, _)| weight));
+        let doubted: Vec<Doubted> =
+            weights.iter().zip(&of).map(|((weight, _), one)| (*weight, one.doubt)).collect();
+        let all = |list: &[Doubted]| {
+            Some(list.iter().fold(Across::zero(), |sum, (weight, _)| sum + weight.unbalance()))
+        };
+        let within = doubt_of(&doubted, &all).filter(|_| of.len() > 1);
+        // Within its ± of nothing a sum has no place: they cancel each other.
+        let least = within.map_or(NOTHING, |within| within.base().max(NOTHING));
+        let is_something = sum.size().base() > least;
+        let weight = is_something.then(|| made(job, Spot { unbalance: sum, z }, radius)).flatten();
+        let mut one = new_one(job, name, end, weight, distance, of);
+        if let Some(within) = within {
+            one.around = around(within, sum.size());
+            if weight.is_none() {
+                one.doubt = Mass::from_base(within.base() / radius.base());
+            }
+        }
+        found.push(one);
     }
     Ok(found)
 }
@@ -192,13 +214,20 @@ fn new_one(
     let (doubt, ..) = weight_doubt();
     let work = weight.map_or(Unbalance::from_base(0.0), |weight| weight.mass * weight.radius);
     let (reach, half_width) = spans(job, None, work);
-    GoesBack { name, own, weight, distance, doubt, reach, half_width, thick: None, of }
+    let (thick, around, inside_weld) = (None, None, None);
+    GoesBack { name, own, weight, distance, doubt, reach, half_width, thick, around, inside_weld, of }
 }
 
-/// Two weights at the typed places that do in both planes what the old ones did.
+/// The ± of a place on the clock that a ± in any direction makes; `None` where every place is possible.
+fn around(within: Unbalance, size: Unbalance) -> Option<Angle> {
+    let share = within.base() / size.base();
+    (share < 1.0).then(|| Angle::from_base(share.asin()))
+}
+
+/// Two weights that do in both planes what the old ones did, at the typed places or inside the welds.
 fn both_shares(job: &Job) -> Result<Vec<GoesBack>, Blocked> {
     let mut fields = Fields::of(job);
-    let (front, rear) = (fields.length(Entry::FrontPlane), fields.length(Entry::RearPlane));
+    let (front, rear) = (place(job, &mut fields, End::Front), place(job, &mut fields, End::Rear));
     let turned = fields.angle(Entry::YokeTurned);
     let lengths = fields.sum(length_change(job));
     let (log, needs) = all_logged(job);
@@ -210,18 +239,30 @@ fn both_shares(job: &Job) -> Result<Vec<GoesBack>, Blocked> {
         return Err(Blocked::Missing(needs));
     };
     let new = lengths.wanted.best;
-    let places = [front, rear].map(|distance| behind_front(job, distance, new));
-    let weights: Vec<Weight> = log.iter().map(|one| one.weight).collect();
-    let model = Model::SharesKept { places };
-    let spots = put_back(&weights, &change(job, &lengths, turned), model).map(|back| back.spots);
-    let Some([in_front, in_rear]) = spots.as_deref() else {
+    let places = [front, rear].map(|place| behind_front(job, place.distance, new));
+    let doubted: Vec<Doubted> = log.iter().map(|one| (one.weight, one.doubt)).collect();
+    let change = change(job, &lengths, turned);
+    let spots = |list: &[Doubted]| -> Option<[Spot; 2]> {
+        let weights: Vec<Weight> = list.iter().map(|(weight, _)| *weight).collect();
+        put_back(&weights, &change, Model::SharesKept { places })?.spots.try_into().ok()
+    };
+    let Some([in_front, in_rear]) = spots(&doubted) else {
         return Err(Blocked::Impossible(Reason::OffTheShaft));
     };
-    let radius = mean_radius(weights.iter());
-    let one = |name, own, spot: &Spot, distance| {
-        let is_something = spot.unbalance.size().base() > NOTHING;
-        let weight = is_something.then(|| made(job, *spot, radius)).flatten();
-        new_one(job, name, own, weight, distance, log.clone())
+    let radius = mean_radius(doubted.iter().map(|(weight, _)| weight));
+    let one = |name, own, spot: Spot, place: Place| {
+        let size = spot.unbalance.size();
+        let weight = (size.base() > NOTHING).then(|| made(job, spot, radius)).flatten();
+        let at_this_end = |list: &[Doubted]| {
+            let [in_front, in_rear] = spots(list)?;
+            Some(if own == End::Front { in_front.unbalance } else { in_rear.unbalance })
+        };
+        let within = doubt_of(&doubted, &at_this_end);
+        GoesBack {
+            around: within.and_then(|within| around(within, size)),
+            inside_weld: place.inside_weld,
+            ..new_one(job, name, own, weight, place.distance, log.clone())
+        }
     };
     Ok(vec![
         one(Name::PutFront, End::Front, in_front, front),

@@ -4,24 +4,21 @@
 use super::back::{cut, made, strip};
 use super::left::{PLANES, half_of, pull};
 use super::log::{behind_front, weight_doubt};
+use super::place::{Place, place};
 use super::run_out::{From, OutOfBalance, run_out};
 use super::sense::{Drive, There, WeightReason, WeightSense};
-use crate::job::{Entry, Job};
+use crate::job::{End, Entry, Job};
 use crate::mechanics::residual;
 use crate::mechanics::unbalance::{Grade, grade_reached};
 use crate::mechanics::whirl::{RIGID_SHARE, growth, is_rigid};
-use crate::quantity::{AngularVelocity, Base, Length, Mass, Unbalance, inches};
+use crate::quantity::{AngularVelocity, Base, Length, Mass, Unbalance};
 use crate::stage::amount::Amount;
 use crate::stage::check::whirl_speed;
 use crate::stage::field::Fields;
 use crate::stage::finding::{
     Answer, Blocked, Finding, Law, Name, Reason, Sense, Source, Value, Verdict,
 };
-
-/// Where a weight goes that nobody gave a place: so far inside the weld. Our own choice.
-fn inside_weld() -> Length {
-    inches(1.0)
-}
+use crate::stage::truing;
 
 /// What the run-out adds, from whether to drive down to the weights that would cancel it. It waits for
 /// nothing: what is missing for it holds nothing up, since the dial's limit judges the tube.
@@ -238,32 +235,39 @@ fn cancelling(job: &Job, found: &OutOfBalance) -> Vec<Finding> {
     if found.from.is_guess() || !PLANES.into_iter().zip(found.doubt).any(seen) {
         return Vec::new();
     }
-    let [from, to] = found.tube;
+    let held = |reason| {
+        let finding = Finding::impossible(Name::CancelFront, reason);
+        vec![Finding { verdict: Verdict::Figure, ..finding }]
+    };
+    // A crooked tube is trued, not hidden behind weights.
+    let read = truing::first_read(job, found.pass);
+    let is_stop = |finding: &Finding| matches!(finding.verdict, Verdict::Stop(_));
+    if truing::findings(job, found.pass, read).iter().any(is_stop) {
+        return held(Reason::Weight(WeightReason::TrueItFirst));
+    }
     let mut fields = Fields::of(job);
-    let typed = [Entry::FrontPlane, Entry::RearPlane]
-        .map(|entry| fields.length(entry).map(|distance| behind_front(job, distance, found.length)));
-    let [front, rear] = typed;
-    let places = [front.unwrap_or(from + inside_weld()), rear.unwrap_or(to - inside_weld())];
+    let ends = [End::Front, End::Rear].map(|end| place(job, &mut fields, end));
+    // What cannot be read stands at its field, and the two wait for it.
+    let [Some(front), Some(rear)] = ends else { return Vec::new() };
+    let places = [front, rear].map(|place| behind_front(job, place.distance, found.length));
     let Some(spots) = residual::cancelling(found.shares, found.length, found.tube, places) else {
-        let reason = Reason::OffTheShaft;
-        return vec![Finding {
-            verdict: Verdict::Figure,
-            ..Finding::impossible(Name::CancelFront, reason)
-        }];
+        return held(Reason::OffTheShaft);
     };
     let thick = strip(job).map_or(0.0, |(stock, _)| stock.thickness.base());
     let radius = Length::from_base((found.diameter.base() + thick) / 2.0);
     let names = [Name::CancelFront, Name::CancelRear];
-    let each = names.into_iter().zip(spots).zip(typed);
-    let finding = |((name, spot), typed): ((Name, _), Option<Length>)| {
+    let each = names.into_iter().zip(spots).zip([front, rear]);
+    let finding = |((name, spot), place): ((Name, _), Place)| {
         let weight = made(job, spot, radius)?;
         let there = There {
             clock: weight.at,
-            distance: behind_front(job, weight.z, found.length),
+            distance: place.distance,
             thick: None,
             cut: cut(job, spot.unbalance.size()),
             split: None,
-            inside_weld: typed.is_none().then(inside_weld),
+            inside_weld: place.inside_weld,
+            around: None,
+            by_eye: None,
         };
         let (least, ..) = weight_doubt();
         let sense = if weight.mass.base() < least.base() {

@@ -1,10 +1,11 @@
 //! The tube as the drawings need it: where the welds, the seam and the ears are, old places and new.
 
 use super::back::{GoesBack, going_back};
-use super::clear::{keep_from_ears, keep_from_seam};
+use super::clear::{ear_line, keep_from_ears, keep_from_seam};
 use super::keep_from_weld;
 use super::log::{Logged, all_logged};
-use crate::job::{Entry, Job};
+use super::told::{Told, told};
+use crate::job::{End, Entry, Job};
 use crate::quantity::{Angle, Length};
 use crate::stage::cut_list::cut_list;
 use crate::stage::field::Fields;
@@ -21,12 +22,14 @@ pub struct Lay {
     pub weld_keep: Length,
     /// The tube's seam, and how far weights keep off it.
     pub seam: Option<(Angle, Angle)>,
-    /// The line through the ears of the cut end's yoke, and how far weights keep off it.
-    pub ears: Option<(Angle, Angle)>,
+    /// The line through the ears of the front yoke and of the rear one, and how far weights keep off it.
+    pub ears: [Option<(Angle, Angle)>; 2],
     /// What came off.
     pub old: Vec<Logged>,
     /// What goes back.
     pub new: Vec<GoesBack>,
+    /// The same where it is told to stand: the two that do its work where it must not stand itself.
+    pub told: Vec<Told>,
 }
 
 /// The tube as it lies; `None` while the lengths are not known.
@@ -41,8 +44,9 @@ pub fn lay(job: &Job) -> Option<Lay> {
         welds: [far, new],
         weld_keep: keep_from_weld(),
         seam: fields.angle(Entry::SeamClock).map(|at| (at, keep_from_seam())),
-        ears: fields.angle(Entry::EarClock).map(|at| (at, keep_from_ears())),
+        ears: [End::Front, End::Rear].map(|end| ear_line(job, end).map(|at| (at, keep_from_ears()))),
         old,
+        told: told(job),
         new: going_back(job).into_iter().filter_map(|(_, found)| found.ok()).collect(),
     })
 }

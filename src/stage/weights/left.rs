@@ -2,7 +2,8 @@
 
 use super::back::{GoesBack, all_back};
 use super::log::{all_logged, behind_front, weight_doubt};
-use crate::job::{Entry, Job, Weighed};
+use super::place::place;
+use crate::job::{End, Entry, Job, Weighed};
 use crate::mechanics::across::Across;
 use crate::mechanics::tube::Tube;
 use crate::mechanics::unbalance::{Grade, Shares, Weight, permitted, shares};
@@ -17,7 +18,7 @@ use crate::stage::judged::chosen_limit;
 use crate::stage::measure::{LengthChange, length_change};
 
 /// A weight with how well its mass is known.
-type Doubted = (Weight, Mass);
+pub(super) type Doubted = (Weight, Mass);
 
 /// The weights before and after, on their shafts. A weight at the turned yoke is compared with its own
 /// turned place, since what it cancels has turned with it.
@@ -71,6 +72,24 @@ fn nudges() -> [fn(&mut Doubted); 4] {
         |(weight, _)| weight.z += weight_doubt().2,
         |(weight, _)| weight.radius += weight_doubt().3,
     ]
+}
+
+/// The ± that the doubts of all of these weights make in an unbalance that follows from them, in any
+/// direction.
+pub(super) fn doubt_of(
+    weights: &[Doubted],
+    follows: &dyn Fn(&[Doubted]) -> Option<Across<Unbalance>>,
+) -> Option<Unbalance> {
+    let best = follows(weights)?;
+    let mut parts = Vec::new();
+    for nudge in nudges() {
+        for place in 0..weights.len() {
+            let mut moved = weights.to_vec();
+            moved.get_mut(place).into_iter().for_each(nudge);
+            parts.push(rectangular((follows(&moved)? - best).size()));
+        }
+    }
+    Some(combined(&parts).expanded())
 }
 
 /// Picks one of the two planes.
@@ -132,8 +151,8 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
     }
     let lengths = fields.sum(length_change(job));
     if job.weights.put_back == crate::job::PutBack::BothShares {
-        fields.length(Entry::FrontPlane);
-        fields.length(Entry::RearPlane);
+        place(job, &mut fields, End::Front);
+        place(job, &mut fields, End::Rear);
     }
     let needs = fields.needs();
     let (Some(lengths), true) = (lengths, needs.is_empty()) else {

@@ -1,27 +1,40 @@
 //! Where each weight goes back.
 
 use super::back::{GoesBack, cut, going_back};
-use super::clear::judged;
+use super::clear::{ears_by_eye, judged};
 use super::sense::{Cut, Piece, There, WeightSense};
+use super::told::{Told, told, touching};
 use crate::job::{End, Job, PutBack};
 use crate::mechanics::unbalance::Weight;
-use crate::quantity::{Base, Mass};
+use crate::quantity::{Angle, Base, Mass};
 use crate::stage::amount::Amount;
-use crate::stage::finding::{Finding, Law, Name, Sense, Source, Value, Verdict};
+use crate::stage::finding::{Blocked, Finding, Law, Name, Reason, Sense, Source, Value, Verdict};
 use crate::stage::measure::length_change;
 
 /// Each weight that goes back.
 pub(super) fn findings(job: &Job) -> Vec<Finding> {
-    let each = |(name, found)| match found {
-        Ok(one) => finding(job, &one),
+    let all = told(job);
+    let mut said = false;
+    let each = |(name, found): (Name, Result<GoesBack, Blocked>)| match found {
+        Ok(one) => {
+            // Once is enough.
+            let by_eye = ears_by_eye(job, one.own).filter(|_| !said && one.weight.is_some());
+            said |= by_eye.is_some();
+            finding(job, &one, &all, by_eye)
+        }
         Err(blocked) => Finding::blocked(name, blocked),
     };
     going_back(job).into_iter().map(each).collect()
 }
 
-fn finding(job: &Job, one: &GoesBack) -> Finding {
-    let Some(weight) = one.weight else { return cancelled(one.name) };
-    let (verdict, split) = judged(job, one, &weight);
+fn finding(job: &Job, one: &GoesBack, all: &[Told], by_eye: Option<Angle>) -> Finding {
+    let Some(weight) = one.weight else { return cancelled(one) };
+    let (mut verdict, split) = judged(job, one, &weight);
+    if !matches!(verdict, Verdict::Stop(_))
+        && let Some(reason) = touching(job, all, one.name)
+    {
+        verdict = Verdict::Watch(Reason::Weight(reason));
+    }
     let work = weight.mass * weight.radius;
     let there = There {
         clock: weight.at,
@@ -29,7 +42,9 @@ fn finding(job: &Job, one: &GoesBack) -> Finding {
         thick: one.thick,
         cut: cut(job, work),
         split,
-        inside_weld: None,
+        inside_weld: one.inside_weld,
+        around: one.around,
+        by_eye: by_eye.filter(|_| verdict != Verdict::Unjudged(Reason::WrongField)),
     };
     let value = Value {
         amount: Amount::Mass(weight.mass),
@@ -43,7 +58,7 @@ fn finding(job: &Job, one: &GoesBack) -> Finding {
     );
     finding = joined(job, finding, one, &weight);
     finding = moved(job, finding, one);
-    finding = parted(finding, &weight, &there);
+    finding = parted(finding, &weight, there.cut, &there.split);
     let mut sources = vec![Source::TwoPlanes, Source::DoubtOfWeights];
     if one.of.iter().any(|logged| logged.size.is_some()) || there.cut != Cut::NotAsked {
         sources.push(Source::PlateOnTube);
@@ -56,13 +71,13 @@ fn finding(job: &Job, one: &GoesBack) -> Finding {
 }
 
 /// Nothing goes back where the weights of an end cancel each other.
-fn cancelled(name: Name) -> Finding {
+fn cancelled(one: &GoesBack) -> Finding {
     let value = Value {
         amount: Amount::Mass(Mass::from_base(0.0)),
-        plus_minus: None,
+        plus_minus: Some(Amount::Mass(one.doubt)),
         sense: Some(Sense::Weight(WeightSense::Cancelled)),
     };
-    Finding::known(name, value, Verdict::Figure).from(&[Source::TwoPlanes])
+    Finding::known(one.name, value, Verdict::Figure).from(&[Source::TwoPlanes])
 }
 
 /// The mass from the size, where that is what was logged.
@@ -121,13 +136,18 @@ fn moved(job: &Job, finding: Finding, one: &GoesBack) -> Finding {
 }
 
 /// The strip, and the two beside a place that is forbidden.
-fn parted(mut finding: Finding, weight: &Weight, there: &There) -> Finding {
+pub(in crate::stage) fn parted(
+    mut finding: Finding,
+    weight: &Weight,
+    cut: Cut,
+    split: &Option<[Piece; 2]>,
+) -> Finding {
     let work = weight.mass * weight.radius;
-    if let Cut::Long(length) = there.cut {
+    if let Cut::Long(length) = cut {
         finding =
             finding.step(Law::StripLength, &[Amount::Unbalance(work)], Amount::PlainLength(length));
     }
-    for Piece { clock, mass, .. } in there.split.iter().flatten() {
+    for Piece { clock, mass, .. } in split.iter().flatten() {
         finding = finding.step(
             Law::PartOfIt,
             &[Amount::Mass(weight.mass), Amount::Clock(weight.at), Amount::Clock(*clock)],

@@ -40,6 +40,10 @@ pub struct There {
     pub split: Option<[Piece; 2]>,
     /// Nobody said where along the shaft it goes: so far inside the weld.
     pub inside_weld: Option<Length>,
+    /// ± of its place on the clock, of one that stands for several.
+    pub around: Option<Angle>,
+    /// Nobody said where the ears of its end are: so far to keep off them by eye. Of the first weight alone.
+    pub by_eye: Option<Angle>,
 }
 
 /// What to do about what the run-out adds.
@@ -62,7 +66,7 @@ pub enum Drive {
 pub enum WeightSense {
     /// It goes there.
     There(There),
-    /// The weights of this end cancel each other.
+    /// The weights of this end cancel each other, as far as they are known.
     Cancelled,
     /// Too light for a scale to tell it from none.
     TooLight,
@@ -110,6 +114,18 @@ pub enum WeightReason {
         /// Two beside it do the same.
         split: bool,
     },
+    /// It would stand on a weight that is there.
+    OnAWeight {
+        /// Two beside it do the same.
+        split: bool,
+    },
+    /// It, or one of the two that do its work, would touch another weight that goes back.
+    TouchesAnother {
+        /// The one that does the work of both; `None` where it must not stand there either.
+        both: Option<Piece>,
+    },
+    /// Stage True says stop: weights would hide a crooked tube.
+    TrueItFirst,
     /// It would lie on a yoke, beyond the tube's end, or reach over it.
     OffTheTube,
     /// The tube alone weighs more than the whole shaft is said to.
