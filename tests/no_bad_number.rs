@@ -117,6 +117,7 @@ fn amounts_of_runs(sense: RunSense) -> Vec<Amount> {
         RunSense::Predicted { left, doubt, before, done: _ } => {
             [left, doubt, before].map(Amount::Reading).into()
         }
+        RunSense::Kept(kept) => weights::amounts_of_kept(kept),
         RunSense::Nothing | RunSense::StopHere | RunSense::ToOne => Vec::new(),
     }
 }
@@ -158,6 +159,8 @@ fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
         | RunReason::FastOnTheRoad
         | RunReason::NoSum
         | RunReason::MoreThanPredicted
+        | RunReason::NotKept
+        | RunReason::NoPlaceToKeep
         | RunReason::NotAsPredicted => Vec::new(),
     }
 }

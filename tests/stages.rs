@@ -28,6 +28,8 @@ mod dial;
 mod face;
 #[path = "stages/joints.rs"]
 mod joints;
+#[path = "stages/kept.rs"]
+mod kept;
 #[path = "stages/marks.rs"]
 mod marks;
 #[path = "stages/measure.rs"]

@@ -1,6 +1,7 @@
 //! Balancing on the car in words: what each method can do, its findings, its reasons.
 
 use super::amount::amount;
+use super::kept::{kept_title, worded_kept};
 use crate::job::{BalanceBy, End, Entry, Job};
 use crate::quantity::{
     Angle, LengthDisplay, as_grams, show_angle, show_clock, show_force, show_mass, show_number,
@@ -87,16 +88,15 @@ pub(super) fn balance_title(found: OnTheCar) -> &'static str {
         OnTheCar::Check(Plane::One) => "Check run",
         OnTheCar::Check(Plane::Front) => "Check run, gearbox end",
         OnTheCar::Check(Plane::Rear) => "Check run, axle end",
+        OnTheCar::Kept(plane) => kept_title(plane),
     }
 }
 
 /// The value and what goes with it.
-pub(super) fn worded_run(
-    number: String,
-    sense: RunSense,
-    display: LengthDisplay,
-) -> (String, Option<String>) {
+pub(super) fn worded_run(number: String, sense: RunSense, job: &Job) -> (String, Option<String>) {
+    let display = job.display.lengths();
     let words = match sense {
+        RunSense::Kept(kept) => worded_kept(&kept, job),
         RunSense::PutOn { end, at, doubt, radius, added, pull } => {
             let around = doubt.map_or(String::new(), |doubt| format!(" ± {}", show_angle(doubt, 0)));
             let (off, with) = if added {
@@ -182,11 +182,7 @@ pub(super) fn worded_run(
             if freedom < 1.5 { "reading" } else { "readings" }
         ),
         RunSense::Predicted { left, doubt, before, done } => {
-            let next = if done {
-                " Nothing more to be seen by these readings: stop here. For keeps, a weight of the same mass times radius is welded on at the same place, with the shaft off the car."
-            } else {
-                ""
-            };
+            let next = if done { " Nothing more to be seen by these readings: stop here." } else { "" };
             format!(
                 "Predicted {} ± {}; before, it read {}.{next}",
                 three_figures(left),
@@ -323,6 +319,10 @@ pub(super) fn run_reason(reason: RunReason) -> String {
         }
         RunReason::Worse => {
             "Worse: take it off now, before anything else. Was the clock read from the rear, clockwise, and the mass put where it was said? Read from the front, or turned the wrong way, it goes on at the mirrored place."
+        }
+        RunReason::NotKept => "The check run is not good: nothing is welded on for it.",
+        RunReason::NoPlaceToKeep => {
+            "No weight may stand there, and no two beside it do its work: leave the clips on no longer than the way to a driveline shop."
         }
         RunReason::NoBetter => {
             "No better. Something changed: speed, gear, a clip that moved, a trial left on, the clock read from the front? Take it off, make the first run again. If that is no better either: a driveline shop."

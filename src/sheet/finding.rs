@@ -281,7 +281,7 @@ fn worded_sense(name: Name, number: String, sense: Sense, job: &Job) -> (String,
         Sense::InsteadOf(wanted) => {
             (number, Some(format!("With the turn that was wanted: {}.", show_acceleration(wanted))))
         }
-        Sense::OnTheCar(sense) => worded_run(number, sense, job.display.lengths()),
+        Sense::OnTheCar(sense) => worded_run(number, sense, job),
         Sense::Fit(sense) => worded_fit(number, sense, job.display.lengths()),
         Sense::Reset(reset) => worded_reset(name, &number, &reset, job),
         Sense::Weight(sense) => worded_weight(number, sense, job),

@@ -9,6 +9,7 @@ mod check_field;
 mod complaint;
 mod finding;
 mod hint;
+mod kept;
 mod label;
 mod mark;
 mod reason;

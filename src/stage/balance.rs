@@ -3,6 +3,7 @@
 mod check;
 mod found;
 mod judged;
+mod kept;
 mod runs;
 mod size;
 mod solved;
@@ -10,6 +11,7 @@ mod speed;
 
 pub use crate::mechanics::trial::Vibration;
 pub use found::{OnTheCar, Plane, RunReason, RunSense};
+pub use kept::Kept;
 pub use runs::{Runs, Trial, Weight, planes, runs, spin_counts, trial_places, trials_asked};
 pub use size::{clip_places, heads_together, most_trial};
 pub use solved::{Solved, Unsolved, rim, solved};
@@ -40,7 +42,10 @@ pub fn findings(job: &Job) -> Vec<Finding> {
     found.extend(judged::effect(job, &outcome));
     found.extend(judged::apart(&outcome));
     found.extend(judged::told(&outcome));
-    found.extend(check::findings(job, &outcome));
+    let check = check::findings(job, &outcome);
+    let kept = kept::findings(job, &outcome, &found, &check);
+    found.extend(check);
+    found.extend(kept);
     found
 }
 

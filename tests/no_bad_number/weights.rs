@@ -1,6 +1,7 @@
 //! The numbers in what is said of weights and of what the run-out adds.
 
 use shaftwright::stage::Amount;
+use shaftwright::stage::balance::Kept;
 use shaftwright::stage::weights::{Cut, Piece, There, WeightReason, WeightSense};
 
 /// Every number that a sense carries. No wildcard: a new one must say here what it holds.
@@ -21,6 +22,17 @@ pub fn amounts_of(sense: WeightSense) -> Vec<Amount> {
         | WeightSense::Rules { .. }
         | WeightSense::RunOut { .. } => Vec::new(),
     }
+}
+
+/// Every number that the weight that is kept carries.
+pub fn amounts_of_kept(kept: Kept) -> Vec<Amount> {
+    let Kept { clock, around, radius, distance, inside_weld, cut, split, by_eye, .. } = kept;
+    let mut all = vec![Amount::Clock(clock), Amount::Length(radius)];
+    all.extend(distance.into_iter().chain(inside_weld).map(Amount::Length));
+    all.extend(around.into_iter().chain(by_eye).map(Amount::Angle));
+    all.extend(of_cut(cut));
+    all.extend(split.into_iter().flatten().flat_map(of_piece));
+    all
 }
 
 fn of_piece(piece: Piece) -> Vec<Amount> {

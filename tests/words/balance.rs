@@ -122,6 +122,16 @@ fn all() -> Vec<(&'static str, Job)> {
         ("both ends", two_planes([("5.91", "128"), ("5.28", "107.8")])),
         ("both ends told alike", two_planes([("9.4", "38"), ("3.7", "312")])),
         ("both ends read the same twice", two_planes([("8.18", "45.7"), ("3.53", "304.2")])),
+        ("kept of a strip", {
+            let strip = [(Entry::StripWidth, "3/4"), (Entry::StripThickness, "1/8")];
+            amplitudes("8", &AGREE, &[strip[0], strip[1], (Entry::RearPlane, "49")])
+        }),
+        ("kept where a weight is", {
+            let there = [(Entry::WeightClock(1), "20°"), (Entry::RearPlane, "50-1/4")];
+            amplitudes("8", &AGREE, &there)
+        }),
+        ("kept where the welds are not known", amplitudes("8", &AGREE, &set(Entry::WeldLine, ""))),
+        ("kept where no tube is known", amplitudes("8", &AGREE, &set(Entry::TubeDiameter, ""))),
         ("both ends, checked", {
             let mut job = two_planes([("5.91", "128"), ("5.28", "107.8")]);
             job.put(Entry::CheckAmplitude(0), "0.1");

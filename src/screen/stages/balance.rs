@@ -46,7 +46,22 @@ pub fn questions(state: State) -> AnyView {
         clips(state),
         slot(move || (by.get() != BalanceBy::Amplitudes).then(|| phase(state, by))),
         runs(state, by),
+        kept(state),
     ])
+}
+
+/// What the weight that is kept is made of, and what it keeps clear of.
+fn kept(state: State) -> AnyView {
+    const ASKED: [Entry; 6] = [
+        Entry::StripThickness,
+        Entry::StripWidth,
+        Entry::FrontPlane,
+        Entry::RearPlane,
+        Entry::SeamClock,
+        Entry::EarClock,
+    ];
+    let shut = Memo::new(|_| false);
+    fold("For keeps: the strip, and what to keep clear of", shut, move || fields(state, &ASKED))
 }
 
 /// The clips, and what two of them make.

@@ -1,5 +1,6 @@
 //! What balancing on the car finds, as plain data: names, reasons and senses of its own.
 
+use super::Kept;
 use crate::job::End;
 use crate::quantity::{Angle, AngularVelocity, Force, Length, Mass, RoadSpeed};
 
@@ -39,6 +40,8 @@ pub enum OnTheCar {
     Told,
     /// What came of the correction.
     Check(Plane),
+    /// What is welded on in place of the clips.
+    Kept(Plane),
 }
 
 impl OnTheCar {
@@ -56,6 +59,7 @@ impl OnTheCar {
             OnTheCar::Apart => ("ReadingsApart", Plane::One),
             OnTheCar::Told => ("EndsTold", Plane::One),
             OnTheCar::Check(plane) => ("CheckRun", plane),
+            OnTheCar::Kept(plane) => ("Kept", plane),
         };
         let end = match plane {
             Plane::One => "",
@@ -184,6 +188,10 @@ pub enum RunReason {
     NotAsPredicted,
     /// More than was predicted, at an end that had nothing to gain.
     MoreThanPredicted,
+    /// The check run was not good: nothing is welded on.
+    NotKept,
+    /// It must not stand there, and no two beside it do its work.
+    NoPlaceToKeep,
 }
 
 /// Which way a value is meant.
@@ -252,6 +260,8 @@ pub enum RunSense {
         /// Degrees of freedom.
         freedom: f64,
     },
+    /// What is welded on, and where.
+    Kept(Kept),
     /// What was predicted, and what it was.
     Predicted {
         /// Predicted.
