@@ -10,7 +10,7 @@ use crate::quantity::{
 use crate::stage::check::chart;
 
 const TOP: f64 = 40.0;
-const BOTTOM: f64 = 250.0;
+const BOTTOM: f64 = 290.0;
 /// Of the whirl speed at the new length: how high the scale goes, unless what is marked goes higher.
 const SCALE: f64 = 1.45;
 /// Ticks along the foot, about.
@@ -40,12 +40,11 @@ pub fn whirl_chart(job: &Job) -> Option<String> {
         let scaled = points.iter().map(|(x, y)| (x - from, y * share));
         scaled.filter(|(_, y)| *y <= most).collect()
     };
-    let rows = 3 + usize::from(!soft.is_empty()) + usize::from(top.is_some());
-    let rows = rows + usize::from(chart.cruise.is_some());
+    let rows = 3 + usize::from(!soft.is_empty());
     let foot = BOTTOM + ROW;
     let mut svg = Svg::new(WIDTH, foot + ROW * (rows as f64 + 0.6));
     svg.text(Pen::Thin, (MARGIN, 22.0), Anchor::Start, "rpm");
-    graph.upright(&mut svg, round_step(most, 4.0));
+    graph.upright(&mut svg, round_step(most, 6.0));
     lengths(&mut svg, &graph, (from, to), if inch { "in" } else { "mm" });
     for (length, word, pen) in [(old, "old", Pen::Ghost), (new, "new", Pen::Part)] {
         let (x, _) = graph.place((length - from, 0.0));
@@ -73,10 +72,12 @@ pub fn whirl_chart(job: &Job) -> Option<String> {
     words.push((Pen::Thin, format!("{allowed} % of it: the top speed stays below")));
     words.push((Pen::Ghost, "half of it, to keep 8 % clear of when cruising".to_owned()));
     graph.curve(&mut svg, Pen::Accent, &mut shown(&whirl, 1.0).into_iter());
-    for (speed, word) in [(chart.top, "top speed"), (chart.cruise, "cruising speed")] {
+    for (speed, word) in [(chart.top, "top speed"), (chart.cruise, "cruising")] {
         let Some(speed) = speed else { continue };
         graph.level(&mut svg, Pen::Part, as_rpm(speed));
-        words.push((Pen::Part, format!("{word} {}", show_speed(speed))));
+        let (_, y) = graph.place((0.0, as_rpm(speed)));
+        let words = format!("{word} {}", show_speed(speed));
+        svg.text(Pen::Part, (LEFT + 6.0, y - 6.0), Anchor::Start, &words);
     }
     for (row, (pen, words)) in words.into_iter().enumerate() {
         key(&mut svg, pen, (MARGIN, foot + ROW * (row as f64 + 1.0)), &words);
