@@ -113,8 +113,10 @@ impl Beam {
     /// Symbols: EI·(θ′)′ + κGA·(w′ − θ) = ρI·θ̈, κGA·(w″ − θ′) = ρA·ẅ with w deflection, θ slope; each
     /// section as [`Section`] has it. At least one element lies between any two places where something
     /// changes; places within a millionth of the whole length are one.
-    /// Range: at most 400 elements. Of a uniform pinned tube 16 give the first within 0.001 % and the third
-    /// within 0.03 %, 40 all three within 0.001 %, always from above; the error falls with 1/n⁴. Source: see the head of this file.
+    /// Range: at most 400 elements. Of a uniform pinned tube from six diameters long, 16 give the first within
+    /// 0.001 %, 40 all three within 0.003 %, always from above; the error falls with 1/n⁴.
+    /// Source: see the head of this file; held against the closed root of pinned tubes, against a library of
+    /// rotordynamics and against sums by hand.
     /// Assumes a shaft that does not spin, joints that take no moment and have no friction, small
     /// deflections, no damping, the same stiffness all round, no push or pull along the shaft.
     ///

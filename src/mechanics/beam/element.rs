@@ -4,7 +4,8 @@
 //! Between its nodes the element bends as a beam does that is loaded at its ends alone, so that it is exact
 //! there and a slender one does not lock. The shear of such a beam is the same all along; that of a beam that
 //! swings is not, and without more the error would fall with 1/n² where shear matters. The bulge, 4ξ(1 − ξ) of
-//! deflection without slope, lets shear run in a straight line along the element: the error falls with 1/n⁴.
+//! deflection without slope, lets shear run in a straight line along the element: the error falls with 1/n⁴,
+//! down to a share of 1e-6 or so, where what rotary inertia bends between the nodes is left.
 
 use super::section::Section;
 

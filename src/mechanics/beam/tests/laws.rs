@@ -99,19 +99,20 @@ fn stiffer_is_never_slower() {
     for round in 0..300 {
         let mut beam = any_beam(&mut between);
         let z = Length::from_base(between(0.0, whole(&beam)));
-        let mut last = [0.0; 3];
-        // One more support, from soft to hard to rigid: never slower; the hardest is as good as rigid.
-        for rate in [1e3, 1e5, 1e7, 1e9, 1e11, 1e14] {
-            beam.held.push(spring(z, rate));
-            let now = speeds(&beam, 24);
-            assert!(none_above(last, now), "{round} {rate}");
+        // One more support, from soft to hard to rigid: never slower. What the hardest lacks is a hundredth of
+        // what one a hundred times softer lacks, so that rigid is the limit.
+        let mut seen = vec![[0.0; 3]];
+        let hardness = [1e5, 1e7, 1e9, 1e11, 1e13, 1e15].map(|rate| spring(z, rate));
+        for held in hardness.into_iter().chain([rigid(z)]) {
+            beam.held.push(held);
+            seen.push(speeds(&beam, 24));
             beam.held.pop();
-            last = now;
         }
-        beam.held.push(rigid(z));
-        let now = speeds(&beam, 24);
-        assert!(none_above(last, now) && alike(last, now, 1e-4), "{round} {last:?} {now:?}");
-        beam.held.pop();
+        assert!(seen.windows(2).all(|pair| none_above(pair[0], pair[1])), "{round} {seen:?}");
+        for i in 0..3 {
+            let lacks = |which: usize| 1.0 - seen[which][i] / seen[7][i];
+            assert!(lacks(6) < lacks(5) / 50.0 + 1e-7, "{round} {seen:?}");
+        }
         let before = speeds(&beam, 24);
         for stretch in &mut beam.stretches {
             stretch.section.bending *= 1.0 + between(0.0, 1.0);
@@ -176,26 +177,17 @@ fn a_cut_that_changes_nothing() {
     for round in 0..200 {
         let mut beam = any_beam(&mut between);
         let z = Length::from_base(0.0);
-        beam.held.push(spring(z, 3e6));
-        beam.lumps.push(lump(z, 1.0, 0.002));
-        let Some(first) = beam.stretches.first_mut() else { continue };
-        let (cut, uncut) = (first.length * 0.5, *first);
+        let Some(first) = beam.stretches.first().copied() else { continue };
+        let cut = first.length * 0.5;
         // The cut as a place of the uncut one as well, so that both have the same nodes.
-        beam.lumps.push(lump(cut, 0.0, 0.0));
-        let before = speeds(&beam, 30);
-        let half = Stretch { length: cut, ..uncut };
-        beam.stretches.splice(0..1, [half, half]);
-        beam.held.pop();
-        beam.held.extend([spring(z, 1e6), spring(z, 2e6)]);
-        beam.lumps.extend([lump(z, 1.0, 0.001), lump(z, 2.0, 0.003)]);
-        let removed = beam.lumps.iter().position(|l| *l == lump(z, 1.0, 0.002)).unwrap();
-        beam.lumps[removed] = lump(z, -0.0, 0.0);
-        beam.lumps.push(lump(z, 0.0, 0.0));
-        let heavier = speeds(&beam, 30);
-        beam.lumps[removed] = lump(z, 1.0, 0.002);
-        beam.lumps.retain(|l| *l != lump(z, 1.0, 0.001) && *l != lump(z, 2.0, 0.003));
-        assert!(alike(before, speeds(&beam, 30), 1e-8), "{round}");
-        assert!(none_above(heavier, before), "{round}");
+        let mut other = beam.clone();
+        beam.lumps.extend([lump(z, 3.0, 0.004), lump(cut, 0.0, 0.0)]);
+        beam.held.push(spring(z, 3e6));
+        let half = Stretch { length: cut, ..first };
+        other.stretches.splice(0..1, [half, half]);
+        other.lumps.extend([lump(z, 1.0, 0.001), lump(z, 2.0, 0.003)]);
+        other.held.extend([spring(z, 1e6), spring(z, 2e6)]);
+        assert!(alike(speeds(&beam, 30), speeds(&other, 30), 1e-8), "{round}");
     }
 }
 
