@@ -1,4 +1,5 @@
 //! The beam against closed roots and published values; laws and bad input beside it.
+#![cfg(test)]
 
 use super::super::luck::luck;
 use super::super::material::{aluminium, steel};

@@ -1,4 +1,5 @@
 //! What holds for every beam, over seeded luck.
+#![cfg(test)]
 
 use super::super::mesh::Mesh;
 use super::super::modes::{below, dense};
@@ -239,8 +240,9 @@ fn eigenvalues(mut a: Vec<Vec<f64>>) -> Vec<f64> {
                 for row in &mut a {
                     (row[p], row[q]) = (c * row[p] - s * row[q], s * row[p] + c * row[q]);
                 }
-                for k in 0..n {
-                    (a[p][k], a[q][k]) = (c * a[p][k] - s * a[q][k], s * a[p][k] + c * a[q][k]);
+                let (front, rear) = a.split_at_mut(q);
+                for (one, other) in front[p].iter_mut().zip(&mut rear[0]) {
+                    (*one, *other) = (c * *one - s * *other, s * *one + c * *other);
                 }
             }
         }
