@@ -43,6 +43,12 @@ pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
             "“{typed}” is no tyre's size: {} Write it like 205/55R16 or 31x10.50R15.",
             no_tyre(*why)
         ),
+        Complaint::TooLittle { other, least } => format!(
+            "“{typed}” is too little: it must be at least {}, half of “{}” at {}. Check both.",
+            bound(job, entry, *least),
+            label(job, *other),
+            stage_title(Stage::of(*other))
+        ),
         Complaint::NotBelow { other, most, .. } => format!(
             "“{typed}” is too much: it must be below {}, which follows from “{}” at {}. Check both.",
             bound(job, entry, *most),

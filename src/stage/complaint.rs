@@ -44,4 +44,11 @@ pub enum Complaint {
         /// What the other field allows.
         most: Amount,
     },
+    /// It cannot be less than another field makes it.
+    TooLittle {
+        /// The other field.
+        other: Entry,
+        /// What it is at least by that.
+        least: Amount,
+    },
 }

@@ -133,6 +133,16 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
             Err(Complaint::NotBelow { given, other, most: limit })
         }
     };
+    let round_tube = || {
+        let Ok(Some(across)) = in_range_alone(job, Entry::TubeDiameter) else { return Ok(()) };
+        let least = 0.5 * base(across);
+        if base(given) >= slack(least, -1.0) {
+            Ok(())
+        } else {
+            let least = Amount::PlainLength(Length::from_base(least));
+            Err(Complaint::TooLittle { other: Entry::TubeDiameter, least })
+        }
+    };
     let turns_with = |other: Entry| {
         let Ok(Some(top)) = in_range_alone(job, other) else { return Ok(()) };
         // Turns of the shaft a metre of road.
@@ -168,6 +178,8 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         Entry::LeastEngaged | Entry::SetPoint | Entry::TakenAt => below(Entry::SplineLength, 1.0),
         Entry::GroovePlace | Entry::BottomedGap => below(Entry::BarrelLength, 1.0),
         Entry::Shoulder => below(first_old(job), 1.0),
+        // A band lies round the tube, and its screw on that.
+        Entry::ClipRadius => round_tube(),
         Entry::RoadSpeed => turns_with(Entry::TopSpeed),
         Entry::TurnedRound => near(Entry::OneWay, MOST_TURNED_DEGREES),
         Entry::ClearBy => below(Entry::WeldLine, 1.0),

@@ -3,8 +3,9 @@
 //! The bounds are our own choice and stand here a second time.
 
 use shaftwright::job::{BalanceBy, End, Entry, Job, Ready, Run};
+use shaftwright::quantity::as_millimetres;
 use shaftwright::stage::balance::{OnTheCar, Plane};
-use shaftwright::stage::{Answer, Complaint, Finding, Name, Need, Stage, Why, read};
+use shaftwright::stage::{Amount, Answer, Complaint, Finding, Name, Need, Stage, Why, read};
 
 use super::shaft::with_all;
 
@@ -123,6 +124,30 @@ fn what_is_asked_elsewhere_is_named_with_what_needs_it() {
 }
 
 #[test]
+fn a_screw_inside_the_tube_is_told() {
+    let mut job = filled(BalanceBy::Amplitudes);
+    job.put(Entry::TubeDiameter, "3");
+    // By geometry: half of 3 in is 38.1 mm.
+    job.put(Entry::ClipRadius, "38.0 mm");
+    let Err(Complaint::TooLittle { other: Entry::TubeDiameter, least: Amount::PlainLength(least) }) =
+        read(&job, Entry::ClipRadius)
+    else {
+        panic!("{:?}", read(&job, Entry::ClipRadius))
+    };
+    assert!((as_millimetres(least) - 38.1).abs() < 1e-9);
+    let named = needs(&job, OnTheCar::PutOn(Plane::One));
+    assert!(matches!(named[..], [Need { entry: Entry::ClipRadius, why: Why::Wrong(_) }]));
+    job.put(Entry::ClipRadius, "38.1 mm");
+    assert!(read(&job, Entry::ClipRadius).is_ok());
+    // While the tube is not known, or wrong itself, the screw is not measured by it.
+    for tube in ["", "three"] {
+        job.put(Entry::TubeDiameter, tube);
+        job.put(Entry::ClipRadius, "20 mm");
+        assert!(read(&job, Entry::ClipRadius).is_ok(), "{tube}");
+    }
+}
+
+#[test]
 fn bounds() {
     for (entry, inside, outside) in [
         (Entry::RunSpeed, ["100", "20000"], ["99", "20001"]),
@@ -137,11 +162,14 @@ fn bounds() {
     ] {
         for text in inside {
             let mut job = filled(BalanceBy::TwoPlanes);
+            // A screw lies on the tube, so a thin one.
+            job.put(Entry::TubeDiameter, "20 mm");
             job.put(entry, text);
             assert!(matches!(read(&job, entry), Ok(Some(_))), "{entry:?} {text}");
         }
         for text in outside {
             let mut job = filled(BalanceBy::TwoPlanes);
+            job.put(Entry::TubeDiameter, "20 mm");
             job.put(entry, text);
             let found = read(&job, entry);
             assert!(matches!(found, Err(Complaint::OutOfRange { .. })), "{entry:?} {text}: {found:?}");

@@ -182,6 +182,7 @@ fn sentences_at_a_field_of_the_balance() {
         (Entry::RunSpeed, "55 mph"),
         (Entry::RunSpeed, "50"),
         (Entry::ClipRadius, "1/4"),
+        (Entry::ClipRadius, "1-1/4"),
         (Entry::ClipMass, "a screw"),
         (Entry::ClipMass, "9 kg"),
         (Entry::RunScatter, "-0.1"),
