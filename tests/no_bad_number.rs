@@ -118,6 +118,7 @@ fn amounts_of_runs(sense: RunSense) -> Vec<Amount> {
             [left, doubt, before].map(Amount::Reading).into()
         }
         RunSense::Kept(kept) => weights::amounts_of_kept(kept),
+        RunSense::NotKnown { at, doubt } => vec![Amount::Clock(at), Amount::Mass(doubt)],
         RunSense::Nothing | RunSense::StopHere | RunSense::ToOne => Vec::new(),
     }
 }

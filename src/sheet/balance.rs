@@ -124,6 +124,16 @@ pub(super) fn worded_run(number: String, sense: RunSense, job: &Job) -> (String,
                 Some("There is nothing to correct that these readings can see: stop here.".to_owned()),
             );
         }
+        RunSense::NotKnown { at, doubt } => {
+            return (
+                "Not known".to_owned(),
+                Some(format!(
+                    "It comes out as {number} at {}, give or take {}: no weight to put on.",
+                    show_clock(at),
+                    show_mass(doubt)
+                )),
+            );
+        }
         RunSense::ToOne => return (format!("{number} to 1"), None),
         RunSense::StopHere => {
             "It would gain no more than a reading changes by itself: stop here.".to_owned()
@@ -312,7 +322,7 @@ pub(super) fn run_reason(reason: RunReason) -> String {
             );
         }
         RunReason::NotKnownEnough => {
-            "Not known well enough to say that it helps: read the runs again, or take a heavier trial."
+            "Not known well enough to say that it helps. Worth reading the runs again, with a heavier trial or a steadier instrument."
         }
         RunReason::PullUnknown => {
             "How hard it pulls is not known yet: give the speed of the shaft at the runs here, and its mass at Weights, before it is run."

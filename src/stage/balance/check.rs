@@ -47,7 +47,7 @@ fn judge(plane: Plane, came: f64, solved: &Solved, correction: &Correction) -> F
     let doubt = correction.left_doubt.hypot(by_scatter);
     let left = said(correction.expected_left, correction.left_doubt);
     let (done, as_predicted) = (came <= by_scatter, came <= left + doubt);
-    let gains = solved.gains(plane, correction);
+    let gains = solved.has_to_gain(plane, correction);
     // Two readings and both at the same chance: so much apart they are surely two.
     let worse = came - before > by_scatter.hypot(by_scatter);
     let verdict = if done && as_predicted {

@@ -214,6 +214,13 @@ pub enum RunSense {
     },
     /// Nothing to correct that these readings can see.
     Nothing,
+    /// It shakes, and what cures it is less known than it is large.
+    NotKnown {
+        /// Where it came out.
+        at: Angle,
+        /// Its ± at 95 %.
+        doubt: Mass,
+    },
     /// It would gain no more than the scatter.
     StopHere,
     /// As a ratio.

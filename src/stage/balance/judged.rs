@@ -42,13 +42,15 @@ fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction)
     let runs = &solved.runs;
     let (doubt, around) = doubts(correction);
     let mass = as_mass(correction.weight.size(), runs.radius);
-    let was = solved.before(plane);
-    let (worth, gains) = (solved.is_worth(plane, correction), solved.gains(plane, correction));
+    let worth = solved.is_worth(plane, correction);
+    let unknown = solved.is_unknown(plane, correction);
     // A trial that stays on pulls with it.
     let stays = runs.trials.first().filter(|_| runs.left_on);
     let on = stays.map_or(correction.weight, |trial| trial.weight + correction.weight);
     let (pull, load) = size::pull(job, on.size());
-    let sense = if !worth {
+    let sense = if !worth && unknown {
+        RunSense::NotKnown { at: correction.weight.at(), doubt: as_mass(doubt, runs.radius) }
+    } else if !worth {
         if around.is_none() { RunSense::Nothing } else { RunSense::StopHere }
     } else {
         RunSense::PutOn {
@@ -64,10 +66,10 @@ fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction)
     let too_hard = pull.zip(load).filter(|_| worth).and_then(|(pull, load)| size::too_hard(pull, load));
     let verdict = if let Some(stop @ Verdict::Stop(_)) = too_hard {
         stop
+    } else if unknown {
+        Verdict::Watch(why(RunReason::NotKnownEnough))
     } else if correction.effect < correction.needed {
         Verdict::Watch(why(RunReason::SmallEffect { least: correction.needed }))
-    } else if gains && correction.expected_left + correction.left_doubt >= was {
-        Verdict::Watch(why(RunReason::NotKnownEnough))
     } else if let Some(watch) = unlikely {
         watch
     } else if worth && (pull.is_none() || load.is_none()) {
@@ -78,7 +80,8 @@ fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction)
     };
     let value = Value {
         amount: Amount::Mass(mass),
-        plus_minus: Some(Amount::Mass(as_mass(doubt, runs.radius))),
+        // What is not known has it in its own sentence.
+        plus_minus: (worth || !unknown).then_some(Amount::Mass(as_mass(doubt, runs.radius))),
         sense: Some(Sense::OnTheCar(sense)),
     };
     let finding = Finding::known(Name::OnTheCar(OnTheCar::PutOn(plane)), value, verdict);

@@ -4,6 +4,7 @@ use super::found::{Plane, RunReason};
 use super::runs::{Runs, planes, runs};
 use crate::job::{BalanceBy, Entry, Job};
 use crate::mechanics::across::Across;
+use crate::mechanics::student::circle_95;
 use crate::mechanics::trial::{
     Correction, Disagreement, FREEDOM_OF_FIVE, NoCorrection, Region, TrialRun, Vibration, amplitudes,
     one_plane, two_planes,
@@ -144,10 +145,36 @@ impl Solved {
         if plane == Plane::Rear { rear.amplitude } else { front.amplitude }
     }
 
-    /// Whether a correction gains at its own end: it is told from nothing, and gains more than the scatter.
-    pub(super) fn gains(&self, plane: Plane, correction: &Correction) -> bool {
-        let gain = self.before(plane) - correction.expected_left;
-        !correction.region.holds(Across::zero()) && gain > self.runs.scatter
+    /// Whether its own end may gain more than the scatter, however well the correction is known.
+    fn may_gain(&self, plane: Plane, correction: &Correction) -> bool {
+        self.before(plane) - correction.expected_left > self.runs.scatter
+    }
+
+    /// Whether there is something to gain at its own end: it is told from nothing, and gains more than the scatter.
+    pub(super) fn has_to_gain(&self, plane: Plane, correction: &Correction) -> bool {
+        !correction.region.holds(Across::zero()) && self.may_gain(plane, correction)
+    }
+
+    /// Whether a correction gains at its own end: there is something to gain, its ± is no larger than itself, and
+    /// with it the end surely reads less than before.
+    fn gains(&self, plane: Plane, correction: &Correction) -> bool {
+        let (doubt, _) = doubts(correction);
+        self.has_to_gain(plane, correction)
+            && doubt <= correction.weight.size()
+            && correction.expected_left + correction.left_doubt < self.before(plane)
+    }
+
+    /// Whether it surely shakes, and what cures this end is not known well enough to be put on for its own sake.
+    ///
+    /// Where the other end gains, this one's may go on for that one's sake; else both stand or fall together.
+    pub(super) fn is_unknown(&self, plane: Plane, correction: &Correction) -> bool {
+        let shakes = |end: Plane| self.before(end) > circle_95(FREEDOM_OF_FIVE) * self.runs.scatter;
+        let open = self.may_gain(plane, correction) && !self.gains(plane, correction);
+        if self.any_gains() {
+            open && shakes(plane) && self.is_worth(plane, correction)
+        } else {
+            open && planes(self.runs.by).iter().any(|end| shakes(*end))
+        }
     }
 
     /// Whether a correction is worth putting on.
