@@ -119,7 +119,7 @@ fn amounts_of_runs(sense: RunSense) -> Vec<Amount> {
         }
         RunSense::Kept(kept) => weights::amounts_of_kept(kept),
         RunSense::NotKnown { at, doubt } => vec![Amount::Clock(at), Amount::Mass(doubt)],
-        RunSense::Nothing | RunSense::StopHere | RunSense::ToOne => Vec::new(),
+        RunSense::Nothing | RunSense::StopHere | RunSense::ToOne { .. } => Vec::new(),
     }
 }
 
@@ -129,9 +129,6 @@ fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
             pair.into_iter().flat_map(|(mass, at)| [Amount::Mass(mass), Amount::Clock(at)]).collect()
         }
         RunReason::NoEffect { times, needed } => [times, needed].map(Amount::Share).into(),
-        RunReason::Disagree { got, allowed, scatter } => {
-            [got, allowed, scatter].map(Amount::Reading).into()
-        }
         RunReason::NotTold { condition: number }
         | RunReason::BarelyTold { condition: number }
         | RunReason::SmallEffect { least: number } => vec![Amount::Share(number)],
@@ -143,7 +140,9 @@ fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
             vec![Amount::Force(force)]
         }
         RunReason::NoTrialByHeads { head, speed } => vec![Amount::Mass(head), Amount::Speed(speed)],
-        RunReason::HardlyAgree { scatter } => vec![Amount::Reading(scatter)],
+        RunReason::Disagree { scatter } | RunReason::HardlyAgree { scatter } => {
+            vec![Amount::Reading(scatter)]
+        }
         RunReason::OverWhirl { allowed } => vec![Amount::Share(allowed)],
         RunReason::IfItShakes
         | RunReason::NotReady

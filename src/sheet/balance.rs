@@ -83,8 +83,8 @@ pub(super) fn balance_title(found: OnTheCar) -> &'static str {
         OnTheCar::MostTrial => "Heaviest trial to begin with",
         OnTheCar::LeastChange => "A trial must change the reading by",
         OnTheCar::Effect => "What the weakest trial changed",
-        OnTheCar::Apart => "Readings disagree by",
-        OnTheCar::Told => "Known better one way than another",
+        OnTheCar::Apart => "Readings agree if each may be off by",
+        OnTheCar::Told => "Least sure way against the surest",
         OnTheCar::Check(Plane::One) => "Check run",
         OnTheCar::Check(Plane::Front) => "Check run, gearbox end",
         OnTheCar::Check(Plane::Rear) => "Check run, axle end",
@@ -134,7 +134,14 @@ pub(super) fn worded_run(number: String, sense: RunSense, job: &Job) -> (String,
                 )),
             );
         }
-        RunSense::ToOne => return (format!("{number} to 1"), None),
+        RunSense::ToOne { ends } => {
+            let words = if ends {
+                "What the two weights do alike at both ends, and what they do against each other, are not told equally well."
+            } else {
+                "Its ± is so many times as large the one way as across it."
+            };
+            return (format!("{number} to 1"), Some(words.to_owned()));
+        }
         RunSense::StopHere => {
             "It would gain no more than a reading changes by itself: stop here.".to_owned()
         }
@@ -187,7 +194,7 @@ pub(super) fn worded_run(number: String, sense: RunSense, job: &Job) -> (String,
             format!("{} times what a reading changes by itself, {how}", show_number(least, 1))
         }
         RunSense::ByLuck { freedom } => format!(
-            "In squares of the scatter, with {} more {} than it takes. Scatter alone passes the limit once in a hundred times.",
+            "There is {} {} more than the answer takes, to check it by. If a reading changes by less than this by itself, luck alone leaves them so far apart in fewer than one of a hundred times.",
             show_number(freedom, 0),
             if freedom < 1.5 { "reading" } else { "readings" }
         ),
@@ -237,11 +244,9 @@ pub(super) fn run_reason(reason: RunReason) -> String {
                 show_number(needed, 1)
             );
         }
-        RunReason::Disagree { got, allowed, scatter } => {
+        RunReason::Disagree { scatter } => {
             return format!(
-                "These readings cannot all be right: {} where luck leaves {}. Another speed or gear, a clip that slipped, or one left on? Make the first run again, then each trial. They would agree if a reading changed by {} by itself.",
-                three_figures(got),
-                three_figures(allowed),
+                "These readings cannot all be right, unless a reading changes by {} by itself. Another speed or gear, a clip that slipped, or one left on? Make the first run again, then each trial.",
                 three_figures(scatter)
             );
         }
@@ -256,7 +261,7 @@ pub(super) fn run_reason(reason: RunReason) -> String {
         }
         RunReason::BarelyTold { condition } => {
             return format!(
-                "{} times better known one way than the other: its ± is wide. Trials elsewhere on the clock, or heavier, tell more.",
+                "One way it is {} times less sure than the other: its ± is wide. Trials elsewhere on the clock, or heavier, tell more.",
                 three_figures(condition)
             );
         }
@@ -368,10 +373,10 @@ fn two_answers([(mass, at), (other_mass, other_at)]: [(crate::quantity::Mass, An
 pub(super) fn why_good(found: OnTheCar, limit: Amount, display: LengthDisplay) -> String {
     let limit = amount(limit, display);
     match found {
-        OnTheCar::Effect => format!("At least {limit}: enough to be told from scatter."),
-        OnTheCar::Apart => format!("No more than luck leaves, {limit}: they agree."),
+        OnTheCar::Effect => format!("At least {limit}: well more than a reading changes by itself."),
+        OnTheCar::Apart => format!("No more than a reading changes by itself, {limit}: they agree."),
         OnTheCar::Speed => format!("Below {limit} of the whirl speed."),
-        _ => format!("Up to {limit} to 1 is well told."),
+        _ => format!("Up to {limit} to 1 it is sure enough every way."),
     }
 }
 
@@ -386,7 +391,7 @@ pub(super) const fn balance_hint(entry: Entry) -> &'static str {
             "What is heavier on the screw's side: weigh the clip, and take off a band of the same length."
         }
         Entry::RunScatter => {
-            "Read the first run five times, stopping in between, with nothing changed: two fifths of what the largest and the smallest reading differ by. Every ± here is for a scatter from five readings. The same unit as the reading."
+            "Read the first run five times, stopping in between, with nothing changed: two fifths of what the largest and the smallest reading differ by. Every ± here takes it that it comes from five readings. The same unit as the reading."
         }
         Entry::TrialMass(1) => "One head, or what two heads make together: see the table.",
         Entry::TrialClock(1) => "Clockwise from the witness mark, seen from the rear: 4:30, or 135°.",

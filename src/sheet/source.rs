@@ -129,13 +129,13 @@ pub const fn source(which: Source) -> &'static str {
             "Published: vibration-analysis training note, a trial changes amplitude by 30 % or phase by 30°"
         }
         Source::TrialShows => {
-            "Five times the scatter if it were known, 7.8 times as five runs tell it, our own choice: from there on the ± keeps its promise"
+            "Five times what a reading changes by itself if that were known, 7.8 times as five runs tell it, our own choice: from there on the ± keeps its promise"
         }
         Source::LuckOfRuns => {
-            "What scatter alone passes once in a hundred times, by Fisher's law for a scatter from five runs"
+            "What readings that change by themselves leave but once in a hundred times, by Fisher's law with five runs to tell it by"
         }
         Source::DoubtOfRuns => {
-            "Taken for the ±: a reading's own scatter as typed, one standard deviation, from the range of five runs (3.8 degrees of freedom: A. J. Duncan, Quality Control and Industrial Statistics, from memory); the trials' masses and places as exact, set by the same marks as the correction"
+            "Taken for the ±: how much a reading changes by itself, as typed, for one standard deviation, from the range of five runs (3.8 degrees of freedom: A. J. Duncan, Quality Control and Industrial Statistics, from memory); the trials' masses and places as exact, set by the same marks as the correction"
         }
         Source::OfficePaper => "Paper 0.10 mm thick, 80 g/m² office paper, from memory",
         Source::SeamAside => {

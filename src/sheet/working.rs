@@ -196,6 +196,10 @@ const fn law(law: Law) -> (&'static str, &'static str) {
             ("Leg h = T/(1.414·π·r²·τ), τ 0.30 of the weld metal's strength", "T {0}, r {1}, τ {2}: {=}")
         }
         Law::ShearInWeld => ("τ = T/(1.414·π·h·r²)", "T {0}, h {1}, r {2}: {=}"),
+        Law::LeftOver => (
+            "Squares left over, in squares of what a reading changes by itself, against what luck leaves but once in a hundred times",
+            "{0} × √({1} / {2}) = {=}",
+        ),
         Law::PullForce => ("Pull at top speed F = U·ω²", "{0} at {1}: {=}"),
     }
 }

@@ -65,6 +65,6 @@ fn unsolved(name: OnTheCar, outcome: &Unsolved) -> Finding {
         Unsolved::Nothing(reason) => {
             Finding { verdict: Verdict::Good, ..Finding::impossible(name, why(*reason)) }
         }
-        Unsolved::Apart(_, reason) => Finding::blocked(name, Blocked::Impossible(why(*reason))),
+        Unsolved::Apart(_, reason, _) => Finding::blocked(name, Blocked::Impossible(why(*reason))),
     }
 }

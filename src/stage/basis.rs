@@ -154,4 +154,5 @@ pub enum Law {
     TwistOfTube,
     LegNeeded,
     ShearInWeld,
+    LeftOver,
 }

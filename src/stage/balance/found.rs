@@ -103,10 +103,6 @@ pub enum RunReason {
     NoSum,
     /// The readings cannot all be right.
     Disagree {
-        /// What is left over, in scatters squared.
-        got: f64,
-        /// What luck leaves but once in a hundred times.
-        allowed: f64,
         /// The scatter from which on luck would leave as much.
         scatter: f64,
     },
@@ -224,7 +220,10 @@ pub enum RunSense {
     /// It would gain no more than the scatter.
     StopHere,
     /// As a ratio.
-    ToOne,
+    ToOne {
+        /// Of the weights at two ends.
+        ends: bool,
+    },
     /// Two screw heads.
     Screws {
         /// Places of both.

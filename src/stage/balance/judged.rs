@@ -201,25 +201,32 @@ fn hardly_agree(found: Disagreement, scatter: f64) -> Option<Verdict> {
     found.is_unlikely().then_some(Verdict::Watch(why(RunReason::HardlyAgree { scatter })))
 }
 
-/// How far the readings disagree, where there are more than the answer needs.
+/// How far the readings disagree, where there are more than the answer needs: as the scatter of a reading from which
+/// on luck leaves as much once in a hundred times.
+///
+/// Formula: s = σ·√(χ²/χ²₀.₉₉), since χ² is counted in σ². Symbols: σ scatter as typed, χ² squares left over, χ²₀.₉₉
+/// what luck passes once in a hundred. Source: as `Disagreement`.
 pub(super) fn apart(outcome: &Outcome) -> Option<Finding> {
-    let (found, verdict) = match outcome {
+    let (found, scatter, verdict) = match outcome {
         Ok(solved) => {
             let found = solved.corrections.first()?.disagreement?;
-            (found, hardly_agree(found, solved.runs.scatter).unwrap_or(Verdict::Good))
+            let scatter = solved.runs.scatter;
+            (found, scatter, hardly_agree(found, scatter).unwrap_or(Verdict::Good))
         }
-        Err(Unsolved::Apart(found, reason)) => (*found, Verdict::Stop(why(*reason))),
+        Err(Unsolved::Apart(found, reason, scatter)) => (*found, *scatter, Verdict::Stop(why(*reason))),
         Err(_) => return None,
     };
     let Disagreement { chi_squared, freedom, allowed, .. } = found;
+    let off = Amount::Reading(said(scatter * (chi_squared / allowed).sqrt(), scatter));
     let value = Value {
-        amount: Amount::Reading(said(chi_squared, allowed)),
+        amount: off,
         plus_minus: None,
         sense: Some(Sense::OnTheCar(RunSense::ByLuck { freedom })),
     };
     let finding = Finding::known(Name::OnTheCar(OnTheCar::Apart), value, verdict);
-    let limited = finding.within(Amount::Reading(allowed), Source::LuckOfRuns);
-    Some(limited.from(&[Source::TrialWithoutPhase]))
+    let put_in = [scatter, said(chi_squared, allowed), allowed].map(Amount::Reading);
+    let limited = finding.within(Amount::Reading(scatter), Source::LuckOfRuns);
+    Some(limited.step(Law::LeftOver, &put_in, off).from(&[Source::TrialWithoutPhase]))
 }
 
 /// How well the answer is told one way against the other.
@@ -237,7 +244,7 @@ pub(super) fn told(outcome: &Outcome) -> Option<Finding> {
     let value = Value {
         amount: Amount::Reading(condition),
         plus_minus: None,
-        sense: Some(Sense::OnTheCar(RunSense::ToOne)),
+        sense: Some(Sense::OnTheCar(RunSense::ToOne { ends: solved.runs.by == BalanceBy::TwoPlanes })),
     };
     let finding = Finding::known(Name::OnTheCar(OnTheCar::Told), value, verdict);
     Some(finding.within(Amount::Reading(WELL_TOLD), Source::DoubtOfRuns))

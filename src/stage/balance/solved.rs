@@ -37,8 +37,8 @@ pub enum Unsolved {
     Later(RunReason),
     /// There is nothing to balance.
     Nothing(RunReason),
-    /// The readings contradict each other.
-    Apart(Disagreement, RunReason),
+    /// The readings contradict each other: by how much, why, and the scatter they were held against.
+    Apart(Disagreement, RunReason, f64),
 }
 
 impl Unsolved {
@@ -117,14 +117,9 @@ fn unsolved(job: &Job, runs: &Runs, why: NoCorrection) -> Unsolved {
         NoCorrection::NoEffect { effect, needed } => {
             Unsolved::Later(RunReason::NoEffect { times: effect, needed })
         }
-        NoCorrection::Disagree(found) => Unsolved::Apart(
-            found.found,
-            RunReason::Disagree {
-                got: found.found.chi_squared,
-                allowed: found.found.allowed,
-                scatter: found.scatter,
-            },
-        ),
+        NoCorrection::Disagree(found) => {
+            Unsolved::Apart(found.found, RunReason::Disagree { scatter: found.scatter }, runs.scatter)
+        }
         NoCorrection::TwoAnswers(pair) => {
             let pair = pair.map(|weight| (as_mass(weight.size(), runs.radius), weight.at()));
             Unsolved::Later(RunReason::TwoAnswers { pair })
