@@ -4,7 +4,7 @@
 use shaftwright::job::{BalanceBy, Entry, Job, PickUp, Spin, TrialLeft};
 use shaftwright::quantity::{as_degrees, as_grams, as_newtons, as_rpm};
 use shaftwright::stage::balance::{OnTheCar, Plane, RunReason, RunSense};
-use shaftwright::stage::{Amount, Answer, Name, Reason, Stage, Verdict};
+use shaftwright::stage::{Amount, Answer, Name, Reason, Sense, Stage, Verdict};
 
 use super::balance::*;
 
@@ -295,4 +295,51 @@ fn a_check_run_is_held_against_what_can_be_told() {
     let check = find(&on, OnTheCar::Check(Plane::One));
     assert_eq!(check.verdict, Verdict::Watch(Reason::OnTheCar(RunReason::NoBetter)));
     assert!(matches!(sense(&check), RunSense::Predicted { before, .. } if before == 5.0));
+}
+
+#[test]
+fn what_is_less_known_than_it_is_large_is_no_weight_to_put_on() {
+    let (first, read, mass, grams, at) = DERIVED[0];
+    let trials: Vec<(&str, &str)> = THIRDS.into_iter().zip(read).collect();
+    let put =
+        |scatter: &str| find(&amplitudes(scatter, first, mass, &trials), OnTheCar::PutOn(Plane::One));
+    for scatter in ["0.6", "0.9", "1.2", "1.5", "2", "2.4"] {
+        let finding = put(scatter);
+        let Some(value) = finding.value() else { continue };
+        match (sense(&finding), value.plus_minus) {
+            // By definition of the sentence: never a mass to put on with a ± above it.
+            (RunSense::PutOn { .. }, Some(Amount::Mass(doubt))) => {
+                assert!(as_grams(doubt) <= grams, "{scatter}: {}", as_grams(doubt));
+            }
+            (RunSense::NotKnown { at: found, doubt }, None) => {
+                assert!(as_grams(doubt) > grams && (as_degrees(found) - at).abs() < 1e-2, "{scatter}");
+                let not_known = Verdict::Watch(Reason::OnTheCar(RunReason::NotKnownEnough));
+                assert_eq!(finding.verdict, not_known, "{scatter}");
+            }
+            other => panic!("{scatter}: {other:?}"),
+        }
+    }
+    assert!(matches!(sense(&put("0.6")), RunSense::PutOn { .. }));
+    let job = amplitudes("1.5", first, mass, &trials);
+    assert!(matches!(sense(&find(&job, OnTheCar::PutOn(Plane::One))), RunSense::NotKnown { .. }));
+    // No clips, and no reading to expect, of what is not put on.
+    let found = Stage::Balance.findings(&job);
+    for name in [OnTheCar::Screws(Plane::One), OnTheCar::Expected(Plane::One)] {
+        assert!(found.iter().all(|one| one.name != Name::OnTheCar(name)), "{name:?}");
+    }
+    // Both ends shake and neither is known, the quieter one no more than the other: not "nothing to correct".
+    for scatter in ["0.5", "0.6", "0.8"] {
+        let coarse = two_planes(scatter);
+        for plane in [Plane::Front, Plane::Rear] {
+            let found = sense(&find(&coarse, OnTheCar::PutOn(plane)));
+            assert!(matches!(found, RunSense::NotKnown { .. }), "{scatter} {plane:?}: {found:?}");
+        }
+    }
+    let fine = two_planes("0.3");
+    for plane in [Plane::Front, Plane::Rear] {
+        assert!(
+            matches!(sense(&find(&fine, OnTheCar::PutOn(plane))), RunSense::PutOn { .. }),
+            "{plane:?}"
+        );
+    }
 }
