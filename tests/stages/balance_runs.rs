@@ -4,7 +4,7 @@
 use shaftwright::job::{BalanceBy, Entry, Job, PickUp, Spin, TrialLeft};
 use shaftwright::quantity::{as_degrees, as_grams, as_newtons, as_rpm};
 use shaftwright::stage::balance::{OnTheCar, Plane, RunReason, RunSense};
-use shaftwright::stage::{Amount, Answer, Name, Reason, Sense, Stage, Verdict};
+use shaftwright::stage::{Amount, Answer, Name, Reason, Stage, Verdict};
 
 use super::balance::*;
 
