@@ -3,7 +3,7 @@
 use super::label::far_datum;
 use super::weights::{around, by_eye, of_strip, piece};
 use crate::job::Job;
-use crate::quantity::{show_length, show_plain_length};
+use crate::quantity::{show_clock, show_length, show_plain_length};
 use crate::stage::balance::{Kept, Plane};
 
 /// Its name.
@@ -30,6 +30,9 @@ pub(super) fn worded_kept(kept: &Kept, job: &Job) -> String {
         "{place}, seen from the rear, in place of {off}. Its centre of mass {} from the shaft's axis.",
         show_plain_length(kept.radius, display)
     );
+    if let Some(alone) = kept.alone {
+        words.push_str(&format!(" Or all of it at {}: as near as the ± tells.", show_clock(alone)));
+    }
     words.push_str(&of_strip(kept.cut, kept.split.is_some(), display));
     words.push_str(
         " At the same place along the shaft as the clips: elsewhere along it does not do the same.",

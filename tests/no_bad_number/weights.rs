@@ -26,8 +26,9 @@ pub fn amounts_of(sense: WeightSense) -> Vec<Amount> {
 
 /// Every number that the weight that is kept carries.
 pub fn amounts_of_kept(kept: Kept) -> Vec<Amount> {
-    let Kept { clock, around, radius, distance, inside_weld, cut, split, by_eye, .. } = kept;
+    let Kept { clock, around, radius, distance, inside_weld, cut, split, alone, by_eye, .. } = kept;
     let mut all = vec![Amount::Clock(clock), Amount::Length(radius)];
+    all.extend(alone.map(Amount::Clock));
     all.extend(distance.into_iter().chain(inside_weld).map(Amount::Length));
     all.extend(around.into_iter().chain(by_eye).map(Amount::Angle));
     all.extend(of_cut(cut));

@@ -9,7 +9,9 @@ use shaftwright::stage::cut::cut_list;
 use shaftwright::stage::weights::{Cut, WeightReason};
 use shaftwright::stage::{Amount, Answer, Finding, Name, Reason, Stage, Verdict};
 
-use super::balance::{DERIVED, THIRDS, amplitudes, find, one_plane, sense};
+use super::balance::{
+    DERIVED, THIRDS, amplitudes, ends_that_mix, find, one_plane, polar, put_on, sense,
+};
 use super::weights_back::{close, weighed};
 
 /// 13.3333 g at 45 mm and 20°: 600 g·mm. The sample's tube is 3 in across.
@@ -121,6 +123,11 @@ fn clear_of_the_seam_and_of_both_yokes_ears() {
         matches!(verdict, Verdict::Watch(Reason::Weight(WeightReason::OnTheSeam { split: true, .. })))
     };
     assert!(on_the_seam(finding(&seam).verdict));
+    // All of it at the nearer of both is as good, once that lies within its ±: by hand 10° − 0.4° off.
+    assert!(kept(&seam).alone.is_none());
+    let edge = kept(&solved(&[(Entry::SeamClock, "10.4°")]));
+    assert!(as_degrees(edge.around.unwrap()) > 0.4);
+    close(as_degrees(edge.alone.unwrap()), 20.4, 1e-6);
     // Ears at the cut end, the rear, at 50°: 30° off it; the front yoke 30° counter-clockwise of them is
     // in its way, once the rear one is to stand 30° clockwise of it.
     let mut ears = solved(&[(Entry::EarClock, "50°"), (Entry::SeamClock, "")]);
@@ -191,4 +198,30 @@ fn at_both_ends() {
     // Nothing is read for both ends yet: nothing is kept.
     let all = Stage::Balance.findings(&job);
     assert!(all.iter().all(|one| !matches!(one.name, Name::OnTheCar(OnTheCar::Kept(_)))));
+    // Each at its own end, what the clips at 45 mm do at the tube's 38.1; its place as typed.
+    let mut job = ends_that_mix([polar(3.6, 120.0), polar(2.1, 260.0)], 0.3, "0.02");
+    for (entry, text) in [(Entry::FrontPlane, "6"), (Entry::RearPlane, "50"), (Entry::SeamClock, "6:00")]
+    {
+        job.put(entry, text);
+    }
+    let mut said = 0;
+    for (plane, place) in [(Plane::Front, 6.0), (Plane::Rear, 50.0)] {
+        let found = find(&job, OnTheCar::Kept(plane));
+        let (mass, at) = put_on(&job, plane);
+        close(grams(&found), mass * 45.0 / 38.1, 1e-6);
+        let RunSense::Kept(kept) = sense(&found) else { panic!() };
+        close(as_degrees(kept.clock), at, 1e-6);
+        close(in_inches(kept.distance.unwrap()), place, 1e-9);
+        said += u8::from(kept.by_eye.is_some());
+    }
+    // That nobody said where the ears are is said once.
+    assert_eq!(said, 1);
+    // One end read and not the other: not yet; one of them not good: neither is kept.
+    job.put(Entry::CheckAmplitude(0), "0.01");
+    assert_eq!(find(&job, OnTheCar::Kept(Plane::Rear)).verdict, Verdict::Figure);
+    job.put(Entry::CheckAmplitude(1), "1.5");
+    let not = Verdict::Unjudged(Reason::OnTheCar(RunReason::NotKept));
+    for plane in [Plane::Front, Plane::Rear] {
+        assert_eq!(find(&job, OnTheCar::Kept(plane)).verdict, not);
+    }
 }

@@ -125,6 +125,24 @@ fn drawings(job: &Job) -> Vec<(String, String)> {
     all
 }
 
+#[test]
+fn no_number_lies_on_the_mark_at_twelve() {
+    // The mark is a triangle from the rim's edge 18 inward, 6° to either side of 12.
+    let mut seen = 0;
+    for (name, job) in jobs() {
+        for (drawing, svg) in drawings(&job) {
+            let (_, _, all) = pieces(&svg);
+            for text in all.iter().filter(|piece| piece.tag == "text" && piece.text.len() < 3) {
+                let [left, top, right, bottom] = text.bounds();
+                let on_it = left < 169.0 && right > 151.0 && top < 76.0 && bottom > 58.0;
+                assert!(!on_it, "{name} {drawing}: {} at {:?}", text.text, text.points);
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 100, "{seen}");
+}
+
 /// Writes the drawings to the folder for short-lived files, to be looked at.
 #[test]
 #[ignore = "for the eye"]

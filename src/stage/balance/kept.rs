@@ -1,5 +1,7 @@
 //! The weight that is kept: what is welded on in place of the clips, plane by plane.
 
+use core::f64::consts::TAU;
+
 use super::found::{OnTheCar, Plane, RunReason, RunSense};
 use super::judged::Outcome;
 use super::runs::planes;
@@ -34,6 +36,8 @@ pub struct Kept {
     pub cut: Cut,
     /// Where it must not stand: the two that do its work beside that place.
     pub split: Option<[Piece; 2]>,
+    /// Beside those: all of it where the nearer one stands is as near as the ± tells.
+    pub alone: Option<Angle>,
     /// Nobody said where the ears of its end are: so far to keep off them by eye. Of the first weight alone.
     pub by_eye: Option<Angle>,
     /// The check run was read, and was good.
@@ -116,6 +120,17 @@ fn around(correction: &Correction, on: Across<Unbalance>, trial: Across<Unbalanc
     (!correction.region.holds(-trial)).then(|| Angle::from_base(widest))
 }
 
+/// The nearer of two places beside one, where it lies within the ± of that.
+fn nearest(at: Angle, pieces: [Piece; 2], around: Angle) -> Option<Angle> {
+    let off = |piece: &Piece| {
+        let turn = (piece.clock - at).base().rem_euclid(TAU);
+        turn.min(TAU - turn)
+    };
+    let [before, after] = &pieces;
+    let near = if off(before) < off(after) { before } else { after };
+    (off(near) <= around.base()).then_some(near.clock)
+}
+
 fn one(
     job: &Job,
     solved: &Solved,
@@ -149,14 +164,16 @@ fn one(
         Verdict::Good if checked == Checked::NotRead => Verdict::Figure,
         verdict => verdict,
     };
+    let around = around(correction, on, trial);
     let kept = Kept {
         clock: weight.at,
-        around: around(correction, on, trial),
+        around,
         radius: weight.radius,
         distance,
         inside_weld: at.and_then(|at| at.inside_weld),
         cut: cut(job, on.size()),
         split,
+        alone: split.zip(around).and_then(|(pieces, around)| nearest(weight.at, pieces, around)),
         by_eye: by_eye.filter(|_| verdict != Verdict::Unjudged(Reason::WrongField)),
         checked: checked == Checked::Good,
         trial: solved.runs.left_on,
