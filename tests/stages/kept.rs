@@ -180,7 +180,7 @@ fn clear_of_the_weights_that_go_back() {
     };
     assert!(on_it(verdict), "{verdict:?}");
     // By our own rule a square of 14.5 g of steel 1/8 in thick: half a side is 12.060 mm, on 1-9/16 in 17.41°.
-    let half = (14.5 / (7.85e-3 * 3.175) as f64).sqrt() / 2.0;
+    let half = (14.5_f64 / (7.85e-3 * 3.175)).sqrt() / 2.0;
     let reach = (half / (1.5625 * 25.4)).to_degrees();
     let [one, other] = kept(&hit).split.unwrap();
     close(as_degrees(one.clock) + 360.0, 20.0 - reach + 360.0, 1e-6);
