@@ -20,6 +20,11 @@ fn solved(entries: &[(Entry, &str)]) -> Job {
     let trials: Vec<(&str, &str)> = THIRDS.into_iter().zip(read).collect();
     let mut job = amplitudes("0.05", first, mass, &trials);
     job.balance.end = End::Rear;
+    // The same at the other end, so that either may be chosen.
+    job.put(Entry::RunAmplitude(0, 0), first);
+    for (i, reading) in read.into_iter().enumerate() {
+        job.put(Entry::RunAmplitude(i + 1, 0), reading);
+    }
     entries.iter().for_each(|(entry, text)| job.put(*entry, text));
     job
 }
@@ -80,7 +85,7 @@ fn at_the_tubes_own_surface() {
 
 #[test]
 fn not_before_the_check_run_is_good() {
-    let at = |came: &str| finding(&solved(&[(Entry::CheckAmplitude(0), came)]));
+    let at = |came: &str| finding(&solved(&[(Entry::CheckAmplitude(1), came)]));
     assert_eq!(at("").verdict, Verdict::Figure);
     assert_eq!(at("0.1").verdict, Verdict::Good);
     let not = Reason::OnTheCar(RunReason::NotKept);
@@ -195,7 +200,7 @@ fn clear_of_the_weights_that_go_back() {
 fn at_both_ends() {
     let mut job = solved(&[]);
     job.balance.by = BalanceBy::TwoPlanes;
-    // Nothing is read for both ends yet: nothing is kept.
+    // No phase is read yet: nothing is kept.
     let all = Stage::Balance.findings(&job);
     assert!(all.iter().all(|one| !matches!(one.name, Name::OnTheCar(OnTheCar::Kept(_)))));
     // Each at its own end, what the clips at 45 mm do at the tube's 38.1; its place as typed.
