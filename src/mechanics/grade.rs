@@ -2,8 +2,7 @@
 //!
 //! Not to be taken for the grade of balance in `unbalance`.
 
-use super::material::{Stiffness, aluminium, steel};
-use crate::quantity::{Pressure, gigapascals, ksi};
+use crate::quantity::{Pressure, ksi};
 
 /// What a tube is sold as. Drawn steel stands with its stress-relieved figures, the lower of the two in
 /// which it is sold; a piece marked otherwise has its own.
@@ -35,8 +34,6 @@ pub enum Source {
 pub struct Strength {
     /// Yield strength that the tube has at least.
     pub yields_at: Pressure,
-    /// Tensile strength that it has at least, where one is known.
-    pub breaks_at: Option<Pressure>,
     /// Yield strength beside a weld, where welding softens the tube below its own.
     pub weld_zone: Option<Pressure>,
     /// Where these come from.
@@ -50,46 +47,28 @@ impl Grade {
 
     /// What the grade bears at least.
     ///
-    /// | grade | yield, ksi | tensile, ksi | source |
-    /// |---|---|---|---|
-    /// | 1020 DOM, stress-relieved | 55 | 65 | published: ASTM A513 type 5 as reproduced |
-    /// | 1026 DOM, stress-relieved | 65 | 75 | the same |
-    /// | 1008 to 1010 as welded | 32 | not known | from memory: ASTM A513, 1010; 1008 may be sold from 30 |
-    /// | 6061-T6 | 35 | 38 | from memory: ASTM B221, extruded |
-    /// | 6061-T6 beside a weld | 15 | | from memory: Aluminum Design Manual |
+    /// | grade | yield, ksi | source |
+    /// |---|---|---|
+    /// | 1020 DOM, stress-relieved | 55 | published: ASTM A513 type 5 as reproduced |
+    /// | 1026 DOM, stress-relieved | 65 | the same |
+    /// | 1008 to 1010 as welded | 32 | from memory: ASTM A513, 1010; 1008 may be sold from 30 |
+    /// | 6061-T6 | 35 | from memory: ASTM B221, extruded |
+    /// | 6061-T6 beside a weld | 15 | from memory: Aluminum Design Manual |
     ///
     /// Steel is not taken to soften beside its weld: a drawn tube does lose what drawing gave it there, by
     /// an amount for which no figure is known here.
     pub fn strength(self) -> Strength {
-        let (yields, breaks, source) = match self {
-            Grade::Drawn1020 => (55.0, Some(65.0), Source::A513Drawn),
-            Grade::Drawn1026 => (65.0, Some(75.0), Source::A513Drawn),
-            Grade::AsWelded => (32.0, None, Source::A513Welded),
-            Grade::Aluminium6061 => (35.0, Some(38.0), Source::Aluminium),
+        let (yields, source) = match self {
+            Grade::Drawn1020 => (55.0, Source::A513Drawn),
+            Grade::Drawn1026 => (65.0, Source::A513Drawn),
+            Grade::AsWelded => (32.0, Source::A513Welded),
+            Grade::Aluminium6061 => (35.0, Source::Aluminium),
         };
         Strength {
             yields_at: ksi(yields),
-            breaks_at: breaks.map(ksi),
             weld_zone: (self == Grade::Aluminium6061).then(|| ksi(15.0)),
             source,
         }
-    }
-
-    /// Young's modulus and density, as for whirl.
-    pub fn stiffness(self) -> Stiffness {
-        if self == Grade::Aluminium6061 { aluminium() } else { steel() }
-    }
-
-    /// Poisson's ratio ν: carbon steel 0.292, aluminium alloys 0.333 (Shigley, Mechanical Engineering
-    /// Design, Table A-5, from memory).
-    pub fn ratio(self) -> f64 {
-        if self == Grade::Aluminium6061 { 0.333 } else { 0.292 }
-    }
-
-    /// Shear modulus G: carbon steel 79.3 GPa, 11.5 Mpsi (Shigley, Mechanical Engineering Design, Table A-5,
-    /// from memory); 6061 26 GPa (common handbook figure, from memory).
-    pub fn shear_modulus(self) -> Pressure {
-        gigapascals(if self == Grade::Aluminium6061 { 26.0 } else { 79.3 })
     }
 }
 
@@ -109,44 +88,26 @@ pub fn shear_yield(yield_: Pressure) -> Pressure {
 mod tests {
     use super::*;
     use crate::mechanics::luck::luck;
-    use crate::quantity::{Base, as_gigapascals, as_ksi, as_megapascals};
+    use crate::quantity::{Base, as_ksi, as_megapascals};
 
     #[test]
     fn what_a_grade_bears() {
-        // Published: ASTM A513 type 5 as a steel merchant reproduces it, which gives MPa too: 379 and 448,
-        // 448 and 517. From memory: as-welded 1010 32 ksi (221 MPa), 6061-T6 35 and 38 ksi (240 and
-        // 260 MPa in B221M), its weld zone 15 ksi (105 MPa, Aluminum Design Manual).
-        for (grade, yields, breaks, zone, within) in [
-            (Grade::Drawn1020, 379.0, Some(448.0), None, 0.5),
-            (Grade::Drawn1026, 448.0, Some(517.0), None, 0.5),
-            (Grade::AsWelded, 221.0, None, None, 0.5),
-            (Grade::Aluminium6061, 240.0, Some(260.0), Some(105.0), 2.5),
+        // Published: ASTM A513 type 5 as a steel merchant reproduces it, which gives MPa too: 379 and 448. From
+        // memory: as-welded 1010 32 ksi (221 MPa), 6061-T6 35 ksi (240 MPa in B221M), its weld zone 15 ksi (105 MPa, Aluminum Design Manual).
+        for (grade, yields, zone, within) in [
+            (Grade::Drawn1020, 379.0, None, 0.5),
+            (Grade::Drawn1026, 448.0, None, 0.5),
+            (Grade::AsWelded, 221.0, None, 0.5),
+            (Grade::Aluminium6061, 240.0, Some(105.0), 2.5),
         ] {
             let got = grade.strength();
             let near = |a: Pressure, b: f64| (as_megapascals(a) - b).abs() < within;
             assert!(near(got.yields_at, yields), "{grade:?}");
-            assert_eq!(
-                got.breaks_at.map(|b| near(b, breaks.unwrap())),
-                breaks.map(|_| true),
-                "{grade:?}"
-            );
             assert_eq!(got.weld_zone.map(|z| near(z, zone.unwrap())), zone.map(|_| true), "{grade:?}");
         }
-        // Law: it yields before it breaks, and a weld never adds.
+        // Law: a weld never adds.
         for one in Grade::ALL.map(Grade::strength) {
-            assert!(one.breaks_at.is_none_or(|b| b > one.yields_at));
             assert!(one.weld_zone.is_none_or(|z| z < one.yields_at));
-        }
-    }
-
-    #[test]
-    fn moduli_belong_together() {
-        // Law of an elastic metal alike in all directions: G = E/(2(1 + ν)); handbook figures, each rounded
-        // for itself, keep it to 1 %.
-        for grade in Grade::ALL {
-            let e = as_gigapascals(grade.stiffness().modulus);
-            let g = e / (2.0 * (1.0 + grade.ratio()));
-            assert!((as_gigapascals(grade.shear_modulus()) / g - 1.0).abs() < 0.01, "{grade:?}");
         }
     }
 

@@ -283,15 +283,3 @@ pub fn most_trial(load: Force, speed: AngularVelocity) -> Option<Unbalance> {
     let fine = load.base() > 0.0 && speed.base() > 0.0 && is_amplitude(most);
     fine.then(|| Unbalance::from_base(most))
 }
-
-/// The lightest trial weight that shows, if the shaft's unbalance is about as guessed.
-///
-/// Formula: U = 5·σ·U₀/O: the guess says what a weight does, O/U₀, and it takes five times the scatter.
-/// Symbols: O first amplitude, U₀ the unbalance that is guessed to make it, σ scatter of one reading.
-/// Range: `None` unless all are above 0. Source: proportion; the five is our own choice ([`LEAST_EFFECT`]).
-/// As good as the guess: after the first trial its own effect says more.
-pub fn least_trial(first: f64, guess: Unbalance, scatter: f64) -> Option<Unbalance> {
-    let least = LEAST_EFFECT * scatter * guess.base() / first;
-    let fine = is_amplitude(first) && is_amplitude(scatter) && is_amplitude(guess.base());
-    (fine && is_amplitude(least)).then(|| Unbalance::from_base(least))
-}

@@ -56,10 +56,7 @@ pub fn grade(given: &Given) -> Results {
     let mut results = vec![
         ("yield", as_ksi(strength.yields_at)),
         ("shear yield", as_ksi(shear_yield(strength.yields_at))),
-        ("shear modulus", as_ksi(grade.shear_modulus())),
-        ("ratio", grade.ratio()),
     ];
-    results.extend(strength.breaks_at.map(|stress| ("tensile", as_ksi(stress))));
     results.extend(strength.weld_zone.map(|stress| ("weld zone", as_ksi(stress))));
     results
 }

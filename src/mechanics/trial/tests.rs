@@ -290,7 +290,6 @@ fn what_is_no_number_is_refused() {
         assert!(
             !changed_enough(vibration(bad, 0.0), run) && !changed_enough(first, vibration(bad, 0.0))
         );
-        assert!(least_trial(bad, gram_millimetres(1.0), 0.1).is_none());
     }
 }
 
@@ -326,9 +325,6 @@ fn how_heavy_a_trial_is() {
         let got = most_trial(crate::quantity::Force::from_base(load), rpm(speed));
         assert!(got.is_none(), "{load} {speed}");
     }
-    // By hand: 500 g·mm thought to make 10, scatter 0.2: 5·0.2·500/10 = 50 g·mm.
-    let least = least_trial(10.0, gram_millimetres(500.0), 0.2).unwrap();
-    assert!((as_gram_millimetres(least) - 50.0).abs() < 1e-9);
     // The rule's own bounds: 30 % up or down, 30° either way, also across 12.
     for (amplitude, phase, enough) in [
         (10.0, 5.0, false),

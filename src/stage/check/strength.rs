@@ -38,28 +38,32 @@ pub struct Yield {
 /// The field that is needed.
 pub fn tube_yield(job: &Job) -> Result<Yield, Vec<Need>> {
     let mut fields = Fields::of(job);
-    let by_table = |of: grade::Grade, source: Source| {
+    let by_table = |of: grade::Grade| {
         let strength = of.strength();
+        let source = match strength.source {
+            grade::Source::A513Drawn => Source::YieldDrawn,
+            grade::Source::A513Welded => Source::YieldAsWelded,
+            grade::Source::Aluminium => Source::YieldAluminium,
+        };
         let tube = strength.yields_at;
         Yield { tube, at_weld: strength.weld_zone.unwrap_or(tube), source }
     };
-    let own = match (job.tube.material, job.check.load.grade) {
-        (TubeMaterial::Steel, Grade::AsWelded) => {
-            return Ok(by_table(grade::Grade::AsWelded, Source::YieldAsWelded));
-        }
-        (TubeMaterial::Steel, Grade::Drawn1020) => {
-            return Ok(by_table(grade::Grade::Drawn1020, Source::YieldDrawn));
-        }
-        (TubeMaterial::Steel, Grade::Drawn1026) => {
-            return Ok(by_table(grade::Grade::Drawn1026, Source::YieldDrawn));
-        }
-        (TubeMaterial::Aluminium, _) if fields.is_empty(Entry::OwnYield) => {
-            return Ok(by_table(grade::Grade::Aluminium6061, Source::YieldAluminium));
-        }
-        _ => fields.quantity(Entry::OwnYield),
+    let steel = match job.check.load.grade {
+        Grade::AsWelded => Some(grade::Grade::AsWelded),
+        Grade::Drawn1020 => Some(grade::Grade::Drawn1020),
+        Grade::Drawn1026 => Some(grade::Grade::Drawn1026),
+        Grade::OwnYield => None,
     };
+    match (job.tube.material, steel) {
+        (TubeMaterial::Steel, Some(grade)) => return Ok(by_table(grade)),
+        (TubeMaterial::Aluminium, _) if fields.is_empty(Entry::OwnYield) => {
+            return Ok(by_table(grade::Grade::Aluminium6061));
+        }
+        _ => {}
+    }
+    let own = fields.quantity(Entry::OwnYield);
     let own: Pressure = own.ok_or_else(|| fields.needs())?;
-    let softened = by_table(grade::Grade::Aluminium6061, Source::YieldAluminium).at_weld;
+    let softened = by_table(grade::Grade::Aluminium6061).at_weld;
     let is_aluminium = job.tube.material == TubeMaterial::Aluminium;
     let at_weld = if is_aluminium && softened < own { softened } else { own };
     Ok(Yield { tube: own, at_weld, source: Source::OwnLimit })
