@@ -14,6 +14,8 @@ mod bad_input;
 mod balance;
 #[path = "journey/bench.rs"]
 mod bench;
+#[path = "journey/check.rs"]
+mod check;
 #[path = "journey/chromium.rs"]
 mod chromium;
 #[path = "journey/dial.rs"]
