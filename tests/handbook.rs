@@ -189,7 +189,6 @@ fn compute(sum: &str, given: &Given) -> Results {
         "fillet allowable" => strength::fillet_allowable(),
         "engine torque" => strength::from_the_engine(given),
         "slip torque" => strength::at_the_slip(given),
-        "joint rating" => strength::joint_rating(given),
         "shaft from engine" => strength::shaft_from_engine(given),
         "shaft from road" => strength::shaft_from_road(given),
         "tyre" => strength::tyre(given),

@@ -4,9 +4,7 @@ use super::graph::{Graph, LEFT, ROW, key, round_step};
 use super::pieces::{MARGIN, WIDTH};
 use super::svg::{Anchor, Pen, Svg};
 use crate::job::Job;
-use crate::quantity::{
-    AngularVelocity, Length, as_millimetres, as_rpm, in_inches, show_number, show_speed,
-};
+use crate::quantity::{AngularVelocity, Length, as_millimetres, as_rpm, in_inches, show_number};
 use crate::stage::check::chart;
 
 const TOP: f64 = 40.0;
@@ -41,6 +39,7 @@ pub fn whirl_chart(job: &Job) -> Option<String> {
         scaled.filter(|(_, y)| *y <= most).collect()
     };
     let rows = 3 + usize::from(!soft.is_empty());
+    let rows = rows + usize::from(top.is_some() || chart.cruise.is_some());
     let foot = BOTTOM + ROW;
     let mut svg = Svg::new(WIDTH, foot + ROW * (rows as f64 + 0.6));
     svg.text(Pen::Thin, (MARGIN, 22.0), Anchor::Start, "rpm");
@@ -69,15 +68,17 @@ pub fn whirl_chart(job: &Job) -> Option<String> {
         words.push((Pen::Part, "held as softly as you say".to_owned()));
     }
     graph.curve(&mut svg, Pen::Thin, &mut shown(&whirl, chart.allowed).into_iter());
-    words.push((Pen::Thin, format!("{allowed} % of it: the top speed stays below")));
-    words.push((Pen::Ghost, "half of it, to keep 8 % clear of when cruising".to_owned()));
+    words.push((Pen::Thin, format!("{allowed} % of it: top speed below")));
+    words.push((Pen::Ghost, "half of it: no cruising in there".to_owned()));
     graph.curve(&mut svg, Pen::Accent, &mut shown(&whirl, 1.0).into_iter());
-    for (speed, word) in [(chart.top, "top speed"), (chart.cruise, "cruising")] {
+    let mut levels = Vec::new();
+    for (speed, word) in [(chart.top, "top"), (chart.cruise, "cruising")] {
         let Some(speed) = speed else { continue };
         graph.level(&mut svg, Pen::Part, as_rpm(speed));
-        let (_, y) = graph.place((0.0, as_rpm(speed)));
-        let words = format!("{word} {}", show_speed(speed));
-        svg.text(Pen::Part, (LEFT + 6.0, y - 6.0), Anchor::Start, &words);
+        levels.push(format!("{word} {}", show_number(as_rpm(speed), 0)));
+    }
+    if !levels.is_empty() {
+        words.push((Pen::Part, format!("level: {} rpm", levels.join(", "))));
     }
     for (row, (pen, words)) in words.into_iter().enumerate() {
         key(&mut svg, pen, (MARGIN, foot + ROW * (row as f64 + 1.0)), &words);

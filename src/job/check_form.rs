@@ -1,6 +1,6 @@
 //! The form of Check: speeds of the vehicle, what the shaft is made of and hangs in, and its load.
 
-use super::{Gearbox, Grade, Typed, TyreBy, WhirlShare};
+use super::{Drives, Gearbox, Grade, Typed, TyreBy, WhirlShare};
 
 /// Most forward gears.
 pub const MOST_GEARS: usize = 10;
@@ -80,6 +80,8 @@ pub struct BuildForm {
     pub lump_at: Typed,
     /// Front joint to a centre bearing.
     pub bearing_at: Typed,
+    /// Mass of what hangs on the rear joint behind it.
+    pub hung_behind: Typed,
 }
 
 /// What the shaft must carry.
@@ -91,6 +93,8 @@ pub struct LoadForm {
     pub gearbox: Gearbox,
     /// Torque ratio of its converter at stall.
     pub stall: Typed,
+    /// What turns by its torque.
+    pub drives: Drives,
     /// Highest real load on the axle.
     pub axle_load: Typed,
     /// Friction of tyre and road.

@@ -35,7 +35,7 @@ macro_rules! choices {
 mod check;
 mod weights;
 
-pub use check::{Gearbox, Grade, TubeMaterial, TyreBy};
+pub use check::{Drives, Gearbox, Grade, TubeMaterial, TyreBy};
 pub use weights::{BalanceBy, Joined, PickUp, PutBack, Ready, Spin, TrialLeft, Weighed};
 
 choices! {

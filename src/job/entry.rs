@@ -248,6 +248,8 @@ entries! {
         LumpAt = "lump-at",
         /// Front joint to a centre bearing.
         BearingAt = "bearing-at",
+        /// Mass of what hangs on the rear joint behind a centre bearing.
+        HungBehind = "hung-behind",
         /// Most torque of the engine.
         EngineTorque = "engine-torque",
         /// Torque ratio of the converter at stall.

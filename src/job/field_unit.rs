@@ -71,6 +71,7 @@ impl Job {
             | Entry::FrontYokeMass
             | Entry::RearYokeMass
             | Entry::SlipMass
+            | Entry::HungBehind
             | Entry::LumpMass
             | Entry::AxleLoad => {
                 if inch {

@@ -21,11 +21,11 @@ pub use angles_form::AnglesForm;
 pub use balance_form::{BalanceForm, MOST_RUNS, PLANES, Run, RunReading};
 pub use check_form::{BuildForm, CheckForm, LoadForm, MOST_GEARS, SpeedsForm};
 pub use choice::{
-    BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Gearbox, Grade, Groove,
-    Guide, Joined, LevelDivision, MarkNames, Material, Paper, PassKind, PhaseMethod, PhaseTarget,
-    PickUp, PlanBy, Plunger, PutBack, Ready, Route, RunOutLimit, SeamBy, SetUp, ShaftBy, ShaftKind,
-    Side, Spin, SquareBy, Stations, TravelBy, TrialLeft, TubeMaterial, TurnedHow, TyreBy, Weighed,
-    WeightsCame, WhirlShare, YokeAt,
+    BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, Drives, End, Gearbox, Grade,
+    Groove, Guide, Joined, LevelDivision, MarkNames, Material, Paper, PassKind, PhaseMethod,
+    PhaseTarget, PickUp, PlanBy, Plunger, PutBack, Ready, Route, RunOutLimit, SeamBy, SetUp, ShaftBy,
+    ShaftKind, Side, Spin, SquareBy, Stations, TravelBy, TrialLeft, TubeMaterial, TurnedHow, TyreBy,
+    Weighed, WeightsCame, WhirlShare, YokeAt,
 };
 pub use disk::{NotAJob, from_text, to_text};
 pub use entry::Entry;

@@ -92,7 +92,7 @@ impl<C: Choice> AnyChoice for C {
 }
 
 /// Every choice of a job outside its turns: one list for reading and for writing.
-pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 51] {
+pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 52] {
     let [before, tacking, welded] = &mut job.phase.sittings;
     [
         ("display", &mut job.display),
@@ -115,6 +115,7 @@ pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 51]
         ("whirl-share", &mut job.check.whirl_share),
         ("tyre-by", &mut job.check.speeds.tyre_by),
         ("gearbox", &mut job.check.load.gearbox),
+        ("drives", &mut job.check.load.drives),
         ("grade", &mut job.check.load.grade),
         ("cut-end", &mut job.cut.end),
         ("phase-method", &mut job.phase.method),
@@ -173,7 +174,7 @@ mod tests {
             let far = first.at([10, 2345, 7]);
             assert_eq!(Entry::from_name(&far.name()), Some(far));
         }
-        // Of version 6 35 single ones and 5 gears. 15 single ones of version 1; of version 2 the slip's 18, 8 of the yokes, 5 of the cut; of version 3
+        // Of version 6 36 single ones and 5 gears. 15 single ones of version 1; of version 2 the slip's 18, 8 of the yokes, 5 of the cut; of version 3
         // 2 of phase, 20 of the angles; of version 4 2 vee blocks and the backlash, 1 place along the
         // tube; of version 5 9, 4 more for each weight, 2 for each of 4 runs and 2 for each of its 2 ends, 1 an
         // end of the last one. 3 + 3 + 3 readings of lengths and 3 + 3 + 3 of slopes, 8 places of the face, 4 for each of
@@ -198,7 +199,7 @@ mod tests {
                 + 2 * 4
                 + 4 * (2 + 2 * 2)
                 + 2
-                + 35
+                + 36
                 + 5
         );
         // Another place is a field, and in each of the 4 passes a closing and 2 a station.
@@ -349,6 +350,7 @@ mod tests {
             (Entry::LumpMass, "lump-mass"),
             (Entry::LumpAt, "lump-at"),
             (Entry::BearingAt, "bearing-at"),
+            (Entry::HungBehind, "hung-behind"),
             (Entry::EngineTorque, "engine-torque"),
             (Entry::StallRatio, "stall-ratio"),
             (Entry::AxleLoad, "axle-load"),
@@ -453,6 +455,7 @@ mod tests {
                 "RolledOut",
                 "Automatic",
                 "Drawn1026",
+                "More",
             ] {
                 let mut job = Job::default();
                 if choices(&mut job)[place].1.take(code) {

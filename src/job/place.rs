@@ -159,6 +159,7 @@ macro_rules! places {
             Entry::LumpMass => Some($($borrow)+ $job.check.build.lump_mass),
             Entry::LumpAt => Some($($borrow)+ $job.check.build.lump_at),
             Entry::BearingAt => Some($($borrow)+ $job.check.build.bearing_at),
+            Entry::HungBehind => Some($($borrow)+ $job.check.build.hung_behind),
             Entry::EngineTorque => Some($($borrow)+ $job.check.load.engine),
             Entry::StallRatio => Some($($borrow)+ $job.check.load.stall),
             Entry::AxleLoad => Some($($borrow)+ $job.check.load.axle_load),

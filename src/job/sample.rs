@@ -56,7 +56,7 @@ pub fn sample() -> Job {
         (Entry::TubeDiameter, "3"),
         (Entry::TubeWall, "0.083"),
         (Entry::TopSpeed, "3200"),
-        (Entry::EngineLimit, "4400"),
+        (Entry::EngineLimit, "3400"),
         (Entry::GearRatio(0), "3.50"),
         (Entry::GearRatio(1), "2.05"),
         (Entry::GearRatio(2), "1.38"),

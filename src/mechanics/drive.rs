@@ -1,8 +1,8 @@
 //! The torque that reaches a drive shaft, and how fast it turns.
 
-use core::f64::consts::{PI, TAU};
+use core::f64::consts::TAU;
 
-use crate::quantity::{Angle, AngularVelocity, Base, Force, Length, RoadSpeed, Torque, TurnsPerLength};
+use crate::quantity::{AngularVelocity, Base, Force, Length, RoadSpeed, Torque, TurnsPerLength};
 
 /// Share of the engine's torque that leaves a manual gearbox: 0.85 (driveshaft installation manual J3311-1).
 pub const MANUAL_EFFICIENCY: f64 = 0.85;
@@ -10,9 +10,6 @@ pub const MANUAL_EFFICIENCY: f64 = 0.85;
 /// Share of the engine's torque that leaves an automatic gearbox: 0.80 (driveshaft installation manual
 /// J3311-1).
 pub const AUTOMATIC_EFFICIENCY: f64 = 0.80;
-
-/// Friction at which a wheel slips: 0.71 (driveshaft installation manual J3311-1).
-pub const FRICTION: f64 = 0.71;
 
 /// Share of the shaft's torque that leaves the axle's gears: 0.95. The source divides by 11.4·axle with the
 /// radius in inches and the torque in lbf·ft, and 11.4 is 12 inches a foot times 0.95; that it means the
@@ -84,33 +81,6 @@ fn radians_on_a_metre(tyre: TurnsPerLength, axle: f64) -> Option<f64> {
     positive(TAU * tyre.base() * axle).filter(|_| axle > 0.0)
 }
 
-/// The joint angle below which its bearings are reckoned as at this angle: 3° (published: a cardan-shaft
-/// maker's rules for dimensioning: "for angle < 3°, β = 3° must always be used").
-pub const LEAST_LIFE_ANGLE: f64 = 3.0;
-
-/// What is left of a joint's continuous rating when it works at a larger angle than it is rated at, for the
-/// same life of its bearings.
-///
-/// Formula: T = T₀·(β₀/β)^0.3, where an angle under 3° counts as 3°; where β is the smaller, T₀ itself.
-/// Symbols: T₀ rating for the long run and β₀ the angle it is given for; β working angle.
-/// Range: `None` unless T₀ > 0 and finite, and 0 ≤ β₀, β ≤ 45°.
-/// Source: the same cardan-shaft maker, who reckons the swing of the rollers as a turning: they travel as
-/// far as the angle is large, so that a life in turns goes with 1/β, and with (1/T)^(10/3) as that of roller
-/// bearings does (ISO 281, from memory). That a smaller angle adds nothing to a rating is our own choice.
-/// Assumes that the rating is one for the life of the bearings. Not known: what of a peak rating, which is
-/// the strength of ears and cross, an angle takes; makers' own factors may take more than this one.
-pub fn rating_left(rating: Torque, rated_at: Angle, working: Angle) -> Option<Torque> {
-    let widest = PI / 4.0 * (1.0 + 1e-12);
-    let least = LEAST_LIFE_ANGLE.to_radians();
-    let (before, now) = (rated_at.base(), working.base());
-    if !((0.0..=widest).contains(&before) && (0.0..=widest).contains(&now)) {
-        return None;
-    }
-    let (before, now) = (before.max(least), now.max(least));
-    let share = if now > before { (before / now).powf(0.3) } else { 1.0 };
-    positive(rating.base() * share).map(Torque::from_base)
-}
-
 /// A number above zero.
 fn positive(number: f64) -> Option<f64> {
     (number > 0.0 && number.is_finite()).then_some(number)
@@ -121,8 +91,8 @@ mod tests {
     use super::*;
     use crate::mechanics::luck::luck;
     use crate::quantity::{
-        as_degrees, as_kilometres_per_hour, as_miles_per_hour, as_pound_feet, as_rpm, degrees, inches,
-        miles_per_hour, pound_feet, rpm, turns_per_mile,
+        as_kilometres_per_hour, as_miles_per_hour, as_pound_feet, as_rpm, inches, miles_per_hour,
+        pound_feet, rpm, turns_per_mile,
     };
 
     /// A force of so many pounds, by the definition of the pound-force.
@@ -134,7 +104,7 @@ mod tests {
     fn torque_that_reaches_the_shaft() {
         // Published: driveshaft installation manual J3311-1, 0.71·W·R/(11.4·axle), put in by hand for
         // 3000 lb, 13.5 in and 3.73: 676.2 lbf·ft.
-        let got = as_pound_feet(slip_torque(pounds(3000.0), inches(13.5), 3.73, FRICTION).unwrap());
+        let got = as_pound_feet(slip_torque(pounds(3000.0), inches(13.5), 3.73, 0.71).unwrap());
         assert!((got - 676.2).abs() < 0.05, "{got}");
         assert!((got - 0.71 * 3000.0 * 13.5 / (11.4 * 3.73)).abs() < 1e-9);
         // By hand, of the same manual's product: 300 lbf·ft × 3.06 × 0.80 × 2.0 = 1468.8 lbf·ft.
@@ -215,44 +185,5 @@ mod tests {
         assert!(from_road(miles_per_hour(60.0), turns_per_mile(-800.0), -3.73).is_none());
         assert!(engine_torque(pound_feet(300.0), 3.0, 1.01, 1.0).is_none());
         assert!(engine_torque(pound_feet(300.0), 3.0, 0.85, 0.9).is_none());
-    }
-
-    #[test]
-    fn a_joint_at_an_angle() {
-        let left = |torque: f64, rated: f64, at: f64| {
-            rating_left(pound_feet(torque), degrees(rated), degrees(at)).map(as_pound_feet)
-        };
-        // By hand, of the life of roller bearings (ISO 281, from memory): (1/2)^0.3 = 0.8123,
-        // (1/4)^0.3 = 0.6598.
-        assert!((left(1000.0, 3.0, 6.0).unwrap() - 812.3).abs() < 0.05);
-        assert!((left(1000.0, 3.0, 12.0).unwrap() - 659.8).abs() < 0.05);
-        // A smaller angle, and one under 3°, take nothing and add nothing.
-        assert_eq!(left(1000.0, 6.0, 3.0), left(1000.0, 3.0, 3.0));
-        assert_eq!(left(1000.0, 0.0, 2.9), left(1000.0, 3.0, 1.0));
-        // Law, over seeded luck: the life in turns, (1/T)^(10/3)/β, stays what it was; more angle, less torque.
-        let mut next = luck(29);
-        for _ in 0..100 {
-            let (t, rated) = (next(100.0, 5000.0), next(3.0, 20.0));
-            let at = rated * next(1.0, 2.0);
-            let torque = left(t, rated, at).unwrap();
-            let life = |torque: f64, angle: f64| (1.0 / torque).powf(10.0 / 3.0) / angle;
-            assert!((life(torque, at) / life(t, rated) - 1.0).abs() < 1e-9);
-            assert!(left(t, rated, at + 1.0).unwrap() < torque);
-        }
-        assert!(left(1000.0, 3.0, as_degrees(degrees(45.0))).is_some());
-        for (torque, rated, at) in [
-            (0.0, 3.0, 6.0),
-            (-1.0, 3.0, 6.0),
-            (f64::NAN, 3.0, 6.0),
-            (f64::INFINITY, 3.0, 6.0),
-            (1000.0, -3.0, 6.0),
-            (1000.0, f64::NAN, 6.0),
-            (1000.0, 46.0, 6.0),
-            (1000.0, 3.0, -6.0),
-            (1000.0, 3.0, f64::NAN),
-            (1000.0, 3.0, 46.0),
-        ] {
-            assert!(left(torque, rated, at).is_none(), "{torque} {rated} {at}");
-        }
     }
 }

@@ -31,8 +31,8 @@ pub struct DriveShaft {
     pub lump: Option<(Length, Mass)>,
     /// Front joint to a centre bearing, which then holds it in place of the rear joint.
     pub bearing: Option<Length>,
-    /// What hangs on the front joint: it counts where that gives way.
-    pub hung: Mass,
+    /// What hangs on the front and on the rear joint: it counts where that gives way, or hangs out.
+    pub hung: [Mass; 2],
     /// What holds it, front and rear.
     pub held: [Support; 2],
     /// How stiff the yokes are, as a share of a solid bar of steel as thick as the tube.
@@ -40,6 +40,19 @@ pub struct DriveShaft {
 }
 
 impl DriveShaft {
+    /// Mass of the tube between both yokes, of one size or two.
+    ///
+    /// Formula: Σ ρ·A·ℓ. Symbols: ρ density, A section, ℓ length of each part. Source: geometry.
+    pub fn tube_mass(&self) -> Mass {
+        let [front, rear] = self.yokes;
+        let (from, to) = (front.length, self.length - rear.length);
+        let density = self.stiffness.density;
+        match self.step {
+            None => self.tube.mass(density, to - from),
+            Some((at, other)) => self.tube.mass(density, at - from) + other.mass(density, to - at),
+        }
+    }
+
     /// The beam it is taken for.
     ///
     /// Formula: stretches of a yoke, the tube (or both its parts), a yoke; each yoke as stiff as a share of a
@@ -53,7 +66,9 @@ impl DriveShaft {
         let behind = self.length - rear.length;
         let fits = front.length.base() > 0.0 && rear.length.base() > 0.0 && front.length < behind;
         let within = |z: Length| z.base() >= 0.0 && z <= self.length;
-        let masses = front.mass.base() >= 0.0 && rear.mass.base() >= 0.0 && self.hung.base() >= 0.0;
+        let masses = front.mass.base() >= 0.0
+            && rear.mass.base() >= 0.0
+            && self.hung.iter().all(|mass| mass.base() >= 0.0);
         if !(fits && masses && self.length.is_finite()) {
             return None;
         }
@@ -87,8 +102,10 @@ impl DriveShaft {
         stretches.push(yoke(last, rear)?);
         let mut lumps = Vec::new();
         let at = |z: Length, mass: Mass| Lump { z, mass, inertia: Inertia::from_base(0.0) };
-        if self.hung.base() > 0.0 {
-            lumps.push(at(Length::from_base(0.0), self.hung));
+        for (z, mass) in [Length::from_base(0.0), self.length].into_iter().zip(self.hung) {
+            if mass.base() > 0.0 {
+                lumps.push(at(z, mass));
+            }
         }
         if let Some((z, mass)) = self.lump {
             if !(within(z) && mass.base() >= 0.0) {

@@ -74,9 +74,14 @@ impl Tyre {
     /// Symbols: D diameter; s share of its circumference that it rolls in a turn, 1 as a plain wheel.
     /// Range: `None` unless 0 < s ≤ 1. Source: geometry.
     pub fn turns(self, share: f64) -> Option<TurnsPerLength> {
-        let turns = 1.0 / (PI * self.diameter.base() * share);
-        (share > 0.0 && share <= 1.0 && turns.is_finite()).then(|| TurnsPerLength::from_base(turns))
+        let turns = turning(self.diameter, share);
+        (share > 0.0 && share <= 1.0 && turns.is_finite()).then_some(turns)
     }
+}
+
+/// Turns of a wheel of this diameter that rolls such a share of its round in each.
+fn turning(diameter: Length, share: f64) -> TurnsPerLength {
+    TurnsPerLength::from_base(1.0 / (PI * diameter.base() * share))
 }
 
 /// How often a tyre turns on a length of road under its load, ±[`LOADED_HALF_WIDTH`] of it.
@@ -84,7 +89,7 @@ impl Tyre {
 /// Formula: n = 1/(0.97·π·D). Symbols: D diameter of the tyre without load. Source: [`LOADED_SHARE`].
 /// Assumes a radial tyre at its pressure. The maker's own figure, or [`rolled_out`], goes before it.
 pub fn loaded(tyre: Tyre) -> TurnsPerLength {
-    TurnsPerLength::from_base(1.0 / (PI * tyre.diameter.base() * LOADED_SHARE))
+    turning(tyre.diameter, LOADED_SHARE)
 }
 
 /// How often a tyre turns on a length of road, from a distance rolled out on the floor.

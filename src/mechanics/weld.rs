@@ -2,7 +2,7 @@
 
 use core::f64::consts::PI;
 
-use crate::quantity::{Base, Length, Pressure, Torque, ksi};
+use crate::quantity::{Base, Length, Pressure, Torque};
 
 /// Throat of a fillet weld of equal legs, as a share of its leg: 0.707, the three digits of sin 45° that the
 /// tables of welds are worked with (Shigley, Mechanical Engineering Design, Table 9-1).
@@ -11,12 +11,6 @@ pub const THROAT_SHARE: f64 = 0.707;
 /// Share of the electrode's tensile strength that its throat may bear in shear, standing still: 0.30
 /// (Shigley, Mechanical Engineering Design, Table 9-6, from memory).
 pub const ALLOWED_SHARE: f64 = 0.30;
-
-/// Tensile strength of weld metal of the class E70, stick or wire: 70 ksi at least (AWS A5.1, A5.18, from
-/// memory).
-pub fn weld_metal() -> Pressure {
-    ksi(70.0)
-}
 
 /// What a fillet weld's throat may bear in shear.
 ///
@@ -75,7 +69,7 @@ fn positive(number: f64) -> Option<f64> {
 mod tests {
     use super::*;
     use crate::mechanics::luck::luck;
-    use crate::quantity::{as_ksi, in_inches, inches, pound_feet};
+    use crate::quantity::{as_ksi, in_inches, inches, ksi, pound_feet};
 
     #[test]
     fn a_weld_round_a_tube() {
@@ -88,7 +82,7 @@ mod tests {
         assert!((as_ksi(fillet_shear(torque, leg, r).unwrap()) - 12.806_43).abs() < 5e-6);
         assert!((in_inches(throat(leg).unwrap()) - 0.132_562_5).abs() < 1e-9);
         // From memory: Shigley, Table 9-6: E70 may bear 21.0 ksi on the throat.
-        assert!((as_ksi(allowable(weld_metal()).unwrap()) - 21.0).abs() < 1e-9);
+        assert!((as_ksi(allowable(ksi(70.0)).unwrap()) - 21.0).abs() < 1e-9);
     }
 
     #[test]

@@ -139,6 +139,11 @@ pub fn as_kilograms(value: Mass) -> f64 {
     value.get::<mass::kilogram>()
 }
 
+/// The number of avoirdupois pounds in a mass.
+pub fn as_pounds(value: Mass) -> f64 {
+    as_grams(value) / (16.0 * GRAMS_PER_OUNCE)
+}
+
 /// A speed of rotation in revolutions per minute.
 pub fn rpm(value: f64) -> AngularVelocity {
     AngularVelocity::new::<angular_velocity::revolution_per_minute>(value)
@@ -299,6 +304,14 @@ pub(super) fn ounces(value: f64) -> Mass {
     grams(value * GRAMS_PER_OUNCE)
 }
 
+/// Acceleration of a falling body in m/s², exact by definition (standard gravity, 1901).
+const FALL: f64 = 9.806_65;
+
+/// The weight of a mass where a falling body gains 9.80665 m/s in a second.
+pub fn weight_of(mass: Mass) -> Force {
+    Force::from_base(mass.base() * FALL)
+}
+
 /// The number of newtons in a force.
 pub fn as_newtons(value: Force) -> f64 {
     value.get::<force::newton>()
@@ -343,6 +356,8 @@ mod tests {
         let force = centrifugal_force(ounces(1.0) * inches(1.0), rpm(3000.0));
         assert!((as_newtons(force) - 71.07).abs() < 0.005);
         assert!((as_pounds_force(force) - 15.98).abs() < 0.005);
+        // By definition of the pound-force: what a pound weighs.
+        assert!((as_pounds_force(weight_of(ounces(16.0))) - 1.0).abs() < 1e-12);
     }
 
     #[test]

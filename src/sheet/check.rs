@@ -3,10 +3,10 @@
 use super::amount::amount;
 use crate::job::Job;
 use crate::quantity::{
-    Length, LengthDisplay, as_kilograms, as_millimetres, in_inches, show_angle, show_number,
+    Length, LengthDisplay, as_kilograms, as_millimetres, as_pounds, in_inches, show_angle, show_number,
     show_plain_length, show_rate, show_road_speed, show_speed, show_torque, three_figures,
 };
-use crate::stage::check::{Choice, Fastest, Fit, FitReason, FitSense, choices, gears, road_at};
+use crate::stage::check::{Choice, Fastest, Fit, FitReason, FitSense, Governs, choices, gears, road_at};
 use crate::stage::{Amount, Need, Verdict};
 
 /// The name of a finding.
@@ -56,7 +56,7 @@ pub(super) fn worded_fit(
             });
             let speed = |speed| amount(Amount::EstimatedSpeed(speed), display);
             format!(
-                "{share}Held rigidly at both joints. It bends twice at {}, three times at {}.",
+                "{share}Held rigidly where it is held. It bends twice at {}, three times at {}.",
                 speed(second),
                 speed(third)
             )
@@ -74,18 +74,28 @@ pub(super) fn worded_fit(
             "At each end; softer than that, top speed is more than {} of the whirl speed. A worn rear bushing or a soft mount is softer than it looks: push and measure.",
             show_number(allowed, 2)
         ),
-        FitSense::FromHalf { half, road } => {
-            let road = road.map_or(String::new(), |road| {
-                format!("At {} on the road. ", show_road_speed(road, display))
-            });
+        FitSense::FromHalf { half, road, if_rigid } => {
+            let hold = if if_rigid {
+                " As long as both joints are held hard: what gives way lowers that half toward it."
+            } else {
+                ""
+            };
             format!(
-                "{road}Half the whirl speed is {}: there the joints' two shakes a turn meet the bending.",
+                "At {} on the road. Half the whirl speed, with its ±, is {} where it comes nearest: there the joints' two shakes a turn meet the bending.{hold}",
+                show_road_speed(road, display),
                 amount(Amount::EstimatedSpeed(half), display)
             )
         }
-        FitSense::Governs(true) => "The lesser counts: this one. Neither can be passed.".to_owned(),
-        FitSense::Governs(false) => "Never reached: the other is less.".to_owned(),
-        FitSense::Factor(factor) => format!("It bears {} times as much.", three_figures(factor)),
+        FitSense::Governs(Governs::Lesser) => {
+            "The lesser counts, which is this one: more cannot last, but a shock can pass it.".to_owned()
+        }
+        FitSense::Governs(Governs::Alone) => {
+            "This one counts, as long as the other is not known.".to_owned()
+        }
+        FitSense::Governs(Governs::Never) => "Not reached in steady pull: the other is less.".to_owned(),
+        FitSense::Factor(factor) => {
+            format!("It bears {} times the torque; 2 is asked.", three_figures(factor))
+        }
         FitSense::Rated { factor, works_at, rated_to } => {
             let at = works_at.map_or(String::new(), |at| {
                 format!(" The larger of both works at {}", show_angle(at, 1))
@@ -95,15 +105,18 @@ pub(super) fn worded_fit(
                 (Some(_), None) => ".".to_owned(),
                 _ => String::new(),
             };
-            format!("{} times the torque.{at}{to}", three_figures(factor))
+            format!("{} times the torque; 2 is asked.{at}{to}", three_figures(factor))
         }
         FitSense::Leg { given, factor } => match given.zip(factor) {
             Some((leg, factor)) => format!(
-                "A fillet all round, without a gap. Yours of {} bears {} times as much.",
+                "A fillet all round, without a gap. {} of yours counts: it bears {} times the torque; 2 is asked.",
                 show_plain_length(leg, display),
                 three_figures(factor)
             ),
-            None => "A fillet all round, without a gap. Twice that for a dropped clutch.".to_owned(),
+            None => {
+                "A fillet all round, without a gap; twice that for a shock, as a dropped clutch makes."
+                    .to_owned()
+            }
         },
     };
     (number, Some(words))
@@ -116,6 +129,35 @@ pub(super) fn fit_reason(reason: FitReason, display: LengthDisplay) -> String {
             return format!(
                 "Engine, gears, tyre and axle as you gave them turn it at {}: type that, or look for what is wrong.",
                 show_speed(reckoned)
+            );
+        }
+        FitReason::YokesHeavier { yokes, whole } => {
+            return format!(
+                "Yokes of {} on a shaft of {}: one of these is wrong.",
+                amount(Amount::Mass(yokes), display),
+                amount(Amount::Mass(whole), display)
+            );
+        }
+        FitReason::SoftHold { least } => {
+            return format!(
+                "What holds it is too soft: at least {} at each end, or a slower shaft.",
+                show_rate(least, display)
+            );
+        }
+        FitReason::NothingMakesIt { reckoned } => {
+            return format!(
+                "Engine and gears as you gave them turn it no faster than {}: one of these is wrong.",
+                show_speed(reckoned)
+            );
+        }
+        FitReason::IsItTheHighest => {
+            "By the gears you gave, of which the highest may be missing: give all of them, from first up."
+        }
+        FitReason::SpinsPastWhirl { engine, allowed } => {
+            return format!(
+                "A wheel that spins on ice, in mud or off the ground lets the engine turn it at {}, past {} of the whirl speed: ease off at once when one does, and keep below that on stands.",
+                show_speed(engine),
+                show_number(allowed, 2)
             );
         }
         FitReason::RoadOnly => {
@@ -134,19 +176,40 @@ pub(super) fn fit_reason(reason: FitReason, display: LengthDisplay) -> String {
             );
         }
         FitReason::Fails => {
-            "It does not bear this torque: a larger tube, a thicker wall or a better grade."
+            "It does not bear this torque: it must be stronger, or the torque less. The table of tubes shows which would do."
         }
         FitReason::NotTwice => {
-            "It bears this torque, but not the double of it, which a dropped clutch can make for a moment."
+            "It bears this torque, but not the double of it, which a shock can make for a moment: a dropped clutch, a wheel that grips again."
         }
         FitReason::SmallWeld { needed } => {
             return format!("Too small: at least {}.", show_plain_length(needed, display));
         }
         FitReason::WeldNotTwice { needed } => {
             return format!(
-                "Enough for this torque, not for the double that a dropped clutch can make: {} is.",
+                "Enough for this torque, not for the double that a shock can make: {} is.",
                 show_plain_length(needed, display)
             );
+        }
+        FitReason::WallTooThin { wall } => {
+            return format!(
+                "No weld on a wall of {} bears this torque: a thicker wall or a larger tube.",
+                show_plain_length(wall, display)
+            );
+        }
+        FitReason::WallNotTwice { wall } => {
+            return format!(
+                "As thick as the wall, {}, it bears this torque, but no weld there bears the double that a shock can make: a thicker wall or a larger tube.",
+                show_plain_length(wall, display)
+            );
+        }
+        FitReason::LegNotGiven => {
+            "Give the leg that you will lay: until then nobody looked at the weld."
+        }
+        FitReason::NotWelded => {
+            "What is neither steel nor aluminium is not judged here: the ends of a wound tube are joined by its maker."
+        }
+        FitReason::DrawnSoftens => {
+            "Good for the tube as it was drawn; beside the weld it loses some of that, and then may not bear the double of this torque."
         }
         FitReason::OverRating { rating } => {
             return format!(
@@ -172,7 +235,7 @@ pub(super) fn fit_good(fit: Fit, limit: Amount, display: LengthDisplay) -> Strin
     match fit {
         Fit::Half => format!("More than {limit} clear of it."),
         Fit::Elements | Fit::Soft => format!("Below {limit} of it."),
-        _ => format!("It bears {limit}: twice that torque, and more."),
+        _ => format!("It bears {limit}."),
     }
 }
 
@@ -232,7 +295,11 @@ fn tube_row(choice: &Choice, display: LengthDisplay) -> TubeRow {
     if let Some(factor) = choice.factor {
         figures.push_str(&format!("; bears {} times the torque", three_figures(factor)));
     }
-    figures.push_str(&format!("; {} kg of tube", show_number(as_kilograms(choice.mass), 2)));
+    let mass = match display {
+        LengthDisplay::Millimetre => format!("{} kg", show_number(as_kilograms(choice.mass), 2)),
+        _ => format!("{} lb", show_number(as_pounds(choice.mass), 2)),
+    };
+    figures.push_str(&format!("; {mass} of tube"));
     TubeRow { size: format!("{diameter} × {wall} {unit}{own}"), figures, verdict: choice.verdict }
 }
 

@@ -1,7 +1,7 @@
 //! The fields of Check: what each is called, and what to know while filling it in.
 
 use super::label::Worded;
-use crate::job::{Entry, Gearbox, Grade, Job, ShaftKind, TubeMaterial, TyreBy};
+use crate::job::{Drives, Entry, Gearbox, Grade, Job, ShaftKind, TubeMaterial, TyreBy};
 
 impl Worded for TubeMaterial {
     fn word(self) -> &'static str {
@@ -28,6 +28,15 @@ impl Worded for Gearbox {
         match self {
             Gearbox::Manual => "shifted by hand",
             Gearbox::Automatic => "automatic, with a converter",
+        }
+    }
+}
+
+impl Worded for Drives {
+    fn word(self) -> &'static str {
+        match self {
+            Drives::OneAxle => "one axle, nothing else",
+            Drives::More => "a transfer case, or two axles",
         }
     }
 }
@@ -70,12 +79,13 @@ pub(super) fn check_label(job: &Job, entry: Entry) -> String {
             "What holds the rear joint gives way: least stiffness"
         }
         Entry::RearSupport => "The centre bearing gives way: least stiffness",
-        Entry::StepAt => "Tube changes, from the front joint's centre",
+        Entry::StepAt => "Tube changes, from the front joint's centre on the shaft as it is now",
         Entry::StepDiameter => "Diameter behind that place",
         Entry::StepWall => "Wall behind that place",
         Entry::LumpMass => "Mass of a damper or lump on the shaft",
-        Entry::LumpAt => "Its middle, from the front joint's centre",
-        Entry::BearingAt => "Centre bearing, from the front joint's centre",
+        Entry::LumpAt => "Its middle, from the front joint's centre on the shaft as it is now",
+        Entry::BearingAt => "Centre bearing, from the front joint's centre on the shaft as it is now",
+        Entry::HungBehind => "Mass that hangs on the rear joint behind it",
         Entry::EngineTorque => "Engine's top torque",
         Entry::StallRatio => "Converter: torque ratio at stall",
         Entry::AxleLoad => "Highest real load on the driven axle",
@@ -109,7 +119,7 @@ pub(super) const fn check_hint(entry: Entry) -> &'static str {
         Entry::RoadTop => "The fastest you will ever drive it, downhill too.",
         Entry::Cruise => "To keep it off half the whirl speed.",
         Entry::FrontYokeMass => {
-            "Empty both: half of what the whole shaft weighs beyond its tube, by the mass at Weights."
+            "Empty both: each is taken for half of what the whole shaft weighs beyond its tube."
         }
         Entry::FrontSupport => {
             "No handbook has it: push on it with a known force and read a dial, or leave it empty. Empty: you are told how soft it may be."
@@ -118,15 +128,16 @@ pub(super) const fn check_hint(entry: Entry) -> &'static str {
         Entry::StepAt => "Only for a tube of two sizes.",
         Entry::LumpMass => "Only where one is fitted.",
         Entry::BearingAt => {
-            "Only for the front half of a two-piece shaft: what sits behind it hangs on it. The rear half is a shaft by itself."
+            "Only for the front half of a two-piece shaft. The rear half is a shaft by itself: a job of its own."
         }
+        Entry::HungBehind => "Half of the rear shaft, with its front yoke and the joint.",
         Entry::EngineTorque => "At the flywheel, by its maker.",
         Entry::StallRatio => "Usual: 1.8 to 2.4 (common practice, no source). Empty: a manual box.",
         Entry::AxleLoad => {
             "Loaded, uphill, under power, with what the trailer presses: the most that will ever stand on it."
         }
         Entry::Friction => {
-            "0.71 (published, driveshaft installation manual J3311-1). Soft tyres on dry road hold more: 0.9 and up."
+            "0.71 (published, driveshaft installation manual J3311-1). Soft tyres on dry road hold more: 0.9 and up (common practice, no source)."
         }
         Entry::OwnYield => {
             "By the mill's paper. Empty with aluminium: 6061-T6, 35 ksi, 241 MPa (from memory)."
@@ -135,9 +146,10 @@ pub(super) const fn check_hint(entry: Entry) -> &'static str {
         Entry::ElectrodeStrength => {
             "70 ksi, 480 MPa: E70 wire or rod (published, AWS A5.18, from memory)."
         }
+        Entry::SplineBore => "Empty: solid.",
         Entry::SplineRoot => "The thinnest place of slip, stub or pinion end that carries the torque.",
         Entry::SplineYield => "By its maker. A guess of ours would be worth nothing.",
-        Entry::JointRating => "From its maker's sheet, for short peaks.",
+        Entry::JointRating => "From its maker's sheet, for short peaks, not for the long run.",
         Entry::JointRatedTo => "As the sheet says. Empty: it does not say.",
         _ => "",
     }

@@ -28,7 +28,7 @@ pub const fn hint(entry: Entry) -> &'static str {
         Entry::SeamClock => "Empty: a seamless tube.",
         Entry::TubeDiameter => "By calliper.",
         Entry::TopSpeed => {
-            "Empty: by engine and gears, or by tyre and axle, below. Overdrive makes the shaft faster than the engine."
+            "Your own figure. Empty: by engine and gears, or by axle, tyre and road speed, at Check. Overdrive makes the shaft faster than the engine."
         }
         Entry::WeldLine => "Where the tube meets the yoke's shoulder.",
         Entry::FarWeldLine => {

@@ -295,10 +295,10 @@ pub fn label(job: &Job, entry: Entry) -> String {
         Entry::FaceReading(i) => return show_clock(degrees(i as f64 * 45.0)),
         Entry::TubeDiameter => "Tube diameter, outside",
         Entry::TubeWall => "Tube wall",
-        Entry::TopSpeed => "Top speed of the shaft, if you know it",
+        Entry::TopSpeed => "Top speed of the shaft, or what makes it",
         Entry::WeldLine => return format!("Old weld line, from the {} joint's centre", far_joint(job)),
         Entry::FarWeldLine => {
-            return format!("Weld line at the {} end, from the same centre", far_joint(job));
+            return format!("Weld line at the {0} end, from the {0} joint's centre", far_joint(job));
         }
         Entry::Kerf => "Kerf: the slot your wheel leaves",
         Entry::RootGap => "Root gap at each new weld",

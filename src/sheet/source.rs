@@ -32,7 +32,7 @@ pub const fn source(which: Source) -> &'static str {
             "NASA SP-8007 and EN 1993-1-6 Annex D, thin tubes in torsion (from memory), two thirds of it, which tests of real tubes reached"
         }
         Source::FilletWeld => {
-            "Published: Shigley, Mechanical Engineering Design, Table 9-1; 0.30 of the weld metal's strength, Table 9-6 (from memory). For a load that stands still"
+            "Published: Shigley, Mechanical Engineering Design, Table 9-1; 0.30 of the weld metal's strength, Table 9-6 (from memory), for a load that stands still; no more than the tube beside it bears and no throat past its wall, our own choice"
         }
         Source::JointMaker => "Its maker's sheet",
         Source::Geometry => "Geometry",

@@ -13,7 +13,7 @@ mod whirl;
 
 pub use crate::mechanics::tyre::{NoSuchTyre, Part as TyrePart};
 pub use chart::{Chart, Shape, chart, shape};
-pub use found::{Fastest, Fit, FitReason, FitSense};
+pub use found::{Fastest, Fit, FitReason, FitSense, Governs};
 pub(super) use speeds::top_speed;
 pub use speeds::{gears, road_at};
 pub use tubes::{Choice, choices};

@@ -163,6 +163,8 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         Entry::StepWall => below(Entry::StepDiameter, 0.5),
         Entry::SplineBore => below(Entry::SplineRoot, 1.0),
         Entry::Cruise => at_most(Entry::RoadTop),
+        // From first up each gear is higher than the one before: its ratio is less.
+        Entry::GearRatio(row) if row > 0 => at_most(Entry::GearRatio(row - 1)),
         Entry::WeldLine | Entry::WeightDistance(_) => below(first_old(job), 1.0),
         // Round the tube no weight is longer than it is round.
         Entry::WeightLength(_) => below(Entry::TubeDiameter, core::f64::consts::PI),

@@ -195,6 +195,7 @@ impl Stage {
             | Entry::LumpMass
             | Entry::LumpAt
             | Entry::BearingAt
+            | Entry::HungBehind
             | Entry::EngineTorque
             | Entry::StallRatio
             | Entry::AxleLoad

@@ -151,7 +151,7 @@ fn of_check(entry: Entry) -> (Amount, Amount) {
             Amount::Density(kilograms_per_cubic_metre(12_000.0)),
         ),
         Entry::FrontYokeMass | Entry::RearYokeMass => mass(50.0, 40_000.0),
-        Entry::SlipMass => mass(100.0, 20_000.0),
+        Entry::SlipMass | Entry::HungBehind => mass(100.0, 60_000.0),
         Entry::FrontSupport | Entry::RearSupport => (
             Amount::Rate(newtons_per_millimetre(50.0)),
             Amount::Rate(newtons_per_millimetre(1_000_000.0)),

@@ -1,18 +1,16 @@
 //! The sums of `handbook.rs` about strength, torque, speeds and tyres. Inches, pounds and ksi, as their
 //! sources have them.
 
-use shaftwright::mechanics::drive::{
-    engine_torque, from_engine, from_road, rating_left, slip_torque, to_road,
-};
+use shaftwright::mechanics::drive::{engine_torque, from_engine, from_road, slip_torque, to_road};
 use shaftwright::mechanics::grade::{Grade, shear_yield};
 use shaftwright::mechanics::torsion::{TESTED_SHARE, buckling, shear, torque_at, twist};
 use shaftwright::mechanics::tube::Tube;
 use shaftwright::mechanics::tyre::{LOADED_HALF_WIDTH, loaded, parse_tyre, rolled_out};
-use shaftwright::mechanics::weld::{allowable, fillet_shear, leg_needed, weld_metal};
+use shaftwright::mechanics::weld::{allowable, fillet_shear, leg_needed};
 use shaftwright::quantity::{
     Base, Force, as_degrees, as_ksi, as_miles_per_hour, as_millimetres, as_pound_feet, as_rpm,
-    as_turns_per_mile, degrees, gigapascals, in_inches, inches, ksi, miles_per_hour, millimetres,
-    pound_feet, rpm, turns_per_mile,
+    as_turns_per_mile, gigapascals, in_inches, inches, ksi, miles_per_hour, millimetres, pound_feet,
+    rpm, turns_per_mile,
 };
 
 use super::{Given, Results};
@@ -76,7 +74,7 @@ pub fn fillet(given: &Given) -> Results {
 
 /// What the throat of a common electrode's weld may bear.
 pub fn fillet_allowable() -> Results {
-    vec![("ksi", as_ksi(allowable(weld_metal()).unwrap()))]
+    vec![("ksi", as_ksi(allowable(ksi(70.0)).unwrap()))]
 }
 
 /// The engine's torque at the shaft.
@@ -92,12 +90,6 @@ pub fn at_the_slip(given: &Given) -> Results {
     let [axle, friction] = ["axle", "friction"].map(|name| given.number(name));
     let torque = slip_torque(load, inches(given.number("radius")), axle, friction).unwrap();
     vec![("pound feet", as_pound_feet(torque))]
-}
-
-/// The share of a joint's rating that is left at an angle.
-pub fn joint_rating(given: &Given) -> Results {
-    let [rated, working] = ["rated", "working"].map(|name| degrees(given.number(name)));
-    vec![("share", as_pound_feet(rating_left(pound_feet(1.0), rated, working).unwrap()))]
 }
 
 /// The shaft's speed from the engine's.

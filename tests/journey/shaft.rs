@@ -89,8 +89,13 @@ pub const WEIGHTS: &Fields = &[
 ];
 
 /// The tube's wall and the speed; its diameter is known from the cut.
-pub const CHECK: &Fields =
-    &[("tube-wall", "0,083"), ("top-speed", "3500"), ("gear-ratio-0", "3.4"), ("engine-torque", "200")];
+pub const CHECK: &Fields = &[
+    ("tube-wall", "0,083"),
+    ("top-speed", "3500"),
+    ("gear-ratio-0", "3.4"),
+    ("engine-torque", "200"),
+    ("weld-leg", "1/8"),
+];
 
 impl Page {
     /// Goes to a stage by its station on the rail.

@@ -1,8 +1,8 @@
 //! Jobs filled in by luck, the same luck at every run.
 
 use shaftwright::job::{
-    BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, End, Entry, Gearbox, Grade,
-    Groove, Guide, Job, Joined, LevelDivision, MOST_GEARS, MOST_RUNS, MarkNames, Material, Paper,
+    BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, Drives, End, Entry, Gearbox,
+    Grade, Groove, Guide, Job, Joined, LevelDivision, MOST_GEARS, MOST_RUNS, MarkNames, Material, Paper,
     PassKind, PhaseMethod, PhaseTarget, PickUp, PlanBy, Plunger, PutBack, Ready, Route, RunOutLimit,
     SeamBy, SetUp, ShaftBy, ShaftKind, Side, Spin, SquareBy, Stations, TravelBy, TrialLeft,
     TubeMaterial, TurnedHow, TyreBy, Weighed, WeightRow, WeightsCame, WhirlShare, YokeAt, sample,
@@ -247,7 +247,7 @@ fn sensible_check(entry: Entry, few: usize) -> String {
         Entry::ShearModulus => ["5", "27"][few % 2].into(),
         Entry::Density => ["1550", "0.098 lb/in³"][few % 2].into(),
         Entry::FrontYokeMass | Entry::RearYokeMass => format!("{}", 2 + few),
-        Entry::SlipMass => format!("{}.5", 3 + few),
+        Entry::SlipMass | Entry::HungBehind => format!("{}.5", 3 + few),
         Entry::FrontSupport | Entry::RearSupport => {
             ["5000 N/mm", "500", "100000 lbf/in"][few % 3].into()
         }
@@ -299,6 +299,7 @@ pub fn any_job(luck: &mut Luck) -> Job {
     job.check.whirl_share = luck.choice::<WhirlShare>();
     job.check.speeds.tyre_by = luck.choice::<TyreBy>();
     job.check.load.gearbox = luck.choice::<Gearbox>();
+    job.check.load.drives = luck.choice::<Drives>();
     job.check.load.grade = luck.choice::<Grade>();
     job.check.speeds.gears.resize_with(1 + luck.next() % MOST_GEARS, Default::default);
     job.cut.end = luck.choice::<End>();

@@ -21,8 +21,8 @@ pub fn amounts_of(sense: FitSense) -> Vec<Amount> {
             by.into_iter().flatten().map(Amount::Rate).chain(share.map(Amount::Share)).collect()
         }
         FitSense::UsedUp { allowed: share } | FitSense::Factor(share) => vec![Amount::Share(share)],
-        FitSense::FromHalf { half, road } => {
-            core::iter::once(Amount::Speed(half)).chain(road.map(Amount::RoadSpeed)).collect()
+        FitSense::FromHalf { half, road, if_rigid: _ } => {
+            vec![Amount::Speed(half), Amount::RoadSpeed(road)]
         }
         FitSense::Governs(_) => Vec::new(),
         FitSense::Rated { factor, works_at, rated_to } => {
@@ -37,14 +37,28 @@ pub fn amounts_of(sense: FitSense) -> Vec<Amount> {
 
 pub fn amounts_in(reason: FitReason) -> Vec<Amount> {
     match reason {
-        FitReason::FasterThanTyped { reckoned: speed } | FitReason::NearHalf { half: speed } => {
+        FitReason::FasterThanTyped { reckoned: speed }
+        | FitReason::NothingMakesIt { reckoned: speed }
+        | FitReason::NearHalf { half: speed } => {
             vec![Amount::Speed(speed)]
         }
-        FitReason::SmallWeld { needed: leg } | FitReason::WeldNotTwice { needed: leg } => {
+        FitReason::SpinsPastWhirl { engine, allowed } => {
+            vec![Amount::Speed(engine), Amount::Share(allowed)]
+        }
+        FitReason::YokesHeavier { yokes, whole } => [yokes, whole].map(Amount::Mass).into(),
+        FitReason::SoftHold { least } => vec![Amount::Rate(least)],
+        FitReason::SmallWeld { needed: leg }
+        | FitReason::WallTooThin { wall: leg }
+        | FitReason::WallNotTwice { wall: leg }
+        | FitReason::WeldNotTwice { needed: leg } => {
             vec![Amount::Length(leg)]
         }
         FitReason::OverRating { rating } => vec![Amount::Torque(rating)],
         FitReason::RoadOnly
+        | FitReason::IsItTheHighest
+        | FitReason::LegNotGiven
+        | FitReason::NotWelded
+        | FitReason::DrawnSoftens
         | FitReason::NoSuchShaft
         | FitReason::NotReckoned
         | FitReason::Fails

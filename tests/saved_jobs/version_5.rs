@@ -63,6 +63,7 @@ fn opens_and_says_what_it_said() {
     for (group, name) in [
         ("choices", "tyre-by"),
         ("choices", "gearbox"),
+        ("choices", "drives"),
         ("choices", "grade"),
         ("counts", "gears"),
         ("fields", "friction"),

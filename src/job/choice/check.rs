@@ -34,6 +34,15 @@ choices! {
         Automatic,
     }
 
+    /// What turns by the torque of this shaft.
+    Drives {
+        /// One axle, and nothing else.
+        #[default]
+        OneAxle,
+        /// More than that: it runs to a transfer case, or to the first of two axles.
+        More,
+    }
+
     /// Grade of a steel tube.
     Grade {
         /// Welded of low-carbon steel, as welded.

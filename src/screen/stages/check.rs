@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::drawing;
-use crate::job::{Entry, Gearbox, Grade, Job, MOST_GEARS, ShaftKind, TubeMaterial, Typed, TyreBy};
+use crate::job::{Drives, Entry, Gearbox, Grade, Job, MOST_GEARS, TubeMaterial, Typed, TyreBy};
 use crate::screen::parts::{
     Follows, all, choice, el, field, field_row, fields, fold, key, part, picture, slot, standing_mark,
 };
@@ -111,28 +111,26 @@ fn build(state: State) -> AnyView {
     const HELD: [Entry; 3] = [Entry::FrontSupport, Entry::RearSupport, Entry::SlipMass];
     const STEP: [Entry; 3] = [Entry::StepAt, Entry::StepDiameter, Entry::StepWall];
     const LUMP: [Entry; 2] = [Entry::LumpMass, Entry::LumpAt];
+    const BEARING: [Entry; 2] = [Entry::BearingAt, Entry::HungBehind];
     let folded = |title, entries: &'static [Entry]| {
         let counts = Memo::new(move |_| state.job.with(|job| any(job, entries)));
         fold(title, counts, move || fields(state, entries))
     };
-    let slips = state.follows(|job| job.measure.kind == ShaftKind::SlipInGearbox);
-    let held = state.follows(|job| any(job, &HELD));
     all([
         fields(state, &[Entry::FarWeldLine, Entry::WeldLine]),
-        fields(state, &[Entry::FrontYokeMass, Entry::RearYokeMass]),
-        fold("How hard it is held", held, move || {
-            let slip = move || slips.get().then(|| field(state, Entry::SlipMass));
-            all([fields(state, &[Entry::FrontSupport, Entry::RearSupport]), slot(slip)])
-        }),
+        fields(state, &[Entry::ShaftMass, Entry::FrontYokeMass, Entry::RearYokeMass]),
+        folded("How hard it is held", &HELD),
         folded("A tube of two sizes", &STEP),
         folded("A damper or lump on it", &LUMP),
-        folded("A centre bearing: the front half of two pieces", &[Entry::BearingAt]),
+        folded("A centre bearing: the front half of two pieces", &BEARING),
     ])
 }
 
 fn load(state: State) -> AnyView {
     let automatic = state.follows(|job| job.check.load.gearbox == Gearbox::Automatic);
     let stall = move || automatic.get().then(|| field(state, Entry::StallRatio));
+    let one_axle = state.follows(|job| job.check.load.drives == Drives::OneAxle);
+    let slip = move || one_axle.get().then(|| fields(state, &[Entry::AxleLoad, Entry::Friction]));
     let material = state.follows(|job| job.tube.material);
     let grade = state.follows(|job| job.check.load.grade);
     let grades = move || {
@@ -156,7 +154,13 @@ fn load(state: State) -> AnyView {
         field(state, Entry::EngineTorque),
         choice(state, "Gearbox is", |job| job.check.load.gearbox, |job, to| job.check.load.gearbox = to),
         slot(stall),
-        fields(state, &[Entry::AxleLoad, Entry::Friction]),
+        choice(
+            state,
+            "This shaft drives",
+            |job| job.check.load.drives,
+            |job, to| job.check.load.drives = to,
+        ),
+        slot(slip),
         slot(grades),
         slot(yields),
         fields(state, &[Entry::WeldLeg, Entry::ElectrodeStrength]),

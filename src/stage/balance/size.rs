@@ -7,13 +7,13 @@ use super::solved::{Unsolved, as_mass, doubts};
 use super::why;
 use crate::job::{Entry, Job};
 use crate::mechanics::trial::{Correction, clips, most_trial as most_unbalance};
-use crate::quantity::{Angle, Base, Force, Length, Mass, Unbalance, centrifugal_force, degrees};
+use crate::quantity::{
+    Angle, Base, Force, Length, Mass, Unbalance, centrifugal_force, degrees, weight_of,
+};
 use crate::stage::amount::Amount;
 use crate::stage::field::Fields;
 use crate::stage::finding::{Finding, Law, Name, Need, Sense, Source, Value, Verdict};
 
-/// Acceleration of a falling body in m/s², exact by definition (standard gravity, 1901).
-const FALL: f64 = 9.806_65;
 /// Times the usual most: a trial then pulls as hard as its end of the shaft weighs.
 const ALL_OF_THE_LOAD: f64 = 10.0;
 /// How far from the middle two heads can be set so that what they make is known: beyond it a degree astray is over a
@@ -22,7 +22,7 @@ const WIDEST_DEGREES: f64 = 80.0;
 
 /// What rests on one end: half of the shaft's weight.
 fn load(mass: Mass) -> Force {
-    Force::from_base(0.5 * mass.base() * FALL)
+    weight_of(mass) * 0.5
 }
 
 /// The heaviest trial at the clips' radius.

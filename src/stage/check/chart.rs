@@ -45,25 +45,32 @@ pub fn chart(job: &Job) -> Option<Chart> {
     let (least, most) = if old < new { (old, new) } else { (new, old) };
     let (from, to) = (least * BELOW, most * ABOVE);
     let built = built(job).ok();
-    let curve = |shaft: Option<DriveShaft>| {
+    let curve = |held: Option<&dyn Fn(Length) -> DriveShaft>| {
         let mut points = Vec::with_capacity(usize::from(POINTS) + 1);
         for step in 0..=POINTS {
             let length = from + (to - from) * (f64::from(step) / f64::from(POINTS));
-            let speed = match &shaft {
-                // The tube grows and shrinks, the yokes stay.
-                Some(shaft) => first(&DriveShaft { length, step: None, lump: None, ..*shaft }),
+            let speed = match held {
+                // The tube grows and shrinks at the end that is cut, the yokes stay.
+                Some(shaft) => first(&shaft(length)),
                 None => whirl_at(job, length),
             };
             points.extend(speed.map(|speed| (length, speed)));
         }
         points
     };
-    let soft = built.as_ref().filter(|built| built.soft.iter().any(Option::is_some));
+    let whirl = match &built {
+        Some(built) => curve(Some(&|length| built.at(length))),
+        None => curve(None),
+    };
+    let soft = match built.as_ref().filter(|built| built.soft.iter().any(Option::is_some)) {
+        Some(built) => curve(Some(&|length| built.softly(built.at(length)))),
+        None => Vec::new(),
+    };
     let road = Fields::of(job).optional(Entry::Cruise);
     let (allowed, _) = allowed_share(job);
     Some(Chart {
-        whirl: curve(built.as_ref().map(|built| built.new)),
-        soft: soft.map_or_else(Vec::new, |built| curve(Some(built.softly()))),
+        whirl,
+        soft,
         by_elements: built.is_some(),
         allowed,
         keep_off_half: KEEP_OFF_HALF,
@@ -78,10 +85,10 @@ pub fn chart(job: &Job) -> Option<Chart> {
 /// where it is held.
 pub fn shape(job: &Job) -> Option<Shape> {
     let built = built(job).ok()?;
-    let beam = built.softly().beam()?;
+    let beam = built.softly(built.new()).beam()?;
     let held = beam.held.iter().map(|held| held.z).collect();
     let modes = beam.modes(super::elements::ELEMENTS).ok()?;
-    Some(Shape { bends: modes.shape, held, length: built.new.length })
+    Some(Shape { bends: modes.shape, held, length: built.length.best })
 }
 
 /// How the shaft bends at its first speed.

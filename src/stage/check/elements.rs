@@ -7,13 +7,15 @@ use super::whirl::allowed_share;
 use super::{name, sense, why};
 use crate::job::{Entry, Job, TubeMaterial};
 use crate::mechanics::beam::Support;
-use crate::mechanics::drive_shaft::DriveShaft;
+use crate::mechanics::drive_shaft::{DriveShaft, YokeEnd};
+use crate::mechanics::material::Stiffness;
 use crate::mechanics::tube::Tube;
 use crate::mechanics::uncertainty::{Spread, combined, rectangular, swing};
 use crate::quantity::{AngularVelocity, Base, Length, SpringRate, newtons_per_millimetre};
 use crate::stage::amount::Amount;
-use crate::stage::field::tube_doubt;
+use crate::stage::field::{Fields, tube_doubt};
 use crate::stage::finding::{Finding, Law, Reason, Source, Value, Verdict};
+use crate::stage::joint::worse;
 
 /// Elements of one shaft: within 0.01 % of the exact first speed (`tests` of the elements).
 pub(super) const ELEMENTS: usize = 16;
@@ -46,64 +48,60 @@ pub(super) struct First {
 }
 
 /// What the measurements leave open of the first speed: each is moved by its own doubt, and the speed reckoned
-/// anew.
+/// anew. `None` where a moved shaft has none.
 pub(super) fn with_doubt(job: &Job, built: &Built, shaft: &DriveShaft) -> Option<First> {
     let speed = first(shaft)?;
-    let (diameter, wall) = (shaft.tube.outer(), (shaft.tube.outer() - shaft.tube.inner()) * 0.5);
     let (d, w) = tube_doubt();
-    let (d, w) = (rectangular(d).standard, rectangular(w).standard);
-    let tube = |diameter: Length, wall: Length| Tube::new(diameter, wall).unwrap_or(shaft.tube);
-    let modulus = |factor: f64| {
-        let mut of = shaft.stiffness;
-        of.modulus *= factor;
-        of.shear *= factor;
-        DriveShaft { stiffness: of, ..*shaft }
+    let [d, w] = [d, w].map(|half| rectangular(half).standard);
+    // Both tubes of a shaft of two sizes are measured with the same calliper.
+    let tubes = |diameter: Length, wall: Length| {
+        let tube = |tube: Tube| {
+            let own = (tube.outer() - tube.inner()) * 0.5;
+            Tube::new(tube.outer() + diameter, own + wall).ok()
+        };
+        let step = match shaft.step {
+            None => None,
+            Some((at, other)) => Some((at, tube(other)?)),
+        };
+        Some(DriveShaft { tube: tube(shaft.tube)?, step, ..*shaft })
     };
-    let mass = |factor: f64| {
-        let mut yokes = shaft.yokes;
-        yokes.iter_mut().for_each(|yoke| yoke.mass *= factor);
-        DriveShaft { yokes, ..*shaft }
+    let stiffer = |factor: f64| {
+        let of = shaft.stiffness;
+        let stiffness = Stiffness { modulus: of.modulus * factor, shear: of.shear * factor, ..of };
+        Some(DriveShaft { stiffness, ..*shaft })
+    };
+    let heavier = |factor: f64| {
+        let yokes = shaft.yokes.map(|yoke| YokeEnd { mass: yoke.mass * factor, ..yoke });
+        Some(DriveShaft { yokes, ..*shaft })
+    };
+    let longer = |by: Length| Some(DriveShaft { length: shaft.length + by, ..*shaft });
+    let none = Length::from_base(0.0);
+    let by_hand = job.tube.material == TubeMaterial::ByHand;
+    let share = |half: f64| half / 3.0_f64.sqrt();
+    let e = share(if by_hand { MODULUS_BY_HAND_DOUBT } else { MODULUS_DOUBT });
+    let (m, weighed) = match built.halved {
+        true => (share(HALVED_DOUBT), Entry::ShaftMass),
+        false => (share(WEIGHED_DOUBT), Entry::FrontYokeMass),
     };
     let length = built.length.spread;
-    let by_hand = job.tube.material == TubeMaterial::ByHand;
-    let e = rectangular_share(if by_hand { MODULUS_BY_HAND_DOUBT } else { MODULUS_DOUBT });
-    let m = rectangular_share(if built.halved { HALVED_DOUBT } else { WEIGHED_DOUBT });
-    let part = |up: DriveShaft, down: DriveShaft, freedom: f64| -> Spread<AngularVelocity> {
-        swing(first(&up).unwrap_or(speed), first(&down).unwrap_or(speed), freedom)
-    };
     let sure = f64::INFINITY;
-    let longer = |by: Length| DriveShaft { length: shaft.length + by, ..*shaft };
-    let parts = [
-        (
-            Entry::TubeDiameter,
-            part(
-                DriveShaft { tube: tube(diameter + d, wall), ..*shaft },
-                DriveShaft { tube: tube(diameter - d, wall), ..*shaft },
-                sure,
-            ),
-        ),
-        (
-            Entry::TubeWall,
-            part(
-                DriveShaft { tube: tube(diameter, wall + w), ..*shaft },
-                DriveShaft { tube: tube(diameter, wall - w), ..*shaft },
-                sure,
-            ),
-        ),
-        (
-            Entry::WantedReading(0),
-            part(longer(length.standard), longer(-length.standard), length.freedom),
-        ),
-        (Entry::FrontYokeMass, part(mass(1.0 + m), mass(1.0 - m), sure)),
+    let moved = [
+        (Entry::TubeDiameter, tubes(d, none), tubes(-d, none), sure),
+        (Entry::TubeWall, tubes(none, w), tubes(none, -w), sure),
+        (Entry::WantedReading(0), longer(length.standard), longer(-length.standard), length.freedom),
+        (weighed, heavier(1.0 + m), heavier(1.0 - m), sure),
+        (Entry::Modulus, stiffer(1.0 + e), stiffer(1.0 - e), sure),
     ];
-    let stiffness = part(modulus(1.0 + e), modulus(1.0 - e), sure);
-    let yoke = DriveShaft { yoke_share: shaft.yoke_share * SOFT_YOKE, ..*shaft };
-    let yoke = rectangular(speed - first(&yoke).unwrap_or(speed));
+    let mut parts = Vec::with_capacity(moved.len());
+    for (entry, up, down, freedom) in moved {
+        parts.push((entry, swing(first(&up?)?, first(&down?)?, freedom)));
+    }
+    let soft_yoke = DriveShaft { yoke_share: shaft.yoke_share * SOFT_YOKE, ..*shaft };
     let mut spreads: Vec<Spread<AngularVelocity>> = parts.iter().map(|(_, part)| *part).collect();
-    spreads.extend([stiffness, yoke]);
+    spreads.push(rectangular(speed - first(&soft_yoke)?));
     let whole = combined(&spreads);
     let mut causes: Vec<(Entry, f64)> = Vec::new();
-    for (entry, part) in parts.into_iter().chain(by_hand.then_some((Entry::Modulus, stiffness))) {
+    for (entry, part) in parts {
         let share = (part.standard.base() / whole.standard.base()).powi(2);
         let before = causes.iter().take_while(|(_, other)| *other >= share).count();
         if share > 0.0 {
@@ -111,11 +109,6 @@ pub(super) fn with_doubt(job: &Job, built: &Built, shaft: &DriveShaft) -> Option
         }
     }
     Some(First { speed, doubt: whole.expanded(), causes })
-}
-
-/// The standard uncertainty of a share that lies within ± so much.
-fn rectangular_share(half: f64) -> f64 {
-    half / 3.0_f64.sqrt()
 }
 
 /// A share of the whirl speed, judged.
@@ -134,25 +127,28 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
         Ok(built) => built,
         Err(blocked) => return vec![Finding::blocked(name(Fit::Elements), blocked)],
     };
-    let modes = built.new.beam().and_then(|beam| beam.modes(ELEMENTS).ok());
-    let (Some(modes), Some(first)) = (modes, with_doubt(job, &built, &built.new)) else {
-        return vec![Finding::impossible(name(Fit::Elements), why(FitReason::NotReckoned))];
+    let new = built.new();
+    let unreckoned = |fit: Fit| Finding::impossible(name(fit), why(FitReason::NotReckoned));
+    let modes = new.beam().and_then(|beam| beam.modes(ELEMENTS).ok());
+    let (Some(modes), Some(first)) = (modes, with_doubt(job, &built, &new)) else {
+        return vec![unreckoned(Fit::Elements)];
     };
-    let top = top_speed(job).ok().map(|top| top.speed);
+    let top = top_speed(job).ok();
     let (allowed, source) = allowed_share(job);
     let of = |first: &First| {
-        let share = top.map(|top| top.base() / first.speed.base());
-        let doubt = share.unwrap_or(0.0) * first.doubt.base() / first.speed.base();
-        (share, judged(share, doubt, allowed))
+        let share = top.map(|top| top.share_of(first.speed, first.doubt));
+        let (share, doubt) = share.unzip();
+        (share, judged(share, doubt.unwrap_or(0.0), allowed))
     };
     let (share, verdict) = of(&first);
+    let verdict = worse(verdict, weighed(job, &built));
     let [_, second, third] = modes.speeds;
     let said = FitSense::Modes { next: [second, third], share };
-    let [front, rear] = built.new.yokes;
+    let [front, rear] = new.yokes;
     let put_in = [
         Amount::PlainLength(front.length),
         Amount::Mass(front.mass),
-        Amount::PlainLength(built.new.length - front.length - rear.length),
+        Amount::PlainLength(new.length - front.length - rear.length),
         Amount::PlainLength(rear.length),
         Amount::Mass(rear.mass),
     ];
@@ -162,18 +158,31 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
         .from(&[Source::BeamElements, Source::MaterialFromMemory, Source::DoubtOfElements]);
     finding.causes = first.causes;
     let mut found = vec![finding];
-    if let Some(before) = self::first(&built.old) {
-        let said = FitSense::OldLength(built.old.length);
-        let before = speed(Fit::ElementsBefore, before, None, said, Verdict::Figure);
-        found.push(before.from(&[Source::BeamElements]));
-    }
+    found.push(match self::first(&built.old) {
+        Some(before) => {
+            let said = FitSense::OldLength(built.old.length);
+            let before = speed(Fit::ElementsBefore, before, None, said, Verdict::Figure);
+            before.from(&[Source::BeamElements])
+        }
+        None => unreckoned(Fit::ElementsBefore),
+    });
     if built.soft.iter().any(Option::is_some) {
-        let Some(soft) = with_doubt(job, &built, &built.softly()) else { return found };
-        let (share, verdict) = of(&soft);
-        let said = FitSense::Held { by: built.soft, share };
-        let finding = speed(Fit::Soft, soft.speed, Some(soft.doubt), said, verdict);
-        found.push(finding.within(Amount::Share(allowed), source).from(&[Source::BeamElements]));
-    } else if let Some(rate) = top.and_then(|top| softest(&built.new, top, allowed)) {
+        found.push(match with_doubt(job, &built, &built.softly(new)) {
+            Some(soft) => {
+                let (share, verdict) = of(&soft);
+                // Where a rigid hold would do, it is the hold that is wrong.
+                let least = top.and_then(|top| softest(&new, top.speed, allowed));
+                let verdict = match (verdict, least) {
+                    (Verdict::Stop(_), Some(least)) => Verdict::Stop(why(FitReason::SoftHold { least })),
+                    (verdict, _) => verdict,
+                };
+                let said = FitSense::Held { by: built.soft, share };
+                let finding = speed(Fit::Soft, soft.speed, Some(soft.doubt), said, verdict);
+                finding.within(Amount::Share(allowed), source).from(&[Source::BeamElements])
+            }
+            None => unreckoned(Fit::Soft),
+        });
+    } else if let Some(rate) = top.and_then(|top| softest(&new, top.speed, allowed)) {
         let value = Value {
             amount: Amount::Rate(rate),
             plus_minus: None,
@@ -183,6 +192,16 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
         found.push(finding.from(&[Source::BeamElements]));
     }
     found
+}
+
+/// Yokes that weigh more than the whole shaft are weighed wrong, or it is.
+fn weighed(job: &Job, built: &Built) -> Verdict {
+    let [front, rear] = built.old.yokes;
+    let yokes = front.mass + rear.mass;
+    match Fields::of(job).optional(Entry::ShaftMass) {
+        Some(whole) if yokes > whole => Verdict::Watch(why(FitReason::YokesHeavier { yokes, whole })),
+        _ => Verdict::Good,
+    }
 }
 
 /// A speed as a finding.

@@ -1,6 +1,6 @@
 //! What Check finds, as plain data: names, reasons and senses of its own.
 
-use crate::quantity::{Angle, AngularVelocity, Length, RoadSpeed, SpringRate, Torque};
+use crate::quantity::{Angle, AngularVelocity, Length, Mass, RoadSpeed, SpringRate, Torque};
 
 /// What is found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -68,6 +68,17 @@ pub enum Fastest {
     Road(RoadSpeed),
 }
 
+/// Which of two torques counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Governs {
+    /// This one, the lesser.
+    Lesser,
+    /// This one, as long as the other is not known.
+    Alone,
+    /// The other.
+    Never,
+}
+
 /// Why a verdict is not good.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum FitReason {
@@ -76,8 +87,34 @@ pub enum FitReason {
         /// So fast.
         reckoned: AngularVelocity,
     },
+    /// Of the gears that are given the highest may be missing.
+    IsItTheHighest,
+    /// The engine alone can turn it past the share of the whirl speed that is allowed.
+    SpinsPastWhirl {
+        /// So fast.
+        engine: AngularVelocity,
+        /// The share.
+        allowed: f64,
+    },
     /// Only what is driven on the road is known: the engine may turn it faster.
     RoadOnly,
+    /// Yokes that weigh more than the whole shaft.
+    YokesHeavier {
+        /// Both.
+        yokes: Mass,
+        /// The shaft.
+        whole: Mass,
+    },
+    /// What holds it is too soft.
+    SoftHold {
+        /// Least stiffness, the same at both ends.
+        least: SpringRate,
+    },
+    /// It was typed faster than anything makes it.
+    NothingMakesIt {
+        /// The fastest of what does.
+        reckoned: AngularVelocity,
+    },
     /// The yokes weigh nothing, or the parts do not fit into the length.
     NoSuchShaft,
     /// The beam cannot be reckoned.
@@ -101,6 +138,22 @@ pub enum FitReason {
         /// The leg for twice the torque.
         needed: Length,
     },
+    /// Not even a weld as thick as the wall bears it.
+    WallTooThin {
+        /// The wall.
+        wall: Length,
+    },
+    /// A weld as thick as the wall bears it, but not twice.
+    WallNotTwice {
+        /// The wall.
+        wall: Length,
+    },
+    /// Nobody said how large the weld will be.
+    LegNotGiven,
+    /// What is no metal is not welded.
+    NotWelded,
+    /// Beside the weld a drawn tube may not bear twice the torque.
+    DrawnSoftens,
     /// The joints are rated for less.
     OverRating {
         /// The rating.
@@ -151,11 +204,13 @@ pub enum FitSense {
     FromHalf {
         /// Half the whirl speed.
         half: AngularVelocity,
-        /// Cruising speed on the road, where known.
-        road: Option<RoadSpeed>,
+        /// Cruising speed on the road.
+        road: RoadSpeed,
+        /// It holds only where the joints are held hard, which was not given.
+        if_rigid: bool,
     },
-    /// The lesser of both goes on.
-    Governs(bool),
+    /// Whether this torque is the one that counts.
+    Governs(Governs),
     /// So many times stronger than is asked.
     Factor(f64),
     /// The rating, so many times the torque; where the joints work, and up to where they are rated.

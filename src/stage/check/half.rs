@@ -1,32 +1,47 @@
 //! Half of the whirl speed, where the joints' two shakes a turn meet the bending of the shaft.
 
 use super::build::built;
-use super::elements;
+use super::elements::with_doubt;
 use super::found::{Fit, FitReason, FitSense};
 use super::speeds::{at_road, tyre};
-use super::whirl::whirl_speed;
+use super::whirl::whirl_with_doubt;
 use super::{name, sense, why};
 use crate::job::{Entry, Job};
-use crate::quantity::{AngularVelocity, Base};
+use crate::quantity::AngularVelocity;
 use crate::stage::amount::Amount;
 use crate::stage::field::Fields;
-use crate::stage::finding::{Blocked, Finding, Source, Value, Verdict};
+use crate::stage::finding::{Blocked, Finding, Need, Reason, Source, Value, Verdict, Why};
 
 /// How far a cruising speed keeps from half the whirl speed, as a share of that half. Published: a cardan-shaft
 /// maker's catalogue, whose words leave open of what the 8 % are; here of the half.
 pub const KEEP_OFF_HALF: f64 = 0.08;
 
-/// The whirl speeds that half of is to be kept off, lowest and highest: held as softly as was typed, rigidly,
-/// and by the closed form where no elements are known.
-pub fn whirl_span(job: &Job) -> Result<[AngularVelocity; 2], Blocked> {
+/// The least and the greatest whirl speed that half of is to be kept off: held as softly as was typed and
+/// rigidly, each with its ±; by the closed form where the yokes are not known.
+fn span(job: &Job) -> Result<[AngularVelocity; 2], Blocked> {
+    let wrong = |need: &Need| matches!(need.why, Why::Wrong(_));
     let built = match built(job) {
         Ok(built) => built,
-        Err(_) => return whirl_speed(job).map(|speed| [speed, speed]),
+        // What is wrong holds it up; what is not given yet does not.
+        Err(Blocked::Missing(needs)) if needs.iter().any(wrong) => {
+            return Err(Blocked::Missing(needs.into_iter().filter(wrong).collect()));
+        }
+        Err(Blocked::Missing(_)) => {
+            return whirl_with_doubt(job).map(|(speed, doubt)| [speed - doubt, speed + doubt]);
+        }
+        Err(blocked) => return Err(blocked),
     };
-    match (elements::first(&built.softly()), elements::first(&built.new)) {
-        (Some(low), Some(high)) => Ok([low, high]),
-        _ => whirl_speed(job).map(|speed| [speed, speed]),
-    }
+    let new = built.new();
+    let (soft, rigid) = (with_doubt(job, &built, &built.softly(new)), with_doubt(job, &built, &new));
+    let (Some(soft), Some(rigid)) = (soft, rigid) else {
+        return Err(Blocked::Impossible(why(FitReason::NotReckoned)));
+    };
+    Ok([soft.speed - soft.doubt, rigid.speed + rigid.doubt])
+}
+
+/// Whether what holds both joints was typed: else it may be softer than rigid by anything.
+fn is_held(job: &Job) -> bool {
+    built(job).is_ok_and(|built| built.soft.iter().all(Option::is_some))
 }
 
 /// The cruising speed against half of the whirl speed; nothing before it is asked for.
@@ -43,27 +58,28 @@ pub(super) fn finding(job: &Job) -> Option<Finding> {
     let Some(road) = road.filter(|_| needs.is_empty()) else {
         return Some(Finding::missing(fit, needs));
     };
-    let [low, high] = match whirl_span(job) {
+    let [low, high] = match span(job) {
         Ok(span) => span,
         Err(blocked) => return Some(Finding::blocked(fit, blocked)),
     };
-    let cruise = at_road(job, road)?;
-    let (from, to) = (low * (0.5 * (1.0 - KEEP_OFF_HALF)), high * (0.5 * (1.0 + KEEP_OFF_HALF)));
-    // The nearer of both, where they differ.
-    let half = if (cruise.base() - 0.5 * low.base()).abs() < (cruise.base() - 0.5 * high.base()).abs() {
-        low * 0.5
-    } else {
-        high * 0.5
+    let Some(cruise) = at_road(job, road) else {
+        return Some(Finding::impossible(fit, Reason::NotComputable));
     };
+    let (from, to) = (low * (0.5 * (1.0 - KEEP_OFF_HALF)), high * (0.5 * (1.0 + KEEP_OFF_HALF)));
+    // The nearer edge of what half of it may be.
+    let half = if cruise * 4.0 < low + high { low * 0.5 } else { high * 0.5 };
     let verdict = if cruise >= from && cruise <= to {
         Verdict::Watch(why(FitReason::NearHalf { half }))
+    } else if cruise < from && !is_held(job) {
+        // A softer hold lowers the half toward it.
+        Verdict::Figure
     } else {
         Verdict::Good
     };
     let value = Value {
         amount: Amount::EstimatedSpeed(cruise),
         plus_minus: None,
-        sense: Some(sense(FitSense::FromHalf { half, road: Some(road) })),
+        sense: Some(sense(FitSense::FromHalf { half, road, if_rigid: verdict == Verdict::Figure })),
     };
     let finding = Finding::known(fit, value, verdict);
     Some(

@@ -1,6 +1,7 @@
 //! How fast the shaft turns: by its mechanic, by engine and gears, by tyre and axle.
 
 use super::found::{Fastest, Fit, FitReason, FitSense};
+use super::whirl::of_whirl;
 use super::{name, sense, why};
 use crate::job::{Entry, Job, TyreBy};
 use crate::mechanics::drive::{from_engine, from_road, to_road};
@@ -24,6 +25,20 @@ pub struct ShaftSpeed {
     pub speed: AngularVelocity,
     /// ±.
     pub doubt: AngularVelocity,
+}
+
+impl ShaftSpeed {
+    /// A speed as it was typed.
+    pub fn typed(speed: AngularVelocity) -> ShaftSpeed {
+        ShaftSpeed { by: Fastest::Typed, speed, doubt: AngularVelocity::from_base(0.0) }
+    }
+
+    /// This speed as a share of a whirl speed that is known to ±, with what both leave open of it.
+    pub fn share_of(&self, whirl: AngularVelocity, doubt: AngularVelocity) -> (f64, f64) {
+        let share = self.speed.base() / whirl.base();
+        let own = self.doubt.base() / self.speed.base();
+        (share, share * own.hypot(doubt.base() / whirl.base()))
+    }
 }
 
 /// Turns of the driven tyre on a length of road, where it is known.
@@ -84,6 +99,14 @@ fn by_engine(job: &Job) -> Option<ShaftSpeed> {
     fastest.map(|(row, speed)| ShaftSpeed { by: Fastest::Gear(row), speed, doubt: none })
 }
 
+/// Whether the fastest gear that is given can be the highest there is: it turns the shaft no slower than the
+/// engine, and no gear below it was left out.
+fn is_highest(job: &Job, gear: usize) -> bool {
+    let mut fields = Fields::of(job);
+    let direct = fields.optional_reading(Entry::GearRatio(gear)).is_some_and(|ratio| ratio <= 1.0);
+    direct && (0..gear).all(|row| !fields.is_empty(Entry::GearRatio(row)))
+}
+
 /// By the fastest on the road.
 fn by_road(job: &Job) -> Option<ShaftSpeed> {
     let road = Fields::of(job).road_speed(Entry::RoadTop)?;
@@ -121,9 +144,8 @@ fn wrong(job: &Job) -> Vec<Need> {
 /// # Errors
 /// What is wrong, else the one field that would do.
 pub fn top_speed(job: &Job) -> Result<ShaftSpeed, Vec<Need>> {
-    let none = AngularVelocity::from_base(0.0);
     let typed = Fields::of(job).optional(Entry::TopSpeed);
-    let typed = typed.map(|speed| ShaftSpeed { by: Fastest::Typed, speed, doubt: none });
+    let typed = typed.map(ShaftSpeed::typed);
     // What was typed holds whatever stands below it; a wrong entry hides none of what it would change.
     let wrong = wrong(job);
     let is_wrong = |entry: Entry| wrong.iter().any(|need| need.entry == entry);
@@ -136,21 +158,40 @@ pub fn top_speed(job: &Job) -> Result<ShaftSpeed, Vec<Need>> {
     reckoned(job).ok_or_else(|| vec![Need { entry: Entry::TopSpeed, why: Why::Empty }])
 }
 
+/// Faster than another speed by more than rounding.
+fn beyond(one: AngularVelocity, other: AngularVelocity) -> bool {
+    one.base() > other.base() * (1.0 + ROUNDED)
+}
+
 /// The fastest the shaft turns, and what makes it so.
 pub(super) fn finding(job: &Job) -> Finding {
     let top = match top_speed(job) {
         Ok(top) => top,
         Err(needs) => return Finding::missing(name(Fit::TopSpeed), needs),
     };
-    let faster = reckoned(job).filter(|other| {
-        top.by == Fastest::Typed && other.speed.base() > top.speed.base() * (1.0 + ROUNDED)
-    });
+    let faster =
+        reckoned(job).filter(|other| top.by == Fastest::Typed && beyond(other.speed, top.speed));
     let by_engine = by_engine(job);
+    // On ice, in mud or off the ground nothing but the engine stops a wheel that spins.
+    let spins = by_engine.and_then(|engine| of_whirl(job, engine.speed).map(|by| (engine.speed, by)));
+    let spins = spins.filter(|(_, by)| by.share > by.allowed);
     let verdict = match (faster, top.by) {
         (Some(faster), _) => Verdict::Watch(why(FitReason::FasterThanTyped { reckoned: faster.speed })),
+        (None, Fastest::Typed) if by_engine.is_some_and(|engine| beyond(top.speed, engine.speed)) => {
+            let reckoned = by_engine.map_or(top.speed, |engine| engine.speed);
+            Verdict::Watch(why(FitReason::NothingMakesIt { reckoned }))
+        }
+        (None, Fastest::Gear(gear)) if !is_highest(job, gear) => {
+            Verdict::Watch(why(FitReason::IsItTheHighest))
+        }
         (None, Fastest::Road(_)) if by_engine.is_none() => Verdict::Watch(why(FitReason::RoadOnly)),
-        (None, Fastest::Typed) => Verdict::Figure,
-        (None, _) => Verdict::Good,
+        _ => match spins {
+            Some((engine, by)) => {
+                Verdict::Watch(why(FitReason::SpinsPastWhirl { engine, allowed: by.allowed }))
+            }
+            None if top.by == Fastest::Typed => Verdict::Figure,
+            None => Verdict::Good,
+        },
     };
     let engine = by_engine.map(|engine| engine.speed).filter(|speed| *speed > top.speed);
     let value = Value {

@@ -1,17 +1,14 @@
 //! The torque that the shaft must carry: by the engine in its lowest gear, or by the wheels when they slip.
 
-use super::found::{Fit, FitSense};
+use super::found::{Fit, FitSense, Governs};
 use super::speeds::tyre;
 use super::{name, sense};
-use crate::job::{Entry, Gearbox, Job};
+use crate::job::{Drives, Entry, Gearbox, Job};
 use crate::mechanics::drive::{AUTOMATIC_EFFICIENCY, MANUAL_EFFICIENCY, engine_torque, slip_torque};
-use crate::quantity::{Base, Force, Length, Mass, Torque};
+use crate::quantity::{Base, Force, Length, Mass, Torque, weight_of};
 use crate::stage::amount::Amount;
 use crate::stage::field::Fields;
-use crate::stage::finding::{Finding, Law, Need, Source, Value, Verdict};
-
-/// Acceleration of a falling body in m/s², exact by definition (standard gravity, 1901).
-const FALL: f64 = 9.806_65;
+use crate::stage::finding::{Blocked, Finding, Law, Reason, Source, Value, Verdict};
 
 /// Torque by the engine, with what it was made of.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -34,20 +31,19 @@ struct BySlip {
     axle: f64,
 }
 
-/// The lowest gear there is: the greatest ratio, reverse among them.
+/// The lowest gear there is: the greatest ratio, reverse among them. First gear is asked for: without it a
+/// higher one would stand for the lowest.
 fn lowest_gear(job: &Job, fields: &mut Fields) -> Option<f64> {
-    let gears = (0..job.check.speeds.gears.len()).map(Entry::GearRatio);
-    let entries: Vec<Entry> = gears.chain([Entry::ReverseRatio]).collect();
-    let (mut lowest, mut given) = (0.0_f64, false);
-    for entry in entries {
-        given |= !fields.is_empty(entry);
+    let first = fields.reading(Entry::GearRatio(0));
+    let others = (1..job.check.speeds.gears.len()).map(Entry::GearRatio).chain([Entry::ReverseRatio]);
+    let mut lowest = first.unwrap_or(0.0);
+    for entry in others {
         lowest = lowest.max(fields.optional_reading(entry).unwrap_or(0.0));
     }
-    // Where none is given, the first is asked for.
-    if given { Some(lowest).filter(|lowest| *lowest > 0.0) } else { fields.reading(Entry::GearRatio(0)) }
+    first.map(|_| lowest)
 }
 
-fn by_engine(job: &Job) -> Result<ByEngine, Vec<Need>> {
+fn by_engine(job: &Job) -> Result<ByEngine, Blocked> {
     let mut fields = Fields::of(job);
     let engine: Option<Torque> = fields.quantity(Entry::EngineTorque);
     let gear = lowest_gear(job, &mut fields);
@@ -55,39 +51,51 @@ fn by_engine(job: &Job) -> Result<ByEngine, Vec<Need>> {
     let converter = job.check.load.gearbox == Gearbox::Automatic;
     let stall = if converter { fields.reading(Entry::StallRatio) } else { Some(1.0) };
     let efficiency = if converter { AUTOMATIC_EFFICIENCY } else { MANUAL_EFFICIENCY };
-    let (Some(engine), Some(gear), Some(low), Some(stall)) = (engine, gear, low, stall) else {
-        return Err(fields.needs());
+    // A wrong entry might be the lowest gear.
+    let needs = fields.needs();
+    let (Some(engine), Some(gear), Some(low), Some(stall), true) =
+        (engine, gear, low, stall, needs.is_empty())
+    else {
+        return Err(Blocked::Missing(needs));
     };
-    let torque = engine_torque(engine, gear * low, efficiency, stall).ok_or_else(Vec::new)?;
+    let torque = engine_torque(engine, gear * low, efficiency, stall);
+    let torque = torque.ok_or(Blocked::Impossible(Reason::NotComputable))?;
     Ok(ByEngine { torque, engine, gear, low, stall, efficiency })
 }
 
-fn by_slip(job: &Job) -> Result<BySlip, Vec<Need>> {
+fn by_slip(job: &Job) -> Result<BySlip, Blocked> {
     let mut fields = Fields::of(job);
     let load: Option<Mass> = fields.quantity(Entry::AxleLoad);
     let friction = fields.reading(Entry::Friction);
     let turns = fields.sum(tyre(job));
     let axle = fields.reading(Entry::AxleRatio);
     let (Some(load), Some(friction), Some(turns), Some(axle)) = (load, friction, turns, axle) else {
-        return Err(fields.needs());
+        return Err(Blocked::Missing(fields.needs()));
     };
-    let load = Force::from_base(load.base() * FALL);
+    let load = weight_of(load);
     let radius = Length::from_base(1.0 / (core::f64::consts::TAU * turns.base()));
-    let torque = slip_torque(load, radius, axle, friction).ok_or_else(Vec::new)?;
+    let torque = slip_torque(load, radius, axle, friction);
+    let torque = torque.ok_or(Blocked::Impossible(Reason::NotComputable))?;
     Ok(BySlip { torque, friction, load, radius, axle })
 }
 
+/// Whether slipping wheels bound the torque: only where this shaft drives one axle and nothing else.
+fn slip_bounds(job: &Job) -> bool {
+    job.check.load.drives == Drives::OneAxle
+}
+
 /// The torque that the shaft must carry: the lesser of what the engine can give and of what the wheels can
-/// hold, of those that are known; neither can be passed.
+/// hold, of those that are known; neither can be passed but by a shock.
 ///
 /// # Errors
-/// What the torque by the engine needs, where neither is known.
-pub fn torque(job: &Job) -> Result<Torque, Vec<Need>> {
-    match (by_engine(job), by_slip(job)) {
-        (Ok(engine), Ok(slip)) if slip.torque < engine.torque => Ok(slip.torque),
+/// What the torque by the engine needs, where neither is known; what is wrong in either.
+pub fn torque(job: &Job) -> Result<Torque, Blocked> {
+    let slip = if slip_bounds(job) { by_slip(job).ok() } else { None };
+    match (by_engine(job), slip) {
+        (Ok(engine), Some(slip)) if slip.torque < engine.torque => Ok(slip.torque),
         (Ok(engine), _) => Ok(engine.torque),
-        (_, Ok(slip)) => Ok(slip.torque),
-        (Err(needs), _) => Err(needs),
+        (_, Some(slip)) if !begun(job, Entry::EngineTorque) => Ok(slip.torque),
+        (Err(blocked), _) => Err(blocked),
     }
 }
 
@@ -100,9 +108,10 @@ fn begun(job: &Job, entry: Entry) -> bool {
 pub(super) fn findings(job: &Job) -> Vec<Finding> {
     let (engine, slip) = (by_engine(job), by_slip(job));
     let governs = torque(job).ok();
+    let both = engine.is_ok() && slip.is_ok();
     let mut found = Vec::new();
-    let only_slip = slip.is_ok() && !begun(job, Entry::EngineTorque);
-    if !only_slip {
+    let bounds = slip_bounds(job);
+    if !(bounds && slip.is_ok() && !begun(job, Entry::EngineTorque)) {
         found.push(match &engine {
             Ok(by) => {
                 let put_in = [
@@ -112,14 +121,14 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
                     Amount::Share(by.efficiency),
                     Amount::Reading(by.stall),
                 ];
-                value(Fit::ByEngine, by.torque, governs)
+                value(Fit::ByEngine, by.torque, governs, both && bounds)
                     .step(Law::TorqueByEngine, &put_in, Amount::Torque(by.torque))
                     .from(&[Source::InstallationManual])
             }
-            Err(needs) => Finding::missing(name(Fit::ByEngine), needs.clone()),
+            Err(blocked) => Finding::blocked(name(Fit::ByEngine), blocked.clone()),
         });
     }
-    if slip.is_ok() || begun(job, Entry::AxleLoad) {
+    if bounds && (slip.is_ok() || begun(job, Entry::AxleLoad)) {
         found.push(match &slip {
             Ok(by) => {
                 let put_in = [
@@ -128,21 +137,27 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
                     Amount::PlainLength(by.radius),
                     Amount::Reading(by.axle),
                 ];
-                value(Fit::BySlip, by.torque, governs)
+                value(Fit::BySlip, by.torque, governs, both)
                     .step(Law::TorqueBySlip, &put_in, Amount::Torque(by.torque))
                     .from(&[Source::InstallationManual])
             }
-            Err(needs) => Finding::missing(name(Fit::BySlip), needs.clone()),
+            Err(blocked) => Finding::blocked(name(Fit::BySlip), blocked.clone()),
         });
     }
     found
 }
 
-fn value(fit: Fit, torque: Torque, governs: Option<Torque>) -> Finding {
+/// A torque, and whether it is the one that counts.
+fn value(fit: Fit, torque: Torque, governs: Option<Torque>, both: bool) -> Finding {
+    let governs = match (governs == Some(torque), both) {
+        (true, true) => Governs::Lesser,
+        (true, false) => Governs::Alone,
+        (false, _) => Governs::Never,
+    };
     let value = Value {
         amount: Amount::Torque(torque),
         plus_minus: None,
-        sense: Some(sense(FitSense::Governs(governs == Some(torque)))),
+        sense: Some(sense(FitSense::Governs(governs))),
     };
     Finding::known(name(fit), value, Verdict::Figure)
 }

@@ -1,7 +1,7 @@
 //! Which tube would do: common sizes with what each comes to in this job.
 
 use super::build::{Built, built};
-use super::elements::{first, judged};
+use super::elements::{first, judged, with_doubt};
 use super::speeds::top_speed;
 use super::strength::{by_factor, tube_yield};
 use super::torque::torque;
@@ -9,7 +9,7 @@ use super::whirl::{allowed_share, stiffness};
 use crate::job::{Entry, Job};
 use crate::mechanics::drive_shaft::DriveShaft;
 use crate::mechanics::grade::shear_yield;
-use crate::mechanics::torsion::shear;
+use crate::mechanics::torsion::{TESTED_SHARE, buckling, shear};
 use crate::mechanics::tube::Tube;
 use crate::mechanics::whirl::first_pinned;
 use crate::quantity::{AngularVelocity, Base, Length, Mass, inches, millimetres};
@@ -93,7 +93,7 @@ pub fn choices(job: &Job) -> Result<Vec<Choice>, Vec<Need>> {
     let (Some(lengths), Some(of)) = (lengths, of) else { return Err(needs) };
     let length = lengths.wanted.best;
     let built: Option<Built> = built(job).ok();
-    let top = top_speed(job).ok().map(|top| top.speed);
+    let top = top_speed(job).ok();
     let torque = torque(job).ok();
     let bears = tube_yield(job).ok().map(|yields| shear_yield(yields.at_weld));
     let (allowed, _) = allowed_share(job);
@@ -102,20 +102,28 @@ pub fn choices(job: &Job) -> Result<Vec<Choice>, Vec<Need>> {
     } else {
         METRIC_SIZES.map(|(diameter, wall)| (millimetres(diameter), millimetres(wall))).into()
     };
+    // The doubt of this job's own tube stands for each, as a share.
+    let doubt = built.as_ref().and_then(|built| {
+        let own = with_doubt(job, built, &built.softly(built.new()))?;
+        Some(own.doubt.base() / own.speed.base())
+    });
     let one = |(diameter, wall): (Length, Length)| {
         let tube = Tube::new(diameter, wall).ok()?;
         let (whirl, bare) = match &built {
             Some(built) => {
-                let shaft = DriveShaft { tube, step: None, ..built.new };
+                let shaft = DriveShaft { tube, step: None, ..built.softly(built.new()) };
                 let [front, rear] = shaft.yokes;
                 (first(&shaft)?, length - front.length - rear.length)
             }
             None => (first_pinned(tube, of, length)?, length),
         };
-        let share = top.map(|top| top.base() / whirl.base());
+        let share = top.map(|top| top.share_of(whirl, whirl * doubt.unwrap_or(0.0)));
         let stress = torque.and_then(|torque| shear(tube, torque));
+        let folds = buckling(tube, length, of.modulus, of.ratio).map(|folds| folds * TESTED_SHARE);
+        let bears = bears.map(|bears| folds.filter(|folds| *folds < bears).unwrap_or(bears));
         let factor = bears.zip(stress).map(|(bears, stress)| bears.base() / stress.base());
-        let verdict = judged(share, 0.0, allowed);
+        let (share, doubt) = share.unzip();
+        let verdict = judged(share, doubt.unwrap_or(0.0), allowed);
         let verdict = factor.map_or(verdict, |factor| worse(verdict, by_factor(factor)));
         let near = |size: Option<Length>, other: Length| {
             let most = millimetres(SAME_SIZE_MILLIMETRES).base();

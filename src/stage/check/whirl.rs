@@ -1,13 +1,14 @@
 //! Whirl by the closed form: of the new length, against the shaft's top speed.
 
+use super::build::tubes;
 use super::elements::judged;
-use super::speeds::top_speed;
+use super::speeds::{ShaftSpeed, top_speed};
 use crate::job::{Entry, Job, TubeMaterial, WhirlShare};
 use crate::mechanics::material::{Stiffness, aluminium, steel};
 use crate::mechanics::tube::Tube;
 use crate::mechanics::uncertainty::{Measured, Spread, combined, rectangular, swing};
 use crate::mechanics::whirl::first_pinned;
-use crate::quantity::{AngularVelocity, Base, Length};
+use crate::quantity::{AngularVelocity, Length};
 use crate::stage::amount::Amount;
 use crate::stage::field::{Fields, tube_doubt};
 use crate::stage::finding::{Blocked, Finding, Law, Name, Need, Reason, Source, Value, Verdict};
@@ -70,20 +71,32 @@ pub fn whirl_speed(job: &Job) -> Result<AngularVelocity, Blocked> {
     whirl(job).map(|whirl| whirl.speed.best)
 }
 
+/// The whirl speed with its ±.
+///
+/// # Errors
+/// [`Blocked`].
+pub(super) fn whirl_with_doubt(job: &Job) -> Result<(AngularVelocity, AngularVelocity), Blocked> {
+    whirl(job).map(|whirl| (whirl.speed.best, whirl.speed.spread.expanded()))
+}
+
 /// The whirl speed, or what stands in the way.
 fn whirl(job: &Job) -> Result<Whirl, Blocked> {
     let mut fields = Fields::of(job);
-    let (diameter, wall) = (fields.length(Entry::TubeDiameter), fields.length(Entry::TubeWall));
+    let tubes = fields.sum(tubes(job));
     let lengths = fields.sum(length_change(job));
     let of = fields.sum(stiffness(job));
-    let (Some(lengths), Some(diameter), Some(wall), Some(of)) = (lengths, diameter, wall, of) else {
+    let (Some(lengths), Some((first, step)), Some(of)) = (lengths, tubes, of) else {
         return Err(Blocked::Missing(fields.needs()));
     };
+    // Of two sizes the one that bends sooner stands for both: the safe side.
+    let sooner = |other: &Tube| other.bending_diameter() < first.bending_diameter();
+    let tube = step.map(|(_, other)| other).filter(sooner).unwrap_or(first);
+    let (diameter, wall) = (tube.outer(), (tube.outer() - tube.inner()) * 0.5);
     let at = |diameter: Length, wall: Length, length: Length| {
         Tube::new(diameter, wall).ok().and_then(|tube| first_pinned(tube, of, length))
     };
     let length = lengths.wanted.best;
-    let (Ok(tube), Some(speed)) = (Tube::new(diameter, wall), at(diameter, wall, length)) else {
+    let Some(speed) = at(diameter, wall, length) else {
         return Err(Blocked::Impossible(Reason::NotComputable));
     };
     let (d, w) = tube_doubt();
@@ -169,16 +182,15 @@ pub struct OfWhirl {
 
 /// A speed against the whirl speed; `None` while that is not known.
 pub fn of_whirl(job: &Job, speed: AngularVelocity) -> Option<OfWhirl> {
-    let whirl = whirl(job).ok()?.speed;
-    let share = speed.base() / whirl.best.base();
-    let doubt = share * whirl.spread.expanded().base() / whirl.best.base();
+    let (whirl, doubt) = whirl_with_doubt(job).ok()?;
+    let (share, doubt) = ShaftSpeed::typed(speed).share_of(whirl, doubt);
     let (allowed, source) = allowed_share(job);
-    Some(OfWhirl { share, doubt, allowed, source, whirl: whirl.best })
+    Some(OfWhirl { share, doubt, allowed, source, whirl })
 }
 
 pub(super) fn share_finding(job: &Job) -> Finding {
     let mut fields = Fields::of(job);
-    let top = fields.sum(top_speed(job)).map(|top| top.speed);
+    let top = fields.sum(top_speed(job));
     let whirl = match whirl(job) {
         Ok(whirl) => Some(whirl),
         Err(Blocked::Missing(needs)) => {
@@ -190,8 +202,7 @@ pub(super) fn share_finding(job: &Job) -> Finding {
     let (Some(top), Some(whirl)) = (top, whirl) else {
         return Finding::missing(Name::SpeedShare, fields.needs());
     };
-    let share = top.base() / whirl.speed.best.base();
-    let doubt = share * whirl.speed.spread.expanded().base() / whirl.speed.best.base();
+    let (share, doubt) = top.share_of(whirl.speed.best, whirl.speed.spread.expanded());
     let (allowed, source) = allowed_share(job);
     let verdict = match judged(Some(share), doubt, allowed) {
         Verdict::Good if whirl.lengthened => Verdict::Watch(Reason::Lengthened),
@@ -202,7 +213,7 @@ pub(super) fn share_finding(job: &Job) -> Finding {
     Finding::known(Name::SpeedShare, value, verdict)
         .step(
             Law::WhirlShare,
-            &[Amount::Speed(top), Amount::EstimatedSpeed(whirl.speed.best)],
+            &[Amount::Speed(top.speed), Amount::EstimatedSpeed(whirl.speed.best)],
             Amount::Share(share),
         )
         .step(
