@@ -20,6 +20,10 @@ mod balance;
 mod balance_runs;
 #[path = "stages/bent.rs"]
 mod bent;
+#[path = "stages/check.rs"]
+mod check;
+#[path = "stages/check_strength.rs"]
+mod check_strength;
 #[path = "stages/cut.rs"]
 mod cut;
 #[path = "stages/truing.rs"]
