@@ -15,6 +15,8 @@ use shaftwright::stage::{
 
 #[path = "bad_input/balance.rs"]
 mod balance;
+#[path = "bad_input/check.rs"]
+mod check;
 #[path = "bad_input/chosen.rs"]
 mod chosen;
 #[path = "bad_input/dial.rs"]
