@@ -19,6 +19,8 @@ use shaftwright::stage::{Name, weights};
 mod angles;
 #[path = "laws/balance.rs"]
 mod balance;
+#[path = "laws/check.rs"]
+mod check;
 #[path = "laws/dial.rs"]
 mod dial;
 #[path = "laws/lengths.rs"]
