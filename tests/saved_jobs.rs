@@ -1,7 +1,7 @@
 //! Saved jobs: one written by an earlier version opens for ever and says what it said; damaged ones are
 //! told apart and never stop the page.
 //!
-//! tests/fixtures/job-v1.json to job-v5.json are jobs as those versions saved them, byte for byte. They
+//! tests/fixtures/job-v1.json to job-v6.json are jobs as those versions saved them, byte for byte. They
 //! are never written anew: a later form gets its own file beside them.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
@@ -26,6 +26,8 @@ mod version_3;
 mod version_4;
 #[path = "saved_jobs/version_5.rs"]
 mod version_5;
+#[path = "saved_jobs/version_6.rs"]
+mod version_6;
 
 fn fixtures() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/fixtures")
