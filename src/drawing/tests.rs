@@ -10,6 +10,7 @@ use reader::{Piece, by_the_bar, complaints, pieces};
 
 mod angles;
 mod bent;
+mod check;
 mod passes;
 mod plotted;
 mod reader;
