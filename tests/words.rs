@@ -17,6 +17,8 @@ use shaftwright::stage::read;
 
 #[path = "words/balance.rs"]
 mod balance;
+#[path = "words/check.rs"]
+mod check;
 #[path = "words/dial.rs"]
 mod dial;
 #[path = "words/weights.rs"]
