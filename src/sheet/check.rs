@@ -175,6 +175,13 @@ pub(super) fn fit_reason(reason: FitReason, display: LengthDisplay) -> String {
                 amount(Amount::EstimatedSpeed(half), display)
             );
         }
+        FitReason::BetweenHalves { low, high } => {
+            return format!(
+                "Between {} and {}, where half the whirl speed lies by its ± and by what holds the shaft: it may hum or shake here. Small joint angles help.",
+                amount(Amount::EstimatedSpeed(low), display),
+                amount(Amount::EstimatedSpeed(high), display)
+            );
+        }
         FitReason::Fails => {
             "It does not bear this torque: it must be stronger, or the torque less. The table of tubes shows which would do."
         }

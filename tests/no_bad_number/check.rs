@@ -42,6 +42,7 @@ pub fn amounts_in(reason: FitReason) -> Vec<Amount> {
         | FitReason::NearHalf { half: speed } => {
             vec![Amount::Speed(speed)]
         }
+        FitReason::BetweenHalves { low, high } => [low, high].map(Amount::Speed).into(),
         FitReason::SpinsPastWhirl { engine, allowed } => {
             vec![Amount::Speed(engine), Amount::Share(allowed)]
         }

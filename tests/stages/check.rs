@@ -365,6 +365,16 @@ fn cruising_near_half_of_it() {
         };
         near(as_rpm(half), checked(key) / 2.0, 1e-4);
     }
+    // Clear of both but between them it is not said to be near either. By hand: supports of 600 N/mm let it bend
+    // below half of what it does held rigidly, and 50 mph lies between.
+    let softer = [soft[0], soft[1], (Entry::FrontSupport, "600 N/mm"), (Entry::RearSupport, "600 N/mm")];
+    let FitReason::BetweenHalves { low, high } = watched(&at(50.0, &softer), Fit::Half) else {
+        panic!()
+    };
+    near(as_rpm(high), checked("weighed") / 2.0, 1e-4);
+    near(as_rpm(low), amount(&at(50.0, &softer), Fit::Soft) / 2.0, 1e-9);
+    let cruise = amount(&at(50.0, &softer), Fit::Half);
+    assert!(cruise > 1.08 * as_rpm(low) && cruise < 0.92 * as_rpm(high));
     // By the closed form where the yokes are not known.
     let bare = at(70.0, &[(Entry::ShaftMass, "")]);
     let FitSense::FromHalf { half, .. } = sense(&bare, Fit::Half) else { panic!() };

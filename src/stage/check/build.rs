@@ -30,11 +30,14 @@ pub struct Built {
     at_rear: bool,
 }
 
+/// Another tube behind a place, from the front joint, where one is described.
+type Step = Option<(Length, Tube)>;
+
 /// The tube, and another one behind a place where one is described.
 ///
 /// # Errors
 /// The fields that are needed.
-pub fn tubes(job: &Job) -> Result<(Tube, Option<(Length, Tube)>), Vec<Need>> {
+pub fn tubes(job: &Job) -> Result<(Tube, Step), Vec<Need>> {
     let mut fields = Fields::of(job);
     let first = [Entry::TubeDiameter, Entry::TubeWall].map(|entry| fields.length(entry));
     let other = [Entry::StepAt, Entry::StepDiameter, Entry::StepWall];
@@ -187,7 +190,7 @@ impl Built {
     }
 
     /// As it will be, held rigidly.
-    pub fn new(&self) -> DriveShaft {
+    pub fn wanted(&self) -> DriveShaft {
         self.at(self.length.best)
     }
 

@@ -85,7 +85,7 @@ pub fn chart(job: &Job) -> Option<Chart> {
 /// where it is held.
 pub fn shape(job: &Job) -> Option<Shape> {
     let built = built(job).ok()?;
-    let beam = built.softly(built.new()).beam()?;
+    let beam = built.softly(built.wanted()).beam()?;
     let held = beam.held.iter().map(|held| held.z).collect();
     let modes = beam.modes(super::elements::ELEMENTS).ok()?;
     Some(Shape { bends: modes.shape, held, length: built.length.best })

@@ -127,7 +127,7 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
         Ok(built) => built,
         Err(blocked) => return vec![Finding::blocked(name(Fit::Elements), blocked)],
     };
-    let new = built.new();
+    let new = built.wanted();
     let unreckoned = |fit: Fit| Finding::impossible(name(fit), why(FitReason::NotReckoned));
     let modes = new.beam().and_then(|beam| beam.modes(ELEMENTS).ok());
     let (Some(modes), Some(first)) = (modes, with_doubt(job, &built, &new)) else {

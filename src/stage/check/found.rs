@@ -124,6 +124,13 @@ pub enum FitReason {
         /// Whirl speed to keep clear of, halved.
         half: AngularVelocity,
     },
+    /// Cruising clear of both halves, but between them: how softly it is really held is not known.
+    BetweenHalves {
+        /// Half the whirl speed, held as softly as was typed.
+        low: AngularVelocity,
+        /// Held rigidly.
+        high: AngularVelocity,
+    },
     /// Breaks, folds or yields under that torque.
     Fails,
     /// Holds it, but not the double of it.

@@ -7,7 +7,7 @@ use super::speeds::{at_road, tyre};
 use super::whirl::whirl_with_doubt;
 use super::{name, sense, why};
 use crate::job::{Entry, Job};
-use crate::quantity::AngularVelocity;
+use crate::quantity::{AngularVelocity, Base};
 use crate::stage::amount::Amount;
 use crate::stage::field::Fields;
 use crate::stage::finding::{Blocked, Finding, Need, Reason, Source, Value, Verdict, Why};
@@ -31,7 +31,7 @@ fn span(job: &Job) -> Result<[AngularVelocity; 2], Blocked> {
         }
         Err(blocked) => return Err(blocked),
     };
-    let new = built.new();
+    let new = built.wanted();
     let (soft, rigid) = (with_doubt(job, &built, &built.softly(new)), with_doubt(job, &built, &new));
     let (Some(soft), Some(rigid)) = (soft, rigid) else {
         return Err(Blocked::Impossible(why(FitReason::NotReckoned)));
@@ -66,10 +66,14 @@ pub(super) fn finding(job: &Job) -> Option<Finding> {
         return Some(Finding::impossible(fit, Reason::NotComputable));
     };
     let (from, to) = (low * (0.5 * (1.0 - KEEP_OFF_HALF)), high * (0.5 * (1.0 + KEEP_OFF_HALF)));
-    // The nearer edge of what half of it may be.
-    let half = if cruise * 4.0 < low + high { low * 0.5 } else { high * 0.5 };
+    // The nearer edge of what half of it may be, by its own share.
+    let off = |whirl: AngularVelocity| (cruise.base() / (0.5 * whirl.base()) - 1.0).abs();
+    let half = if off(low) < off(high) { low * 0.5 } else { high * 0.5 };
     let verdict = if cruise >= from && cruise <= to {
-        Verdict::Watch(why(FitReason::NearHalf { half }))
+        // Held less softly than was typed, the half lies anywhere between.
+        let between = FitReason::BetweenHalves { low: low * 0.5, high: high * 0.5 };
+        let near = off(half * 2.0) <= KEEP_OFF_HALF;
+        Verdict::Watch(why(if near { FitReason::NearHalf { half } } else { between }))
     } else if cruise < from && !is_held(job) {
         // A softer hold lowers the half toward it.
         Verdict::Figure

@@ -104,14 +104,14 @@ pub fn choices(job: &Job) -> Result<Vec<Choice>, Vec<Need>> {
     };
     // The doubt of this job's own tube stands for each, as a share.
     let doubt = built.as_ref().and_then(|built| {
-        let own = with_doubt(job, built, &built.softly(built.new()))?;
+        let own = with_doubt(job, built, &built.softly(built.wanted()))?;
         Some(own.doubt.base() / own.speed.base())
     });
     let one = |(diameter, wall): (Length, Length)| {
         let tube = Tube::new(diameter, wall).ok()?;
         let (whirl, bare) = match &built {
             Some(built) => {
-                let shaft = DriveShaft { tube, step: None, ..built.softly(built.new()) };
+                let shaft = DriveShaft { tube, step: None, ..built.softly(built.wanted()) };
                 let [front, rear] = shaft.yokes;
                 (first(&shaft)?, length - front.length - rear.length)
             }
