@@ -89,7 +89,7 @@ fn all() -> Vec<(&'static str, Job)> {
         ),
         ("no weld laid yet", with(&[(Entry::WeldLeg, "")])),
         ("a weld too small", with(&[(Entry::WeldLeg, "0.032")])),
-        ("a weld for once the torque", with(&[(Entry::WeldLeg, "1/20")])),
+        ("a weld for once the torque", with(&[(Entry::WeldLeg, "0.05")])),
         ("a splined part", spline("80")),
         ("a splined part that bears it once", spline("50")),
         ("a splined part that fails", spline("30")),
