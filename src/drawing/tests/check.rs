@@ -193,7 +193,7 @@ fn the_shape_is_drawn_from_joint_to_joint_and_held_where_it_is() {
             assert!((foot.points[0].0 - x(in_inches(*held))).abs() < 0.2, "{name}");
         }
         // Held rigidly it does not move there.
-        if !job.typed(Entry::FrontSupport).is_some_and(|typed| !typed.is_blank()) {
+        if job.typed(Entry::FrontSupport).is_none_or(|typed| typed.is_blank()) {
             assert!((feet[0].points[0].1 - middle).abs() < 0.11, "{name}");
         }
     }
