@@ -1,7 +1,7 @@
 //! Check: what more length, mass and give do to the whirl speed, what more torque does; units change nothing.
 
 use shaftwright::job::{Display, Entry, Job};
-use shaftwright::stage::check::{Fit, FitSense, choices};
+use shaftwright::stage::check::{Fit, FitSense, Governs, choices};
 use shaftwright::stage::{Finding, Name, Sense, Stage, Verdict};
 
 use super::Luck;
@@ -146,7 +146,7 @@ fn torque_is_linear_and_the_lesser_counts() {
             else {
                 panic!()
             };
-            assert_eq!(governs, fit(&job, one) <= fit(&job, other));
+            assert_eq!(governs == Governs::Lesser, fit(&job, one) <= fit(&job, other));
         }
         // With that torque alone the strength is the same; with more of it as many times as much.
         let alone = |torque: f64| {
