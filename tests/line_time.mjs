@@ -1,13 +1,14 @@
 // What the sums of one line cost in the page's own machine code, without the page; or the curve of a turn; or
-// all that is said of weights and of balancing; or the bending frequencies of a shaft, three or the first:
+// all that is said of weights and of balancing, or at Check; or the bending frequencies of a shaft, three or the first:
 //
 //   ./dev run node tests/line_time.mjs
 //   ./dev run node tests/line_time.mjs turn
 //   ./dev run node tests/line_time.mjs weights
+//   ./dev run node tests/line_time.mjs check
 //   ./dev run node tests/line_time.mjs beam
 //   ./dev run node tests/line_time.mjs first
 //
-// Builds tests/line_time/chain.rs, or turn.rs, weights.rs, beam.rs or first.rs beside it, with the page's library and flags (not passed through wasm-opt, which the
+// Builds tests/line_time/chain.rs, or turn.rs, weights.rs, check.rs, beam.rs or first.rs beside it, with the page's library and flags (not passed through wasm-opt, which the
 // site is) and runs it in batches, half a second to warm up and then a second and a half on the clock. What
 // the program would ask of a page is stood in for; the chain asks for nothing of it. Quote the median: a
 // shared machine is in the 95th percentile.
@@ -15,8 +16,8 @@ import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 
-const what = { line: ['line_time', 200], turn: ['turn_time', 20], weights: ['weights_time', 20], beam: ['beam_time', 200], first: ['first_time', 200] }[process.argv[2] ?? 'line'];
-if (!what) throw new Error(`line, turn, weights, beam or first: ${process.argv[2]}`);
+const what = { line: ['line_time', 200], turn: ['turn_time', 20], weights: ['weights_time', 20], check: ['check_time', 20], beam: ['beam_time', 200], first: ['first_time', 200] }[process.argv[2] ?? 'line'];
+if (!what) throw new Error(`line, turn, weights, check, beam or first: ${process.argv[2]}`);
 const [EXAMPLE, CHAINS] = what; // chains a batch, as in those files
 
 const target = process.env.CARGO_TARGET_DIR || 'target';
