@@ -399,3 +399,54 @@ fn two_that_would_touch_are_told_as_one() {
         assert_eq!(verdict == Verdict::Good, clear, "{clock} {distance}: {verdict:?}");
     }
 }
+
+#[test]
+fn near_a_weld_is_said_before_that_two_touch() {
+    // Both 5° apart where they were, by the weld that the shorter shaft gets at 52.05 in: one of both, as far
+    // along, would stand as near to it, so that it is no advice.
+    let touching = [(Entry::WeightClock(0), "220°"), (Entry::WeightDistance(0), "52")];
+    let mut job = with_all(&touching);
+    job.weights.put_back = PutBack::OwnPlaces;
+    for row in 0..2 {
+        let verdict = find(&job, Name::PutBack(row)).verdict;
+        assert!(matches!(verdict, Verdict::Watch(Reason::OnTheWeld { .. })), "{verdict:?}");
+    }
+    // Nor on a shaft that gets longer, nor where it cannot be told what they are to keep clear of.
+    let mut longer = super::longer();
+    touching.iter().for_each(|(entry, text)| longer.put(*entry, text));
+    assert_eq!(find(&longer, Name::PutBack(0)).verdict, Verdict::Watch(Reason::Lengthened));
+    let wrong = with_all(&[touching[0], touching[1], (Entry::SeamClock, "banana")]);
+    assert_eq!(find(&wrong, Name::PutBack(0)).verdict, Verdict::Unjudged(Reason::WrongField));
+    // On the seam it is: one of both may stand beside it.
+    let seam = with_all(&[touching[0], touching[1], (Entry::SeamClock, "237°")]);
+    let verdict = find(&seam, Name::PutBack(1)).verdict;
+    assert!(
+        matches!(verdict, Verdict::Watch(Reason::Weight(WeightReason::TouchesAnother { .. }))),
+        "{verdict:?}"
+    );
+}
+
+#[test]
+fn one_of_both_keeps_off_a_third() {
+    // The first two are 23.478 g at 226.085° (by hand, above); by our own rule a square of that reaches
+    // 17.410°·√(23.478/14.5) = 22.154° on 1-9/16 in, one of 9 g 13.716°: they touch up to 261.955°, which is
+    // 258.955° before the third turns 3° with its yoke. By itself that one touches neither of them.
+    let at = |third: f64| {
+        let mut job = with_all(&[(Entry::WeightClock(0), "220°"), (Entry::WeightDistance(0), "52")]);
+        job.weights.rows.push(WeightRow::default());
+        for (entry, text) in [
+            (Entry::WeightMass(2), "9".to_owned()),
+            (Entry::WeightClock(2), format!("{third}°")),
+            (Entry::WeightDistance(2), "52".to_owned()),
+            (Entry::WeightRadius(2), "1-9/16".to_owned()),
+        ] {
+            job.put(entry, &text);
+        }
+        match find(&job, Name::PutBack(0)).verdict {
+            Verdict::Watch(Reason::Weight(WeightReason::TouchesAnother { both })) => both,
+            other => panic!("{other:?}"),
+        }
+    };
+    assert!(at(258.8).is_none());
+    assert!(at(259.1).is_some());
+}

@@ -30,7 +30,8 @@ pub(super) fn findings(job: &Job) -> Vec<Finding> {
 fn finding(job: &Job, one: &GoesBack, all: &[Told], by_eye: Option<Angle>) -> Finding {
     let Some(weight) = one.weight else { return cancelled(one) };
     let (mut verdict, split) = judged(job, one, &weight);
-    if !matches!(verdict, Verdict::Stop(_))
+    // One of both stands on the same place along the shaft: what is said of that goes before it.
+    if may_be_one_of_both(verdict)
         && let Some(reason) = touching(job, all, one.name)
     {
         verdict = Verdict::Watch(Reason::Weight(reason));
@@ -68,6 +69,18 @@ fn finding(job: &Job, one: &GoesBack, all: &[Told], by_eye: Option<Angle>) -> Fi
     }
     sources.push(Source::CommonPractice);
     finding.from(&sources)
+}
+
+/// Nothing is said of a weight that one of two would not mend: it is good, or stands on the seam or the ears.
+fn may_be_one_of_both(verdict: Verdict) -> bool {
+    let seam_or_ears = |reason: &WeightReason| {
+        matches!(reason, WeightReason::OnTheSeam { .. } | WeightReason::OnTheEars { .. })
+    };
+    match verdict {
+        Verdict::Good => true,
+        Verdict::Watch(Reason::Weight(reason)) => seam_or_ears(&reason),
+        _ => false,
+    }
 }
 
 /// Nothing goes back where the weights of an end cancel each other.

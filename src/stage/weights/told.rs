@@ -1,16 +1,16 @@
 //! The places that are told: every weight that goes back, or the two pieces that do its work; which of them
 //! would touch.
 
-use super::back::{GoesBack, cut, going_back, made, spans};
-use super::clear::{Standing, forbidden};
-use super::log::density;
+use super::back::{cut, going_back, made, spans};
+use super::clear::{Standing, forbidden, placed};
+use super::log::{Logged, density};
 use super::sense::{Piece, WeightReason};
 use crate::job::{End, Job};
 use crate::mechanics::across::Across;
 use crate::mechanics::keep_off::{Band, Obstacle, Sector, hit_along, hit_on_clock};
 use crate::mechanics::unbalance::{Spot, Weight};
 use crate::quantity::{Angle, Base, Length, Mass, Unbalance, inches};
-use crate::stage::finding::Name;
+use crate::stage::finding::{Name, Verdict};
 
 /// How thick a weight is taken to be that nobody measured. Our own choice.
 fn usual_thickness() -> Length {
@@ -37,13 +37,17 @@ pub struct Told {
 /// How far a piece reaches on the clock and along the shaft to either side: as its strip or its size says;
 /// else as a square plate of its mass. The square is our own choice, and only for what another weight must
 /// not touch.
-fn reaches(job: &Job, one: &GoesBack, whole: bool, work: Unbalance, radius: Length) -> (Angle, Length) {
-    let logged = one.of.first().filter(|_| whole && one.of.len() == 1);
+fn reaches(
+    job: &Job,
+    (logged, thick): (Option<&Logged>, Option<Length>),
+    work: Unbalance,
+    radius: Length,
+) -> (Angle, Length) {
     let (reach, half_width) = spans(job, logged, work);
     if reach.base() > 0.0 {
         return (reach, half_width);
     }
-    let thick = one.thick.unwrap_or_else(usual_thickness);
+    let thick = thick.unwrap_or_else(usual_thickness);
     let area = work.base() / radius.base() / (density(job).base() * thick.base());
     let half = area.sqrt() / 2.0;
     (Angle::from_base(half / radius.base()), Length::from_base(half))
@@ -56,7 +60,8 @@ pub(in crate::stage) fn told(job: &Job) -> Vec<Told> {
         let Some(weight) = one.weight else { continue };
         let piece = |clock: Angle, mass: Mass, whole: bool| {
             let work = mass * weight.radius;
-            let (reach, half_width) = reaches(job, &one, whole, work, weight.radius);
+            let logged = one.of.first().filter(|_| whole && one.of.len() == 1);
+            let (reach, half_width) = reaches(job, (logged, one.thick), work, weight.radius);
             let (name, own, radius, distance) = (one.name, one.own, weight.radius, one.distance);
             Told { name, mass, clock, distance, own, radius, reach, half_width }
         };
@@ -106,7 +111,7 @@ impl Told {
 }
 
 /// That a weight would touch another one, and the one piece that does the work of both; without it where
-/// that must not stand there either.
+/// that must not stand there either, as any weight is judged, or would touch a third one.
 pub(super) fn touching(job: &Job, all: &[Told], name: Name) -> Option<WeightReason> {
     let of_it = || all.iter().filter(|told| told.name == name);
     let (one, other) = of_it().find_map(|one| {
@@ -114,17 +119,18 @@ pub(super) fn touching(job: &Job, all: &[Told], name: Name) -> Option<WeightReas
         Some((one, other))
     })?;
     let unbalance = one.unbalance() + other.unbalance();
-    let both = made(job, Spot { unbalance, z: one.distance }, one.radius).filter(|weight: &Weight| {
-        let (reach, half_width) = spans(job, None, unbalance.size());
-        let distance = Some(one.distance);
-        let standing =
-            Standing { own: one.own, unbalance, radius: weight.radius, distance, reach, half_width };
-        forbidden(job, &standing, &[]).is_none()
+    let (own, distance, size) = (one.own, one.distance, unbalance.size());
+    let both = made(job, Spot { unbalance, z: distance }, one.radius).filter(|weight: &Weight| {
+        let radius = weight.radius;
+        let (reach, half_width) = spans(job, None, size);
+        let standing = Standing { own, unbalance, radius, distance: Some(distance), reach, half_width };
+        let (reach, half_width) = reaches(job, (None, None), size, radius);
+        let (mass, clock) = (weight.mass, weight.at);
+        let made = Told { name, mass, clock, distance, own, radius, reach, half_width };
+        let mut others = all.iter().filter(|third| *third != one && *third != other);
+        matches!(placed(job, &standing, &[]), (Verdict::Good, _))
+            && !others.any(|third| third.touches(&made))
     });
-    let both = both.map(|weight| Piece {
-        clock: weight.at,
-        mass: weight.mass,
-        cut: cut(job, unbalance.size()),
-    });
+    let both = both.map(|weight| Piece { clock: weight.at, mass: weight.mass, cut: cut(job, size) });
     Some(WeightReason::TouchesAnother { both })
 }
