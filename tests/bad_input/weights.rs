@@ -28,8 +28,9 @@ fn absurd_numbers_are_told_what_is_allowed() {
         for (got, expected) in [(g, given), (l, least), (m, most)] {
             assert!((in_base(got) - expected).abs() < 1e-6, "{entry:?} {text:?}: {got:?}");
         }
-        // What is not asked for as things are chosen holds nothing up; the ears are to be kept clear of.
-        let asked = entry == Entry::EarClock;
+        // What is not asked for as things are chosen holds nothing up; the ears are to be kept clear of, and a
+        // strip's sizes say how far it reaches.
+        let asked = matches!(entry, Entry::EarClock | Entry::StripWidth | Entry::StripThickness);
         assert_eq!(whole(&job).shaft == Standing::Good, !asked, "{entry:?} {text:?}");
     }
     // A note is words, and none of them is wrong.

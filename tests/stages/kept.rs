@@ -162,8 +162,37 @@ fn clear_of_the_seam_and_of_both_yokes_ears() {
     assert!(kept(&ears).by_eye.is_some());
     ears.balance.end = End::Rear;
     assert!(kept(&ears).by_eye.is_none());
-    let wrong = finding(&solved(&[(Entry::EarClock, "banana")]));
-    assert_eq!(wrong.verdict, Verdict::Unjudged(Reason::WrongField));
+}
+
+#[test]
+fn what_it_is_checked_by_and_is_wrong_is_not_passed_over() {
+    // After a good check: with all of these right it is good.
+    let at = |entry: Entry, text: &str| {
+        let mut job = solved(&[(Entry::CheckAmplitude(1), "0.1"), (Entry::RearPlane, "48")]);
+        job.put(entry, text);
+        finding(&job)
+    };
+    assert_eq!(at(Entry::FrontPlane, "").verdict, Verdict::Good);
+    for entry in [
+        Entry::EarClock,
+        Entry::SeamClock,
+        Entry::RearPlane,
+        Entry::StripThickness,
+        Entry::StripWidth,
+        Entry::WeldLine,
+        Entry::FarWeldLine,
+    ] {
+        let wrong = at(entry, "banana");
+        assert_eq!(wrong.verdict, Verdict::Unjudged(Reason::WrongField), "{entry:?}");
+        // That the ears were not given is said where they were not, and not where they are wrong.
+        let RunSense::Kept(kept) = sense(&wrong) else { panic!("{wrong:?}") };
+        assert_eq!(kept.by_eye.is_none(), entry == Entry::EarClock, "{entry:?}");
+    }
+    // The other end's place is nothing to it.
+    assert_eq!(at(Entry::FrontPlane, "banana").verdict, Verdict::Good);
+    let mut front = solved(&[(Entry::CheckAmplitude(0), "0.1"), (Entry::FrontPlane, "banana")]);
+    front.balance.end = End::Front;
+    assert_eq!(finding(&front).verdict, Verdict::Unjudged(Reason::WrongField));
 }
 
 #[test]

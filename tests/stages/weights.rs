@@ -199,9 +199,20 @@ fn kept_clear_of_the_seam() {
         Verdict::Watch(Reason::Weight(WeightReason::OnTheEars { .. }))
     ));
     // What it was to be kept clear by and cannot be read is not passed over.
-    for entry in [Entry::SeamClock, Entry::EarClock] {
-        let wrong = with(entry, "banana");
-        assert_eq!(find(&wrong, Name::PutBack(1)).verdict, Verdict::Unjudged(Reason::WrongField));
+    for entry in [
+        Entry::SeamClock,
+        Entry::EarClock,
+        Entry::StripWidth,
+        Entry::StripThickness,
+        Entry::WeldLine,
+        Entry::FarWeldLine,
+    ] {
+        let wrong = find(&with(entry, "banana"), Name::PutBack(1)).verdict;
+        assert_eq!(wrong, Verdict::Unjudged(Reason::WrongField), "{entry:?}");
+    }
+    // Its own place is known without those of the ends.
+    for entry in [Entry::FrontPlane, Entry::RearPlane] {
+        assert_eq!(find(&with(entry, "banana"), Name::PutBack(1)).verdict, Verdict::Good);
     }
 }
 

@@ -144,7 +144,8 @@ fn one(
     let Some(tube) = fields.length(Entry::TubeDiameter) else {
         return Finding::missing(name, fields.needs());
     };
-    // What else is not known here holds nothing up: it is the weights' own, and asked for there.
+    // What else is not known here holds nothing up: it is the weights' own, and asked for there. What is wrong of
+    // it leaves this unjudged.
     let thick = fields.length(Entry::StripThickness).unwrap_or(Length::from_base(0.0));
     let at = place(job, &mut fields, own);
     let (on, trial) = all_on(solved, correction);
@@ -174,7 +175,7 @@ fn one(
         cut: cut(job, on.size()),
         split,
         alone: split.zip(around).and_then(|(pieces, around)| nearest(weight.at, pieces, around)),
-        by_eye: by_eye.filter(|_| verdict != Verdict::Unjudged(Reason::WrongField)),
+        by_eye,
         checked: checked == Checked::Good,
         trial: solved.runs.left_on,
     };

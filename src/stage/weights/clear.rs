@@ -3,6 +3,7 @@
 
 use super::back::{GoesBack, cut};
 use super::keep_from_weld;
+use super::place::plane;
 use super::sense::{Piece, WeightReason};
 use crate::job::{End, Entry, Job};
 use crate::mechanics::across::Across;
@@ -69,9 +70,11 @@ pub(super) fn ear_line(job: &Job, end: End) -> Option<Angle> {
     Some(if end == End::Rear { line + turn } else { line - turn })
 }
 
-/// How far to keep off an end's ears by eye, where nobody said where they are.
+/// How far to keep off an end's ears by eye, where nobody said where they are. What was said and is wrong is
+/// to be put right instead.
 pub(in crate::stage) fn ears_by_eye(job: &Job, end: End) -> Option<Angle> {
-    ear_line(job, end).is_none().then(keep_from_ears)
+    let wrong = read(job, Entry::EarClock).is_err();
+    (!wrong && ear_line(job, end).is_none()).then(keep_from_ears)
 }
 
 /// What a weight must keep off round the tube: the seam all along it, the ears of its own end's yoke.
@@ -87,9 +90,13 @@ fn sectors(job: &Job, end: End) -> Vec<Sector> {
     all
 }
 
-/// An entry that a weight is to be kept clear by is wrong.
-fn wrong(job: &Job) -> bool {
-    [Entry::SeamClock, Entry::EarClock].into_iter().any(|entry| read(job, entry).is_err())
+/// An entry that a weight is to be kept clear by is wrong: what it must keep off, how far it reaches, and where
+/// along the shaft it goes, while that is not known.
+fn wrong(job: &Job, one: &Standing) -> bool {
+    let wrong = |entry: Entry| read(job, entry).is_err();
+    let off = [Entry::SeamClock, Entry::EarClock, Entry::FarWeldLine, Entry::WeldLine];
+    let reach = [Entry::StripWidth, Entry::StripThickness];
+    off.into_iter().chain(reach).any(wrong) || one.distance.is_none() && wrong(plane(one.own))
 }
 
 /// What a weight would stand on round the tube, other weights among it, and the two beside it that do its
@@ -162,7 +169,7 @@ pub(in crate::stage) fn placed(
     }
     match forbidden(job, one, others) {
         Some((reason, split)) => (Verdict::Watch(Reason::Weight(reason)), split),
-        None if wrong(job) => (Verdict::Unjudged(Reason::WrongField), None),
+        None if wrong(job, one) => (Verdict::Unjudged(Reason::WrongField), None),
         None => (Verdict::Good, None),
     }
 }

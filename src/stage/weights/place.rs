@@ -19,10 +19,18 @@ pub struct Place {
     pub inside_weld: Option<Length>,
 }
 
+/// Where the place of an end's weights is typed.
+pub(super) const fn plane(end: End) -> Entry {
+    match end {
+        End::Front => Entry::FrontPlane,
+        End::Rear => Entry::RearPlane,
+    }
+}
+
 /// The place of an end's weights: as typed; else so far inside that end's weld. `None`, with what is needed
 /// in the fields, while neither is known.
 pub(in crate::stage) fn place(job: &Job, fields: &mut Fields, end: End) -> Option<Place> {
-    let entry = if end == End::Front { Entry::FrontPlane } else { Entry::RearPlane };
+    let entry = plane(end);
     if !fields.is_empty(entry) {
         return fields.length(entry).map(|distance| Place { distance, inside_weld: None });
     }

@@ -2,7 +2,7 @@
 
 use super::back::{GoesBack, cut, going_back};
 use super::clear::{ears_by_eye, judged};
-use super::sense::{Cut, Piece, There, WeightSense};
+use super::sense::{Cut, Piece, There, WeightReason, WeightSense};
 use super::told::{Told, told, touching};
 use crate::job::{End, Job, PutBack};
 use crate::mechanics::unbalance::Weight;
@@ -45,7 +45,7 @@ fn finding(job: &Job, one: &GoesBack, all: &[Told], by_eye: Option<Angle>) -> Fi
         split,
         inside_weld: one.inside_weld,
         around: one.around,
-        by_eye: by_eye.filter(|_| verdict != Verdict::Unjudged(Reason::WrongField)),
+        by_eye,
     };
     let value = Value {
         amount: Amount::Mass(weight.mass),
