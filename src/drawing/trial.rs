@@ -86,6 +86,8 @@ struct Weights {
     trials: Vec<(usize, (f64, f64))>,
     /// Answers: one, or the two of a mirrored pair.
     answers: Vec<(f64, f64)>,
+    /// The answer is not known: no weight is put on, and no arrow points to one.
+    not_known: bool,
     /// Rim of the region at 95 %.
     region: Vec<(f64, f64)>,
     /// Of each trial without phase: how its reading stands to the first.
@@ -110,6 +112,7 @@ fn weights(runs: &Runs, outcome: &Result<Solved, Unsolved>, plane: Plane, number
     let mut found = Weights {
         trials: trials.iter().map(|t| (t.run, on_the_plane(grams(t.mass), t.at))).collect(),
         answers: Vec::new(),
+        not_known: false,
         region: Vec::new(),
         shares: if runs.by == BalanceBy::Amplitudes {
             trials.iter().map(share).collect()
@@ -124,6 +127,7 @@ fn weights(runs: &Runs, outcome: &Result<Solved, Unsolved>, plane: Plane, number
                 on_the_plane(grams(weight.size() / radius), weight.at())
             };
             found.answers.push(point(correction.weight));
+            found.not_known = solved.is_not_known(plane, correction);
             found.region = rim(&correction.region).into_iter().map(point).collect();
         }
         Err(Unsolved::Later(RunReason::TwoAnswers { pair })) => {
@@ -138,8 +142,9 @@ fn size((up, right): (f64, f64)) -> f64 {
     up.hypot(right)
 }
 
-/// The weights as vectors: trials, answer and its region; without phase one circle a trial, which hold all
-/// weights that explain its reading beside the first: they cross at the answer. `None` before the runs are read.
+/// The weights as vectors: trials, answer and its region, the region alone where the answer is not known;
+/// without phase one circle a trial, which hold all weights that explain its reading beside the first: they
+/// cross at the answer. `None` before the runs are read.
 pub fn weight_plane(job: &Job, number: usize) -> Option<String> {
     let plane = plane(job, number)?;
     let runs = runs(job).ok()?;
@@ -180,7 +185,7 @@ pub fn weight_plane(job: &Job, number: usize) -> Option<String> {
         let ring: Vec<(f64, f64)> = found.region.iter().map(|point| at(*point)).collect();
         svg.path(Pen::Accent, &ring, false);
     }
-    for point in &found.answers {
+    for point in found.answers.iter().filter(|_| !found.not_known) {
         svg.arrow(Pen::Accent, CENTRE, at(*point));
     }
     words(&mut svg, &rows);

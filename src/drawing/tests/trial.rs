@@ -4,6 +4,8 @@
 use super::reader::{Piece, complaints, pieces};
 use crate::drawing::{clips_on_the_clock, run_vectors, weight_plane};
 use crate::job::{BalanceBy, Entry, Job, PickUp, Ready, Run, Spin};
+use crate::stage::balance::{OnTheCar, Plane, RunSense};
+use crate::stage::{Name, Sense, Stage};
 
 /// A job with its clips, ready to be balanced.
 fn ready(by: BalanceBy) -> Job {
@@ -217,6 +219,27 @@ fn the_circles_cross_at_the_answer_and_the_arrow_points_there() {
         let (grams, at) = weight(&svg, *tip);
         (grams - 13.3333).abs() < 0.1 && (at - 20.0).abs() < 0.5
     }));
+}
+
+#[test]
+fn what_is_not_known_has_its_ring_and_no_arrow() {
+    // The stage says of itself which answers are not known: the drawing points to none of those.
+    let mut seen = [0, 0];
+    for scatter in ["0.05", "0.6", "1", "1.2", "1.4", "1.6", "1.8", "2"] {
+        let mut job = amplitudes(3);
+        job.put(Entry::RunScatter, scatter);
+        let put_on = Name::OnTheCar(OnTheCar::PutOn(Plane::One));
+        let found = Stage::Balance.findings(&job).into_iter().find(|one| one.name == put_on).unwrap();
+        let Some(Sense::OnTheCar(sense)) = found.value().and_then(|value| value.sense) else { continue };
+        let unknown = matches!(sense, RunSense::NotKnown { .. });
+        let svg = weight_plane(&job, 0).unwrap();
+        let (_, _, all) = pieces(&svg);
+        let ring = all.iter().any(|p| p.tag == "path" && p.class == "accent" && p.points.len() > 30);
+        assert_eq!(arrows(&all).is_empty(), unknown, "{scatter}: {sense:?}");
+        assert!(ring || svg.contains("its ± is off the drawing"), "{scatter}");
+        seen[usize::from(unknown)] += usize::from(ring);
+    }
+    assert!(seen.iter().all(|count| *count > 0), "{seen:?}");
 }
 
 #[test]

@@ -202,7 +202,7 @@ fn vectors(state: State) -> AnyView {
     all([
         picture(
             state,
-            "Weights as vectors: arrow the correction, ring round its tip where the true one lies at 95 %; dots the trials; thin circles, one a trial: they cross at the answer",
+            "Weights as vectors: arrow the correction, none where it is not known, ring where the true one lies at 95 %; dots the trials; thin circles, one a trial: they cross at the answer",
             Follows::Pause,
             |job| drawing::weight_plane(job, 0),
         ),

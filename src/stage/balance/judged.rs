@@ -48,7 +48,7 @@ fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction)
     let stays = runs.trials.first().filter(|_| runs.left_on);
     let on = stays.map_or(correction.weight, |trial| trial.weight + correction.weight);
     let (pull, load) = size::pull(job, on.size());
-    let sense = if !worth && unknown {
+    let sense = if solved.is_not_known(plane, correction) {
         RunSense::NotKnown { at: correction.weight.at(), doubt: as_mass(doubt, runs.radius) }
     } else if !worth {
         if around.is_none() { RunSense::Nothing } else { RunSense::StopHere }

@@ -159,6 +159,11 @@ impl Solved {
             && correction.expected_left + correction.left_doubt < self.before(plane)
     }
 
+    /// Whether it surely shakes, and what would cure this end is not known, so that nothing is put on there.
+    pub fn is_not_known(&self, plane: Plane, correction: &Correction) -> bool {
+        !self.is_worth(plane, correction) && self.is_unknown(plane, correction)
+    }
+
     /// Whether it surely shakes, and what cures this end is not known well enough to be put on for its own sake.
     ///
     /// Where the other end gains, this one's may go on for that one's sake; else both stand or fall together.
