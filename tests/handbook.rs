@@ -138,7 +138,6 @@ fn compute(sum: &str, given: &Given) -> Results {
         "shares" => two_planes(given),
         "split" => apportion::split(given),
         "clips" => apportion::clips(given),
-        "between joints" => apportion::between_joints(given),
         "moved" => apportion::moved(given),
         "growth" => apportion::grown(given),
         "permitted" => {

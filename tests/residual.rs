@@ -1,4 +1,4 @@
-//! What a crooked tube puts out of balance, weights cut from stock, merged, split and put back: against a
+//! What a crooked tube puts out of balance, weights cut from stock, split and put back: against a
 //! script that integrates and solves by number, against the stage, and laws.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 

@@ -1,4 +1,4 @@
-//! Apportioning: several weights made one, one made two at places where weights may stand.
+//! Apportioning: one weight made two at places where weights may stand.
 
 use super::across::Across;
 use super::unbalance::{Shares, Spot};
@@ -11,38 +11,6 @@ const SAME_LINE: f64 = 1e-6;
 /// How near two places along the shaft may come before they count as one, in metres. Our own choice: no
 /// weight is set closer.
 const ONE_PLACE: f64 = 0.001;
-
-/// Several weights as one.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Merged {
-    /// The one that pulls as all of them and rocks the shaft most nearly as they do.
-    pub spot: Spot,
-    /// What it leaves of their rocking: so much in the front joint's plane and the opposite in the rear
-    /// one's. Nothing where they all stand at one place along the shaft.
-    pub left: Across<Unbalance>,
-}
-
-/// The one unbalance that stands for several.
-///
-/// Formula: U = Σu, z = Σ(uᵢ·U)·zᵢ/U², left in front Σu·(1 − z/L) − U·(1 − z/L), the dot being that of
-/// vectors.
-/// Symbols: u each unbalance, z its place behind the front joint, L joint-to-joint length.
-/// Range: `None` unless L > 0, all is finite, and they do not cancel each other: what is left then is a
-/// couple, and no one weight makes one. The place may lie off the shaft where they almost do.
-/// Source: statics of a rigid body; z is where the couple that is left is least, square to U.
-pub fn merged(spots: &[Spot], length: Length) -> Option<Merged> {
-    let shares = spots.iter().fold(Shares::zero(), |sum, spot| sum.with(*spot, length));
-    let all: f64 = spots.iter().map(|spot| spot.unbalance.size().base()).sum();
-    let unbalance = shares.front + shares.rear;
-    let size = unbalance.size().base();
-    if !(length.base() > 0.0 && shares.are_finite() && size > LAST_BITS * all) {
-        return None;
-    }
-    let [up, right] = [unbalance.up.base() / size, unbalance.right.base() / size];
-    let along = (shares.rear.up.base() * up + shares.rear.right.base() * right) / size;
-    let left = unbalance.scaled(along) - shares.rear;
-    Some(Merged { spot: Spot { unbalance, z: length * along }, left })
-}
 
 /// Why an unbalance cannot be had from two places on the clock.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -114,9 +82,7 @@ pub fn at_places(shares: Shares, length: Length, places: [Length; 2]) -> Option<
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{
-        as_degrees, as_gram_millimetres, as_millimetres, degrees, gram_millimetres, millimetres,
-    };
+    use crate::quantity::{as_gram_millimetres, degrees, gram_millimetres, millimetres};
 
     fn toward(size: f64, at: f64) -> Across<Unbalance> {
         Across::toward(gram_millimetres(size), degrees(at))
@@ -169,27 +135,6 @@ mod tests {
         {
             assert_eq!(clock(size, at, first, 60.0), Err(NotSplit::NotFinite));
         }
-    }
-
-    #[test]
-    fn one_for_several() {
-        // By hand: 30 at 200 mm and 10 at 600 mm on one side are 40 at 300 mm, and nothing is left.
-        let length = millimetres(1000.0);
-        let got = merged(&[spot(30.0, 75.0, 200.0), spot(10.0, 75.0, 600.0)], length).unwrap();
-        assert!((as_gram_millimetres(got.spot.unbalance.size()) - 40.0).abs() < 1e-9);
-        assert!((as_degrees(got.spot.unbalance.at()) - 75.0).abs() < 1e-9);
-        assert!((as_millimetres(got.spot.z) - 300.0).abs() < 1e-9);
-        assert!(as_gram_millimetres(got.left.size()) < 1e-9);
-        // By hand: 10 up at 0 and 10 right at 1000: 14.142 at 45°, half way; 5 up and −5 right are left in front.
-        let got = merged(&[spot(10.0, 0.0, 0.0), spot(10.0, 90.0, 1000.0)], length).unwrap();
-        assert!((as_millimetres(got.spot.z) - 500.0).abs() < 1e-9);
-        let left = [got.left.up, got.left.right].map(as_gram_millimetres);
-        assert!((left[0] - 5.0).abs() < 1e-9 && (left[1] + 5.0).abs() < 1e-9, "{left:?}");
-        // A couple is no weight; nor is nothing.
-        assert!(merged(&[spot(10.0, 20.0, 100.0), spot(10.0, 200.0, 900.0)], length).is_none());
-        assert!(merged(&[], length).is_none());
-        assert!(merged(&[spot(10.0, 20.0, 100.0)], millimetres(0.0)).is_none());
-        assert!(merged(&[spot(f64::NAN, 20.0, 100.0)], length).is_none());
     }
 
     #[test]

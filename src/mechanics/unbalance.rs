@@ -156,32 +156,6 @@ pub fn grade_reached(unbalance: Unbalance, mass: Mass, speed: AngularVelocity) -
     (fits && millimetres_per_second.is_finite()).then_some(millimetres_per_second)
 }
 
-/// What is permitted in the planes of the two joints.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Allotted {
-    /// In the plane of the front joint.
-    pub front: Unbalance,
-    /// In the plane of the rear joint.
-    pub rear: Unbalance,
-    /// The centre of mass lies so near one joint that the shares were held within 0.3 and 0.7.
-    pub held: bool,
-}
-
-/// Shares a permitted unbalance between the joints as they carry the shaft.
-///
-/// Formula: front U·(L − s)/L, rear U·s/L, each held within 0.3·U and 0.7·U.
-/// Symbols: U permitted for the whole shaft, s its centre of mass behind the front joint, L length.
-/// Range: `None` unless 0 < s < L and U is finite and not under 0. Source: ISO 21940-11, clause 7 on the
-/// allocation to bearing planes (from memory). Assumes a centre of mass between the joints.
-pub fn allotted(whole: Unbalance, centre: Length, length: Length) -> Option<Allotted> {
-    let (share, length) = (centre.base() / length.base(), length.base());
-    if !(share > 0.0 && share < 1.0 && length > 0.0 && whole.base() >= 0.0 && whole.is_finite()) {
-        return None;
-    }
-    let rear = share.clamp(0.3, 0.7);
-    Some(Allotted { front: whole * (1.0 - rear), rear: whole * rear, held: rear != share })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -249,25 +223,6 @@ mod tests {
             [(-1.0, 10.0, 3000.0), (1.0, 0.0, 3000.0), (1.0, 10.0, 0.0), (f64::NAN, 1.0, 1.0)]
         {
             assert!(ask(u, m, n).is_none());
-        }
-    }
-
-    #[test]
-    fn shared_between_the_joints() {
-        // From memory: ISO 21940-11, clause 7, recomputed: 3600 kg, 3000 rpm, G 2.5, bearings
-        // 1500 and 900 mm from the centre of mass: 28 648, of it 10 743 and 17 905 g·mm.
-        let ask = |s: f64| allotted(gram_millimetres(28_648.0), millimetres(s), millimetres(2400.0));
-        let got = ask(1500.0).unwrap();
-        assert!((as_gram_millimetres(got.front) - 10_743.0).abs() < 0.5 && !got.held);
-        assert!((as_gram_millimetres(got.rear) - 17_905.0).abs() < 0.5);
-        // By the clause: never under 0.3 nor over 0.7 of the whole, and said so.
-        for (s, front) in [(100.0, 0.7), (2300.0, 0.3)] {
-            let got = ask(s).unwrap();
-            assert!((as_gram_millimetres(got.front) - front * 28_648.0).abs() < 1e-6 && got.held);
-            assert!((as_gram_millimetres(got.front + got.rear) - 28_648.0).abs() < 1e-6);
-        }
-        for s in [0.0, 2400.0, -5.0, f64::NAN] {
-            assert!(ask(s).is_none());
         }
     }
 

@@ -1,10 +1,10 @@
-//! The sums of `handbook.rs` about sharing an unbalance: over the clock, between clips, between the joints,
-//! at another radius; and how a bow grows.
+//! The sums of `handbook.rs` about sharing an unbalance: over the clock, between clips, at another
+//! radius; and how a bow grows.
 
 use shaftwright::mechanics::across::Across;
 use shaftwright::mechanics::apportion::on_clock;
 use shaftwright::mechanics::trial::clips;
-use shaftwright::mechanics::unbalance::{Weight, allotted};
+use shaftwright::mechanics::unbalance::Weight;
 use shaftwright::mechanics::whirl::growth;
 use shaftwright::quantity::{
     as_degrees, as_gram_millimetres, as_grams, degrees, gram_millimetres, grams, inches, millimetres,
@@ -26,14 +26,6 @@ pub fn clips(given: &Given) -> Results {
     let wanted = Across::toward(gram_millimetres(given.number("wanted")), degrees(0.0));
     let found = clips::clips(grams(given.number("each")), millimetres(1.0), wanted).unwrap();
     vec![("degrees", as_degrees(found.half))]
-}
-
-/// What is permitted, between the bearings.
-pub fn between_joints(given: &Given) -> Results {
-    let [front, rear] = ["front", "rear"].map(|name| millimetres(given.number(name)));
-    let whole = gram_millimetres(given.number("whole"));
-    let got = allotted(whole, front, front + rear).unwrap();
-    vec![("front", as_gram_millimetres(got.front)), ("rear", as_gram_millimetres(got.rear))]
 }
 
 /// A mass at another radius; any unit of mass.

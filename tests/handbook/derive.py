@@ -160,10 +160,6 @@ def apportioned():
         say(f"split {key} second", q, 6)
     for ratio in [1, 1.5, 0.5]:
         say(f"clips {ratio}", halve(lambda g: ratio - abs(polar(1, g) + polar(1, -g)), 0, 90), 6)
-    # Moments about either bearing.
-    whole = F(25, 10) * 3600 / F(2 * pi * 50) * 1000
-    say("G2.5 3600 kg 3000 front", whole * 900 / 2400)
-    say("G2.5 3600 kg 3000 rear", whole * 1500 / 2400)
     say("2.2 oz from 14 to 16", F("2.2") * 14 / 16)
     for share in [0.5, 0.7, 0.9]:
         # A bow's own pull bends it again, by (n/N)² of itself, and so on.

@@ -2,6 +2,7 @@
 
 use shaftwright::job::{Choice, Display, Entry, Job, Joined, PutBack, WeightRow};
 use shaftwright::mechanics::across::Across;
+use shaftwright::mechanics::apportion::on_clock;
 use shaftwright::mechanics::unbalance::Weight;
 use shaftwright::quantity::{
     Unbalance, as_degrees, as_gram_millimetres, as_grams, as_millimetres, clockwise_angle, degrees,
@@ -108,4 +109,39 @@ fn order_zero_of_the_clock_and_units_change_nothing() {
             }
         }
     }
+}
+
+#[test]
+fn one_for_two_at_one_place_splits_into_them_again() {
+    // Two at one place along the shaft, less than half a turn apart: the one for the end stands there too, pulls
+    // as they do, and asked of their own places on the clock it is those two again.
+    let mut luck = Luck(45);
+    for _ in 0..200 {
+        let mut job = shaft();
+        let (first, distance) = (luck.between(0.0, 360.0), luck.between(30.0, 50.0));
+        let second = first + luck.between(20.0, 160.0);
+        for (row, clock) in [first, second].into_iter().enumerate() {
+            let (mass, radius) = (luck.between(10.0, 60.0), luck.between(1.5, 1.8));
+            job.put(Entry::WeightMass(row), &format!("{mass:.12} g"));
+            job.put(Entry::WeightClock(row), &format!("{:.12}°", clock.rem_euclid(360.0)));
+            job.put(Entry::WeightDistance(row), &format!("{distance:.12}"));
+            job.put(Entry::WeightRadius(row), &format!("{radius:.12}"));
+        }
+        let each = back(&job, [0, 1, 2, 3]);
+        job.weights.joined = Joined::OneAnEnd;
+        let [one] = back(&job, [0, 1, 2, 3])[..] else { panic!("one end had them") };
+        assert!(each.iter().all(|weight| as_millimetres(weight.z - one.z).abs() < 1e-9));
+        assert!(as_gram_millimetres(off_from(&each, one)) < 1e-6);
+        let [a, b] = [each[0], each[1]];
+        let split = on_clock(one.unbalance(), a.at, b.at).unwrap();
+        for (part, weight) in split.into_iter().zip([a, b]) {
+            assert!((as_gram_millimetres(part - weight.unbalance().size())).abs() < 1e-6);
+        }
+    }
+}
+
+/// How far one weight is off what several do.
+fn off_from(each: &[Weight], one: Weight) -> Unbalance {
+    let all = each.iter().fold(Across::zero(), |sum, weight| sum + weight.unbalance());
+    (all - one.unbalance()).size()
 }

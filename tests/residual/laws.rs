@@ -1,8 +1,8 @@
 //! Laws: force and couple are kept, order never matters, the clock turns the answer, sizes scale it, what
-//! is merged and split comes back; the models against the stage that puts weights back.
+//! is carried by two places comes back; the models against the stage that puts weights back.
 
 use shaftwright::job::{End, Entry, Job, WeightRow, sample};
-use shaftwright::mechanics::apportion::{at_places, merged, on_clock};
+use shaftwright::mechanics::apportion::at_places;
 use shaftwright::mechanics::models::{Change, CutEnd, Model, put_back};
 use shaftwright::mechanics::residual::{residual, residual_of};
 use shaftwright::mechanics::unbalance::{Weight, grade_reached};
@@ -37,47 +37,27 @@ fn force_and_couple_about_every_place() {
         let shares = shares_of(&spots, length);
         let places = [luck.between(0.0, 0.4), luck.between(0.5, 1.0)].map(|part| part * length);
         let two = at_places(shares, millimetres(length), places.map(millimetres)).unwrap();
-        let one = merged(&spots, millimetres(length)).unwrap();
-        let left = Shares { front: one.left, rear: -one.left };
-        let mut with_left = planes(left, length).to_vec();
-        with_left.push(one.spot);
         for about in [-300.0, 0.0, luck.between(0.0, length), length, 5000.0] {
             let wanted = force_and_couple(&spots, about);
             let scale = 5.0 * 900.0 * 6000.0;
-            for instead in [&planes(shares, length)[..], &two[..], &with_left[..]] {
-                alike(&force_and_couple(instead, about), &wanted, scale);
+            for instead in [planes(shares, length), two] {
+                alike(&force_and_couple(&instead, about), &wanted, scale);
             }
         }
-        // What one weight leaves is square to it: a place further on or back would leave more.
-        let ([a, b], [c, d]) = (parts(one.left), parts(one.spot.unbalance));
-        assert!((a * c + b * d).abs() < 1e-9 * scale_of(&spots).powi(2));
     }
 }
 
-fn scale_of(spots: &[Spot]) -> f64 {
-    spots.iter().map(|spot| as_gram_millimetres(spot.unbalance.size())).sum()
-}
-
 #[test]
-fn merged_then_split_comes_back() {
+fn two_places_along_the_shaft_carry_their_own() {
+    // What two weights do, asked of their own places, is those two again.
     let mut luck = Luck(2);
     for _ in 0..200 {
-        // Two at one place along the shaft, less than half a turn apart.
-        let (first, z) = (luck.between(0.0, 360.0), luck.between(0.0, 1000.0));
-        let second = first + luck.between(5.0, 175.0);
-        let sizes = [luck.between(1.0, 900.0), luck.between(1.0, 900.0)];
-        let pair = [spot(sizes[0], first, z), spot(sizes[1], second, z)];
-        let one = merged(&pair, millimetres(1000.0)).unwrap();
-        assert!((as_millimetres(one.spot.z) - z).abs() < 1e-7);
-        assert!(as_gram_millimetres(one.left.size()) < 1e-9 * 1800.0);
-        let back = on_clock(one.spot.unbalance, degrees(first), degrees(second)).unwrap();
-        alike(&back.map(as_gram_millimetres), &sizes, 20.0 * 1800.0);
-        // Two on one side of the clock along the shaft.
-        let places = [luck.between(0.0, 400.0), luck.between(500.0, 1000.0)];
-        let pair = [spot(sizes[0], first, places[0]), spot(sizes[1], first, places[1])];
-        let one = merged(&pair, millimetres(1000.0)).unwrap();
-        let alone = shares_of(&[one.spot], 1000.0);
-        let back = at_places(alone, millimetres(1000.0), places.map(millimetres)).unwrap();
+        let pair = [
+            spot(luck.between(1.0, 900.0), luck.between(0.0, 360.0), luck.between(0.0, 400.0)),
+            spot(luck.between(1.0, 900.0), luck.between(0.0, 360.0), luck.between(500.0, 1000.0)),
+        ];
+        let shares = shares_of(&pair, 1000.0);
+        let back = at_places(shares, millimetres(1000.0), pair.map(|one| one.z)).unwrap();
         for (one, other) in back.iter().zip(pair) {
             alike(&parts(one.unbalance), &parts(other.unbalance), 20.0 * 1800.0);
         }
