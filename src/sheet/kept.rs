@@ -15,7 +15,8 @@ pub(super) const fn kept_title(plane: Plane) -> &'static str {
     }
 }
 
-/// Where it goes and what it must be.
+/// Where it goes and what it must be: where on the clock, along the shaft and out from its axis; then what not every
+/// weight has, and the caution.
 pub(super) fn worded_kept(kept: &Kept, job: &Job) -> String {
     let display = job.display.lengths();
     let at = around(kept.clock, kept.around);
@@ -26,35 +27,31 @@ pub(super) fn worded_kept(kept: &Kept, job: &Job) -> String {
         None => format!("At {at}"),
     };
     let off = if kept.trial { "the clips and the trial" } else { "the clips" };
+    let along = match (kept.distance, kept.inside_weld) {
+        (Some(distance), inside) => {
+            let taken = inside.map_or(String::new(), |inside| {
+                format!(" not typed, taken as {} inside the weld,", show_length(inside, display))
+            });
+            format!(":{taken} {} from {}", show_length(distance, display), far_datum(job))
+        }
+        (None, _) => String::new(),
+    };
     let mut words = format!(
-        "{place}, seen from the rear, in place of {off}. Its centre of mass {} from the shaft's axis.",
+        "{place}, seen from the rear, in place of {off}. Only at the clips' own place along the shaft{along}. Its centre of mass {} from the shaft's axis.",
         show_plain_length(kept.radius, display)
     );
     if let Some(alone) = kept.alone {
         words.push_str(&format!(" Or all of it at {}: as near as the ± tells.", show_clock(alone)));
     }
+    if kept.distance.is_none() {
+        words.push_str(" Keep it 1/2 in, 13 mm, off the welds.");
+    }
     words.push_str(&of_strip(kept.cut, kept.split.is_some(), display));
-    words.push_str(
-        " At the same place along the shaft as the clips: elsewhere along it does not do the same.",
-    );
-    match (kept.distance, kept.inside_weld) {
-        (Some(distance), Some(inside)) => words.push_str(&format!(
-            " No place was named for them: taken as {} inside the weld, {} from {}.",
-            show_length(inside, display),
-            show_length(distance, display),
-            far_datum(job)
-        )),
-        (Some(distance), None) => words.push_str(&format!(
-            " Taken as {} from {}.",
-            show_length(distance, display),
-            far_datum(job)
-        )),
-        (None, _) => words.push_str(" Keep it 1/2 in, 13 mm, off the welds."),
-    }
     words.push_str(&by_eye(kept.by_eye));
-    words.push_str(" Weld it with the shaft off the car.");
-    if !kept.checked {
-        words.push_str(" Not before the check run is good.");
-    }
+    words.push_str(if kept.checked {
+        " Weld it with the shaft off the car."
+    } else {
+        " Weld it with the shaft off the car, and not before the check run is good."
+    });
     words
 }
