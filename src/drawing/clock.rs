@@ -126,13 +126,22 @@ pub(super) fn turning_arrow(svg: &mut Svg, start: Angle, way: f64) {
     svg.arrow(Pen::Accent, from, place(radius, start + degrees(way * 50.0)));
 }
 
-/// The weights on the clock, numbered: hollow at the front, filled at the rear; where they came off dashed,
-/// the seam and the line through the ears thin. `None` without one.
+/// The weights on the clock, numbered, with each one's end in words below: filled where they go, dashed where they
+/// came off, as on the tube unrolled; the seam and the line through the ears thin. `None` without one.
 pub fn weights(job: &Job) -> Option<String> {
     let lay = lay(job)?;
     let new = || lay.new.iter().filter_map(|one| Some((one, one.weight?)));
     new().next()?;
-    let mut svg = face(0.0);
+    let mut rows = vec!["dashed: came off".to_owned(), "filled: goes back".to_owned()];
+    for (end, word) in [(End::Front, "front"), (End::Rear, "rear")] {
+        let own = new().filter(|(one, _)| one.own == end).map(|(one, _)| number(one));
+        // One named by its end needs no more words.
+        let own: Vec<String> = own.filter(|name| name != word).collect();
+        if !own.is_empty() {
+            rows.push(format!("{word}: {}", own.join(", ")));
+        }
+    }
+    let mut svg = face(ROW * (rows.len() - 1) as f64);
     for (line, _) in lay.ears.into_iter().flatten() {
         svg.line(Pen::Thin, place(RIM - 12.0, line), place(RIM - 12.0, line + degrees(180.0)));
     }
@@ -152,11 +161,11 @@ pub fn weights(job: &Job) -> Option<String> {
     }
     for (one, weight) in new() {
         for told in lay.told.iter().filter(|told| told.name == one.name) {
-            svg.circle(Pen::Accent, place(RIM, told.clock), 11.0, one.own == End::Rear);
+            svg.circle(Pen::Accent, place(RIM, told.clock), 11.0, true);
         }
         let (x, y) = place(RIM - 30.0, weight.at);
         svg.text(Pen::Part, (x, y + 7.0), Anchor::Middle, &number(one));
     }
-    svg.text(Pen::Thin, (CENTRE.0, HEIGHT - 8.0), Anchor::Middle, "hollow: front · filled: rear");
+    words(&mut svg, &rows);
     Some(svg.finish())
 }

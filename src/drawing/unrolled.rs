@@ -15,6 +15,8 @@ const TOP: f64 = 62.0;
 const HEIGHT: f64 = 270.0;
 /// From one line of words to the next.
 const ROW: f64 = 26.0;
+/// A weight's name is no wider than this.
+const WORD: f64 = 62.0;
 /// Radius of the lightest mark and of the heaviest.
 const SMALLEST: f64 = 5.0;
 const LARGEST: f64 = 13.0;
@@ -30,7 +32,8 @@ pub fn unrolled(job: &Job) -> Option<String> {
     let keeps_off = lay.ears.iter().any(Option::is_some)
         || lay.seam.is_some()
         || lay.welds.iter().any(Option::is_some);
-    let mut words = vec!["rear (axle)", "dashed: came off", "filled: goes back"];
+    let mut words =
+        vec!["rear (axle)", "dashed: came off", "filled: goes back", "lines: from old to new"];
     words.extend(keeps_off.then_some("hatched: keep off"));
     let mut svg = Svg::new(WIDTH + 2.0 * LEFT, TOP + HEIGHT + ROW * words.len() as f64 + 14.0);
     sheet.tube(&mut svg);
@@ -183,10 +186,17 @@ impl Sheet<'_> {
                 svg.line(Pen::Thin, (Sheet::x(logged.weight.at), self.y(logged.distance)), at);
             }
             // Where it must not stand itself, the two that do its work.
+            let mut named: Option<(f64, f64)> = None;
             for told in self.lay.told.iter().filter(|told| told.name == one.name) {
                 let (x, y) = (Sheet::x(told.clock), self.y(told.distance));
                 let radius = self.radius(told.mass.base());
                 svg.circle(Pen::Accent, (x, y), radius, true);
+                // Two that do one's work bear its name once where their words would lie on each other.
+                let near = |(at, down): (f64, f64)| (at - x).abs() < WORD && (down - y).abs() < ROW;
+                if named.is_some_and(near) {
+                    continue;
+                }
+                named = Some((x, y));
                 let anchor = Sheet::anchor(x);
                 let beside = if anchor == Anchor::End { -radius - 5.0 } else { radius + 5.0 };
                 svg.text(Pen::Part, (x + beside, y + 7.0), anchor, &number(one));

@@ -89,7 +89,10 @@ fn a_weight_on_the_seam_is_drawn_as_the_two_that_do_its_work() {
     }
     assert_eq!(places.len(), 3);
     let face = weights(&job).unwrap();
-    assert_eq!(discs(&pieces(&face).2, "accent filled").len(), 2);
+    // Filled says that it goes back, at either end, as on the tube unrolled; its end stands in words.
+    assert_eq!(discs(&pieces(&face).2, "accent filled").len(), 3);
+    assert!(face.contains(">front: 1<") && face.contains(">rear: 2<") && !face.contains("hollow"));
+    assert!(svg.contains(">lines: from old to new<"));
     // The seam's word stands clear of the numbers, wherever the seam is.
     for at in ["7:30", "7:20", "8:00", "6:40", "2:00", "12:00"] {
         let svg = weights(&with(&[(Entry::SeamClock, at)])).unwrap();
