@@ -265,6 +265,11 @@ impl WeightsForm {
             self.rows.push(WeightRow::default());
         }
     }
+
+    /// Puts a weight that was taken away back where it was logged.
+    pub fn log_again(&mut self, row: usize, weight: WeightRow) {
+        self.rows.insert(row.min(self.rows.len()), weight);
+    }
 }
 
 impl Default for WeightsForm {

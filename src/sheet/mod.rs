@@ -40,4 +40,5 @@ pub use report::report;
 pub use set_up::{set_up_line, set_up_shows, turned_shows};
 pub use source::source;
 pub use tilt::{tilt_full, tilt_put, tilt_so_far, tilt_text, tilt_unread};
+pub use weights::taken_away;
 pub use working::{WorkingLine, working};

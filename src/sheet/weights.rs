@@ -2,12 +2,23 @@
 
 use super::amount::amount;
 use super::label::{Worded, far_datum};
-use crate::job::Job;
+use crate::job::{Entry, Job};
 use crate::quantity::{
     Angle, Length, LengthDisplay, show_angle, show_clock, show_length, show_mass, show_number,
 };
-use crate::stage::Amount;
 use crate::stage::weights::{Cut, Drive, Piece, There, WeightReason, WeightSense};
+use crate::stage::{Amount, read};
+
+/// What stands in the place of a weight that was taken out of the log: what it was, as far as that is known.
+pub fn taken_away(job: &Job, row: usize) -> String {
+    let said = |entry: Entry| {
+        let known = read(job, entry).ok().flatten();
+        known.map(|known| amount(known, job.display.lengths()))
+    };
+    let mass = said(Entry::WeightMass(row)).map_or(String::new(), |mass| format!(", {mass}"));
+    let at = said(Entry::WeightClock(row)).map_or(String::new(), |at| format!(" at {at}"));
+    format!("Weight {}{mass}{at}, taken away.", row + 1)
+}
 
 /// What a sense says of a weight: the value and a sentence.
 pub(super) fn worded_weight(number: String, sense: WeightSense, job: &Job) -> (String, Option<String>) {

@@ -460,4 +460,19 @@ fn one_of_both_keeps_off_a_third() {
     };
     assert!(at(258.8).is_none());
     assert!(at(259.1).is_some());
+
+fn a_weight_taken_away_is_said_and_can_be_put_back() {
+    // The rule itself: back where it was logged, and nothing else moves.
+    let job = shaftwright::job::sample();
+    for (row, words) in [(0, "Weight 1, "), (1, "Weight 2, ")] {
+        let said = shaftwright::sheet::taken_away(&job, row);
+        assert!(said.starts_with(words) && said.ends_with(", taken away."), "{said}");
+        assert!(said.contains(" g (") && said.contains(" at "), "{said}");
+        let mut now = job.clone();
+        let weight = now.weights.rows[row].clone();
+        now.weights.take_away(row);
+        assert_ne!(now, job);
+        now.weights.log_again(row, weight);
+        assert_eq!(now, job);
+    }
 }

@@ -8,6 +8,7 @@ use crate::screen::parts::{
     Follows, all, choice, el, field, field_row, fields, fold, key, part, picture, slot,
 };
 use crate::screen::state::State;
+use crate::sheet::taken_away;
 
 /// The questions: each weight that came off, how it goes back, and what judges the rest.
 pub fn questions(state: State) -> AnyView {
@@ -24,10 +25,27 @@ pub fn questions(state: State) -> AnyView {
 fn log(state: State) -> AnyView {
     let count = state.follows(|job| job.weights.rows.len());
     let by_size = state.follows(|job| job.weights.weighed == Weighed::Size);
+    let taken: RwSignal<Option<Taken>> = RwSignal::new(None);
+    // There until the log is changed: then the place it was at may be another's.
+    let still = Memo::new(move |_| {
+        let as_left = |one: &Taken| state.job.with(|job| job.weights.rows == one.left);
+        taken.with(|taken| {
+            taken.as_ref().filter(|one| as_left(one)).map(|one| (one.row, one.words.clone()))
+        })
+    });
+    let gone = move |row: usize| {
+        slot(move || {
+            let (_, words) = still.get().filter(|(at, _)| *at == row)?;
+            let back = move || put_back(state, taken);
+            let key = key("plain", "Put it back", back);
+            Some(el("div").class("weight").child(el("p").text(&words)).child(key).into())
+        })
+    };
     let rows = move || {
         let by_size = by_size.get();
-        let several = count.get() > 1;
-        Some(all((0..count.get()).map(|row| one(state, row, by_size, several))))
+        let count = count.get();
+        let each = (0..count).flat_map(|row| [gone(row), one(state, taken, row, by_size, count > 1)]);
+        Some(all(each.chain([gone(count)])))
     };
     let more = move || {
         let add = move || state.change(|job| job.weights.rows.push(WeightRow::default()));
@@ -59,8 +77,40 @@ fn log(state: State) -> AnyView {
     ])
 }
 
+/// A weight just taken out of the log, while this page is shown.
+#[derive(Clone)]
+struct Taken {
+    row: usize,
+    weight: WeightRow,
+    /// What was left: once that changes, the weight is not put back any more.
+    left: Vec<WeightRow>,
+    words: String,
+}
+
+fn take_away(state: State, taken: RwSignal<Option<Taken>>, row: usize) {
+    let weight = state.job.with_untracked(|job| job.weights.rows.get(row).cloned());
+    let Some(weight) = weight else { return };
+    let words = state.job.with_untracked(|job| taken_away(job, row));
+    state.change(|job| job.weights.take_away(row));
+    let left = state.job.with_untracked(|job| job.weights.rows.clone());
+    taken.set(Some(Taken { row, weight, left, words }));
+}
+
+fn put_back(state: State, taken: RwSignal<Option<Taken>>) {
+    if let Some(Taken { row, weight, .. }) = taken.get_untracked() {
+        taken.set(None);
+        state.change(|job| job.weights.log_again(row, weight));
+    }
+}
+
 /// One weight.
-fn one(state: State, row: usize, by_size: bool, several: bool) -> AnyView {
+fn one(
+    state: State,
+    taken: RwSignal<Option<Taken>>,
+    row: usize,
+    by_size: bool,
+    several: bool,
+) -> AnyView {
     let mut entries = if by_size {
         vec![
             Entry::WeightLength(row),
@@ -80,7 +130,7 @@ fn one(state: State, row: usize, by_size: bool, several: bool) -> AnyView {
         ]
     };
     entries.push(Entry::WeightNote(row));
-    let less = move || state.change(|job| job.weights.take_away(row));
+    let less = move || take_away(state, taken, row);
     let less = several.then(|| key("plain", "Take this weight away", less).into());
     let row = field_row(state, "A weight that came off", entries);
     el("div").class("weight").child(row).children(less).into()
