@@ -96,14 +96,17 @@ fn amounts_of(sense: Sense) -> Vec<Amount> {
 
 fn amounts_of_runs(sense: RunSense) -> Vec<Amount> {
     match sense {
-        RunSense::PutOn { end: _, at, doubt, radius, added: _, pull } => {
+        RunSense::PutOn { end: _, at, doubt, radius, added: _, pull, check_next: _ } => {
             let (around, pull) = (doubt.map(Amount::Angle), pull.map(Amount::Force));
             let placed = [Amount::Clock(at), Amount::Length(radius)];
             placed.into_iter().chain(around).chain(pull).collect()
         }
-        RunSense::Screws { at: [one, other], middle, alone: _ } => {
-            [one, other, middle].map(Amount::Clock).into()
+        RunSense::Screws { half, at: [one, other], middle, alone: _ } => {
+            let mut all: Vec<Amount> = [one, other, middle].map(Amount::Clock).into();
+            all.push(Amount::Angle(half));
+            all
         }
+        RunSense::Done { came, before, clips: _ } => [came, before].map(Amount::Reading).into(),
         RunSense::Was { first } => vec![Amount::Reading(first)],
         RunSense::AtThatSpeed { share, road } => {
             share.map(Amount::Share).into_iter().chain(road.map(Amount::RoadSpeed)).collect()
@@ -111,7 +114,8 @@ fn amounts_of_runs(sense: RunSense) -> Vec<Amount> {
         RunSense::AsClips { head, half, far: _ } => {
             core::iter::once(Amount::Mass(head)).chain(half.map(Amount::Angle)).collect()
         }
-        RunSense::TimesScatter { least: number, phase: _ } | RunSense::ByLuck { freedom: number } => {
+        RunSense::TimesScatter { least: number, phase: _ }
+        | RunSense::ByLuck { freedom: number, agree: _ } => {
             vec![Amount::Share(number)]
         }
         RunSense::Predicted { left, doubt, before, done: _ } => {
@@ -145,6 +149,7 @@ fn amounts_in_runs(reason: RunReason) -> Vec<Amount> {
         }
         RunReason::OverWhirl { allowed } => vec![Amount::Share(allowed)],
         RunReason::IfItShakes
+        | RunReason::OtherRuns { .. }
         | RunReason::NotReady
         | RunReason::SameRuns
         | RunReason::NoScatter

@@ -19,7 +19,9 @@ const AS_A_LINE: f64 = 1e-6;
 
 /// The plane of this number: the only one, or the gearbox end and the axle end.
 fn plane(job: &Job, number: usize) -> Option<Plane> {
-    planes(job.balance.by).get(number).copied()
+    // Runs that were made for other ends say nothing of these.
+    let made_for_these = job.balance.made_for_others().is_none();
+    planes(job.balance.by).get(number).copied().filter(|_| made_for_these)
 }
 
 /// Whether a trial sits in this plane: of two, the first in front and the second at the rear.

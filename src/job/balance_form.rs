@@ -1,6 +1,6 @@
 //! The form of Balance: runs on the car with trial weights.
 
-use super::{BalanceBy, End, PickUp, Ready, Spin, TrialLeft, Typed};
+use super::{BalanceBy, End, Entry, Job, PickUp, Ready, RunsMade, Spin, TrialLeft, Typed};
 
 /// Planes across the shaft: the front joint's and the rear joint's.
 pub const PLANES: usize = 2;
@@ -23,6 +23,8 @@ pub struct BalanceForm {
     pub left: TrialLeft,
     /// The end that weights are put at, where there is but one.
     pub end: End,
+    /// For which ends the runs were made.
+    pub made: RunsMade,
     /// Speed of the shaft at every run.
     pub speed: Typed,
     /// Middle of a clip's screw head to the shaft's axis.
@@ -66,6 +68,7 @@ impl Default for BalanceForm {
             spin: Spin::default(),
             left: TrialLeft::default(),
             end: End::default(),
+            made: RunsMade::default(),
             speed: Typed::default(),
             clip_radius: Typed::default(),
             clip_mass: Typed::default(),
@@ -96,15 +99,66 @@ impl BalanceForm {
 
     /// Nothing was typed or said here: balancing on the car is for those who want it.
     pub fn is_blank(&self) -> bool {
+        self.ready == Ready::NotYet && !self.any_run()
+    }
+
+    /// Something stands in a run, a check run among them.
+    pub fn any_run(&self) -> bool {
         let run = |run: &Run| !run.mass.is_blank() || !run.at.is_blank();
-        self.ready == Ready::NotYet
-            && !self.runs.iter().any(run)
-            && !(0..PLANES).any(|end| self.is_read(end))
+        self.runs.iter().any(run) || (0..PLANES).any(|end| self.is_read(end))
+    }
+
+    /// The ends that runs made now are for. Whether phase is read does not count: the same weights at the same end
+    /// are read either way.
+    const fn made_now(&self) -> RunsMade {
+        match (self.by, self.end) {
+            (BalanceBy::TwoPlanes, _) => RunsMade::BothEnds,
+            (_, End::Front) => RunsMade::Front,
+            (_, End::Rear) => RunsMade::Rear,
+        }
+    }
+
+    /// What the runs were made for, where that is not what is chosen now: their numbers say nothing of it.
+    pub fn made_for_others(&self) -> Option<RunsMade> {
+        let others = self.made != RunsMade::NotSaid && self.made != self.made_now();
+        (others && self.any_run()).then_some(self.made)
+    }
+
+    /// Empties every run and the check run; as many runs stay to be filled in.
+    pub fn empty_runs(&mut self) {
+        self.runs.iter_mut().for_each(|run| *run = Run::default());
+        self.check = Default::default();
+        self.made = RunsMade::default();
     }
 
     /// What was read at the first end stands at the other, and the other way about.
     pub(super) fn swap_ends(&mut self) {
         self.runs.iter_mut().for_each(|run| run.read.reverse());
         self.check.reverse();
+    }
+}
+
+/// Whether an entry is of a run: its weight, what was read, or what the check run read.
+pub(super) const fn is_of_a_run(entry: Entry) -> bool {
+    matches!(
+        entry,
+        Entry::TrialMass(_)
+            | Entry::TrialClock(_)
+            | Entry::RunAmplitude(..)
+            | Entry::RunPhase(..)
+            | Entry::CheckAmplitude(_)
+    )
+}
+
+impl Job {
+    /// After something was put into a run: the first text says what the runs are made for, and with the last one gone
+    /// nothing does.
+    pub(super) fn say_runs_made(&mut self, any_before: bool) {
+        let balance = &mut self.balance;
+        match (any_before, balance.any_run()) {
+            (false, true) => balance.made = balance.made_now(),
+            (_, false) => balance.made = RunsMade::default(),
+            (true, true) => {}
+        }
     }
 }

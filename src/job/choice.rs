@@ -36,7 +36,7 @@ mod check;
 mod weights;
 
 pub use check::{Drives, Gearbox, Grade, TubeMaterial, TyreBy};
-pub use weights::{BalanceBy, Joined, PickUp, PutBack, Ready, Spin, TrialLeft, Weighed};
+pub use weights::{BalanceBy, Joined, PickUp, PutBack, Ready, RunsMade, Spin, TrialLeft, Weighed};
 
 choices! {
     /// How lengths are shown.

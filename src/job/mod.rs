@@ -23,9 +23,9 @@ pub use check_form::{BuildForm, CheckForm, LoadForm, MOST_GEARS, SpeedsForm};
 pub use choice::{
     BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, Drives, End, Gearbox, Grade,
     Groove, Guide, Joined, LevelDivision, MarkNames, Material, Paper, PassKind, PhaseMethod,
-    PhaseTarget, PickUp, PlanBy, Plunger, PutBack, Ready, Route, RunOutLimit, SeamBy, SetUp, ShaftBy,
-    ShaftKind, Side, Spin, SquareBy, Stations, TravelBy, TrialLeft, TubeMaterial, TurnedHow, TyreBy,
-    Weighed, WeightsCame, WhirlShare, YokeAt,
+    PhaseTarget, PickUp, PlanBy, Plunger, PutBack, Ready, Route, RunOutLimit, RunsMade, SeamBy, SetUp,
+    ShaftBy, ShaftKind, Side, Spin, SquareBy, Stations, TravelBy, TrialLeft, TubeMaterial, TurnedHow,
+    TyreBy, Weighed, WeightsCame, WhirlShare, YokeAt,
 };
 pub use disk::{NotAJob, from_text, to_text};
 pub use entry::Entry;
@@ -182,8 +182,16 @@ impl Job {
     /// Puts typed text into a field. Text that replaces text keeps that text's unit, so a bare number
     /// corrected after the display was switched does not change its meaning; an empty field takes the
     /// unit in force now, and an emptied one has none of its own. A field that is not there is left
-    /// alone.
+    /// alone. The first text of a run says which ends the runs are made for.
     pub fn put(&mut self, entry: Entry, text: &str) {
+        let of_a_run = balance_form::is_of_a_run(entry).then(|| self.balance.any_run());
+        self.put_text(entry, text);
+        if let Some(any_before) = of_a_run {
+            self.say_runs_made(any_before);
+        }
+    }
+
+    fn put_text(&mut self, entry: Entry, text: &str) {
         let in_force = self.unit_in_force(entry);
         let Some(slot) = self.slot(entry) else { return };
         if text.is_empty() {

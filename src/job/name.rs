@@ -92,7 +92,7 @@ impl<C: Choice> AnyChoice for C {
 }
 
 /// Every choice of a job outside its turns: one list for reading and for writing.
-pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 52] {
+pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 53] {
     let [before, tacking, welded] = &mut job.phase.sittings;
     [
         ("display", &mut job.display),
@@ -147,6 +147,7 @@ pub(super) fn choices(job: &mut Job) -> [(&'static str, &mut dyn AnyChoice); 52]
         ("spin", &mut job.balance.spin),
         ("trial-left", &mut job.balance.left),
         ("balance-end", &mut job.balance.end),
+        ("runs-made", &mut job.balance.made),
     ]
 }
 
@@ -450,6 +451,7 @@ mod tests {
                 "OwnPlaces",
                 "OneAnEnd",
                 "TwoPlanes",
+                "BothEnds",
                 "Mark",
                 "LeftOn",
                 "RolledOut",

@@ -2,13 +2,13 @@
 
 use super::amount::amount;
 use super::kept::{kept_title, worded_kept};
-use crate::job::{BalanceBy, End, Entry, Job};
+use crate::job::{BalanceBy, End, Entry, Job, RunsMade};
 use crate::quantity::{
     Angle, LengthDisplay, as_grams, show_angle, show_clock, show_force, show_mass, show_number,
     show_plain_length, show_road_speed, show_speed, three_figures,
 };
 use crate::stage::Amount;
-use crate::stage::balance::{OnTheCar, Plane, RunReason, RunSense, heads_together};
+use crate::stage::balance::{Agreement, Clips, OnTheCar, Plane, RunReason, RunSense, heads_together};
 
 /// What a method finds and what it cannot.
 pub const fn balance_limits(by: BalanceBy) -> &'static str {
@@ -49,13 +49,20 @@ pub const fn trial_place(job: &Job, run: usize) -> Option<&'static str> {
     }
 }
 
-/// That readings of the end which is not chosen are still there.
-pub fn other_end_kept(job: &Job) -> Option<&'static str> {
-    match job.balance.ends() {
-        [0] if job.balance.is_read(1) => Some("Readings of the axle end are kept."),
-        [1] if job.balance.is_read(0) => Some("Readings of the gearbox end are kept."),
-        _ => None,
-    }
+/// What to do about runs that were made for other ends than those chosen; nothing where there are none.
+pub fn made_for_others(job: &Job) -> Option<String> {
+    job.balance.made_for_others().map(other_runs)
+}
+
+fn other_runs(made: RunsMade) -> String {
+    let ends = match made {
+        RunsMade::Front => "the gearbox end",
+        RunsMade::Rear => "the axle end",
+        RunsMade::BothEnds => "both ends",
+        // Never met: what is not said stands against nothing.
+        RunsMade::NotSaid => "another end",
+    };
+    format!("These runs were made for {ends}. Choose that again, or empty the runs.")
 }
 
 /// What two heads make at some half-angles, ready to be read; nothing before a head is weighed.
@@ -83,7 +90,7 @@ pub(super) fn balance_title(found: OnTheCar) -> &'static str {
         OnTheCar::MostTrial => "Heaviest trial to begin with",
         OnTheCar::LeastChange => "A trial must change the reading by",
         OnTheCar::Effect => "What the weakest trial changed",
-        OnTheCar::Apart => "Readings agree if each may be off by",
+        OnTheCar::Apart => "The readings of the runs",
         OnTheCar::Told => "Least sure way against the surest",
         OnTheCar::Check(Plane::One) => "Check run",
         OnTheCar::Check(Plane::Front) => "Check run, gearbox end",
@@ -97,7 +104,7 @@ pub(super) fn worded_run(number: String, sense: RunSense, job: &Job) -> (String,
     let display = job.display.lengths();
     let words = match sense {
         RunSense::Kept(kept) => worded_kept(&kept, job),
-        RunSense::PutOn { end, at, doubt, radius, added, pull } => {
+        RunSense::PutOn { end, at, doubt, radius, added, pull, check_next } => {
             let around = doubt.map_or(String::new(), |doubt| format!(" ± {}", show_angle(doubt, 0)));
             let (off, with) = if added {
                 ("The trial stays on; this comes beside it. ", "With the trial it pulls")
@@ -105,15 +112,16 @@ pub(super) fn worded_run(number: String, sense: RunSense, job: &Job) -> (String,
                 ("Take all trial weights off first. ", "It pulls")
             };
             let end = match end {
-                Some(End::Rear) => "Axle end, at",
-                Some(End::Front) => "Gearbox end, at",
-                None => "At",
+                Some(End::Rear) => "Axle end, where",
+                Some(End::Front) => "Gearbox end, where",
+                None => "Where",
             };
             let pull = pull.map_or(String::new(), |pull| {
                 format!(" {with} with {} at the run's speed.", show_force(pull))
             });
+            let next = if check_next { " Then make the check run." } else { "" };
             format!(
-                "{off}{end} {}{around}, seen from the rear, {} from the shaft's axis.{pull}",
+                "{off}{end} the clips sat in the trials, at {}{around}, seen from the rear, {} from the shaft's axis.{pull}{next}",
                 show_clock(at),
                 show_plain_length(radius, display)
             )
@@ -121,7 +129,10 @@ pub(super) fn worded_run(number: String, sense: RunSense, job: &Job) -> (String,
         RunSense::Nothing => {
             return (
                 "Nothing".to_owned(),
-                Some("There is nothing to correct that these readings can see: stop here.".to_owned()),
+                Some(
+                    "There is nothing to correct that these readings can see: put no more on."
+                        .to_owned(),
+                ),
             );
         }
         RunSense::NotKnown { at, doubt } => {
@@ -143,16 +154,27 @@ pub(super) fn worded_run(number: String, sense: RunSense, job: &Job) -> (String,
             return (format!("{number} to 1"), Some(words.to_owned()));
         }
         RunSense::StopHere => {
-            "It would gain no more than a reading changes by itself: stop here.".to_owned()
+            "It would gain no more than a reading changes by itself: put no more on.".to_owned()
         }
-        RunSense::Screws { at: [one, other], middle, alone } => {
+        RunSense::Done { came, before, clips } => {
+            let next = match clips {
+                Clips::None => "",
+                Clips::Kept => {
+                    " Take the clips off and weld the kept weight, shaft off the car: see For keeps."
+                }
+                Clips::NotTold => " What takes the clips' place: see For keeps.",
+            };
+            let left = format!("{} left of {}.{next}", three_figures(came), three_figures(before));
+            return ("Done".to_owned(), Some(left));
+        }
+        RunSense::Screws { half, at: [one, other], middle, alone } => {
             let single = if alone {
                 format!(" Or one clip alone at {}: as near as the ± tells.", show_clock(middle))
             } else {
                 String::new()
             };
             return (
-                format!("± {number}"),
+                format!("± {}", show_angle(half, 0)),
                 Some(format!(
                     "One screw head at {}, the other at {}: as far either side of {}.{single}",
                     show_clock(one),
@@ -193,13 +215,22 @@ pub(super) fn worded_run(number: String, sense: RunSense, job: &Job) -> (String,
             };
             format!("{} times what a reading changes by itself, {how}", show_number(least, 1))
         }
-        RunSense::ByLuck { freedom } => format!(
-            "There is {} {} more than the answer takes, to check it by. If a reading changes by less than this by itself, luck alone leaves them so far apart in fewer than one of a hundred times.",
-            show_number(freedom, 0),
-            if freedom < 1.5 { "reading" } else { "readings" }
-        ),
+        RunSense::ByLuck { freedom, agree } => {
+            let agree = match agree {
+                Agreement::Agree => "They agree",
+                Agreement::Hardly => "They hardly agree",
+                Agreement::No => "They do not agree",
+            };
+            let words = format!(
+                "There is {} {} more than the answer takes, to check it by.",
+                show_number(freedom, 0),
+                if freedom < 1.5 { "reading" } else { "readings" }
+            );
+            return (agree.to_owned(), Some(words));
+        }
         RunSense::Predicted { left, doubt, before, done } => {
-            let next = if done { " Nothing more to be seen by these readings: stop here." } else { "" };
+            let next =
+                if done { " Nothing more to be seen by these readings: put no more on." } else { "" };
             format!(
                 "Predicted {} ± {}; before, it read {}.{next}",
                 three_figures(left),
@@ -218,6 +249,7 @@ pub(super) fn run_reason(reason: RunReason) -> String {
             "Only if it shakes on the road once it is together again. Nothing waits for it."
         }
         RunReason::NotReady => "Read what must be so before the wheels turn, and say that it is.",
+        RunReason::OtherRuns { made } => return other_runs(made),
         RunReason::NoScatter => {
             "No instrument reads the same twice: type how much a reading changes by itself, at least half its last digit."
         }
@@ -374,7 +406,7 @@ pub(super) fn why_good(found: OnTheCar, limit: Amount, display: LengthDisplay) -
     let limit = amount(limit, display);
     match found {
         OnTheCar::Effect => format!("At least {limit}: well more than a reading changes by itself."),
-        OnTheCar::Apart => format!("No more than a reading changes by itself, {limit}: they agree."),
+        OnTheCar::Apart => format!("They differ by no more than a reading changes by itself, {limit}."),
         OnTheCar::Speed => format!("Below {limit} of the whirl speed."),
         _ => format!("Up to {limit} to 1 it is sure enough every way."),
     }

@@ -3,7 +3,7 @@
 use super::amount::{amount, doubt, opposite};
 use super::balance::{balance_title, why_good, worded_run};
 use super::check::{fit_good, fit_title, worded_fit};
-use super::label::{cut_yoke, label};
+use super::label::{cut_yoke, label, stage_title};
 use super::reason::reason_words;
 use super::reset::worded_reset;
 use super::truing::worded_truing;
@@ -324,18 +324,39 @@ pub const fn standing_word(standing: Standing) -> &'static str {
     }
 }
 
+/// Stages named one by one while they are no more than this.
+const NAMED: usize = 3;
+
 /// One line on the shaft as a whole.
-pub const fn shaft_line(whole: &Whole) -> &'static str {
-    match (whole.shaft, whole.lengthened) {
+pub fn shaft_line(whole: &Whole) -> String {
+    let fixed = match (whole.shaft, whole.lengthened) {
         (Standing::Stop, _) => "Stop: something must be mended first.",
-        (Standing::NotYet | Standing::IfWanted, _) => {
-            "Not judged: until every stage, Check among them, has its answer."
-        }
+        (Standing::NotYet | Standing::IfWanted, _) => return no_answer_yet(whole),
         (Standing::Watch | Standing::Good, true) => {
             "Watch: a lengthened shaft wants a driveline shop's look."
         }
         (Standing::Watch, false) => "Watch: go on with care.",
         (Standing::Good, false) => "Good, as far as these numbers go.",
+    };
+    fixed.to_owned()
+}
+
+/// Which stages have no answer yet: the first of them by name where they are many.
+fn no_answer_yet(whole: &Whole) -> String {
+    let open = whole.stages.iter().filter(|(_, standing)| *standing == Standing::NotYet);
+    let names: Vec<&str> = open.map(|(stage, _)| stage_title(*stage)).collect();
+    let named = |names: &[&str]| names.join(", ");
+    match names.split_last() {
+        None => "Not judged yet.".to_owned(),
+        Some((last, [])) => format!("Not judged yet: {last} has no answer."),
+        Some((last, before)) if names.len() <= NAMED => {
+            format!("Not judged yet: {} and {last} have no answer.", named(before))
+        }
+        Some(_) => {
+            let first = names.get(..NAMED - 1).unwrap_or_default();
+            let more = names.len() - first.len();
+            format!("Not judged yet: {} and {more} more have no answer.", named(first))
+        }
     }
 }
 

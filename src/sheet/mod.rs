@@ -24,7 +24,7 @@ mod working;
 
 pub use amount::amount;
 pub use balance::{
-    balance_limits, balance_not_for, balance_same_runs, clip_table, other_end_kept, trial_place,
+    balance_limits, balance_not_for, balance_same_runs, clip_table, made_for_others, trial_place,
 };
 pub use caution::caution;
 pub use check::{GearRow, TubeRow, gear_table, tube_table};

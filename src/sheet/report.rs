@@ -41,7 +41,7 @@ pub fn report(job: &Job) -> String {
         }
         lines.push(String::new());
     }
-    lines.push(shaft_line(&whole(job)).to_owned());
+    lines.push(shaft_line(&whole(job)));
     lines.join("\n")
 }
 

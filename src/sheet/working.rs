@@ -200,6 +200,10 @@ const fn law(law: Law) -> (&'static str, &'static str) {
             "Squares left over, in squares of what a reading changes by itself, against what luck leaves but once in a hundred times",
             "{0} × √({1} / {2}) = {=}",
         ),
+        Law::LeastSure => (
+            "Its ± the least sure way against the surest, and up to what that is sure enough every way",
+            "{=} to 1, up to {0} to 1",
+        ),
         Law::PullForce => ("Pull at top speed F = U·ω²", "{0} at {1}: {=}"),
     }
 }

@@ -10,7 +10,8 @@ mod solved;
 mod speed;
 
 pub use crate::mechanics::trial::Vibration;
-pub use found::{OnTheCar, Plane, RunReason, RunSense};
+pub use check::check_is_next;
+pub use found::{Agreement, Clips, OnTheCar, Plane, RunReason, RunSense};
 pub use kept::Kept;
 pub use runs::{Runs, Trial, Weight, planes, runs, spin_counts, trial_places, trials_asked};
 pub use size::{clip_places, heads_together, most_trial};
@@ -44,6 +45,7 @@ pub fn findings(job: &Job) -> Vec<Finding> {
     found.extend(judged::told(&outcome));
     let check = check::findings(job, &outcome);
     let kept = kept::findings(job, &outcome, &found, &check);
+    check::finish(job, &outcome, &mut found, &check, &kept);
     found.extend(check);
     found.extend(kept);
     found

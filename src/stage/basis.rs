@@ -155,4 +155,6 @@ pub enum Law {
     LegNeeded,
     ShearInWeld,
     LeftOver,
+    /// The least sure way of an answer against the surest.
+    LeastSure,
 }

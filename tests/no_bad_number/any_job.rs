@@ -4,7 +4,7 @@ use shaftwright::job::{
     BalanceBy, Choice, ClockMarks, CutAt, Datum, Dial, Display, Division, Drives, End, Entry, Gearbox,
     Grade, Groove, Guide, Job, Joined, LevelDivision, MOST_GEARS, MOST_RUNS, MarkNames, Material, Paper,
     PassKind, PhaseMethod, PhaseTarget, PickUp, PlanBy, Plunger, PutBack, Ready, Route, RunOutLimit,
-    SeamBy, SetUp, ShaftBy, ShaftKind, Side, Spin, SquareBy, Stations, TravelBy, TrialLeft,
+    RunsMade, SeamBy, SetUp, ShaftBy, ShaftKind, Side, Spin, SquareBy, Stations, TravelBy, TrialLeft,
     TubeMaterial, TurnedHow, TyreBy, Weighed, WeightRow, WeightsCame, WhirlShare, YokeAt, sample,
 };
 
@@ -336,6 +336,10 @@ pub fn any_job(luck: &mut Luck) -> Job {
     job.balance.spin = luck.choice::<Spin>();
     job.balance.left = luck.choice::<TrialLeft>();
     job.balance.end = luck.choice::<End>();
+    // What the runs were made for is said by their first text; a saved job may say anything.
+    if luck.next() % 4 == 0 {
+        job.balance.made = luck.choice::<RunsMade>();
+    }
     job.balance.runs.resize_with(1 + luck.next() % MOST_RUNS, Default::default);
     for _ in 0..luck.next() % 3 {
         job.truing.begin(luck.choice::<PassKind>(), luck.choice::<Stations>());

@@ -65,6 +65,7 @@ fn opens_and_says_what_it_said() {
         ("choices", "gearbox"),
         ("choices", "drives"),
         ("choices", "grade"),
+        ("choices", "runs-made"),
         ("counts", "gears"),
         ("fields", "friction"),
         ("fields", "electrode-strength"),

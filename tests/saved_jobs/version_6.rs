@@ -4,7 +4,8 @@ use std::fs;
 
 use serde_json::json;
 use shaftwright::job::{
-    Display, Entry, Gearbox, Grade, Job, MOST_GEARS, NotAJob, TubeMaterial, TyreBy, from_text, to_text,
+    Display, Entry, Gearbox, Grade, Job, MOST_GEARS, NotAJob, RunsMade, TubeMaterial, TyreBy, from_text,
+    to_text,
 };
 use shaftwright::quantity::Unit;
 
@@ -22,6 +23,7 @@ fn opens_and_says_what_it_said() {
     assert_eq!((job.display, job.tube.material), (Display::Millimetre, TubeMaterial::ByHand));
     assert_eq!((job.check.speeds.tyre_by, job.check.speeds.gears.len()), (TyreBy::Turns, 7));
     assert_eq!((job.check.load.gearbox, job.check.load.grade), (Gearbox::Automatic, Grade::OwnYield));
+    assert_eq!((job.balance.made, job.balance.made_for_others()), (RunsMade::BothEnds, None));
     for (entry, text, unit) in [
         (Entry::OldReading(0), "61-1/8", Unit::Inch),
         (Entry::WantedReading(0), "58⅞", Unit::Inch),

@@ -1,9 +1,11 @@
 //! How runs on the car are judged: how heavy a trial, how fast, how hard a correction pulls, how little a trial
 //! changed, and what the check run says.
 
-use shaftwright::job::{BalanceBy, Entry, Job, PickUp, Spin, TrialLeft};
+use shaftwright::job::{
+    BalanceBy, End, Entry, Job, PickUp, RunsMade, Spin, TrialLeft, from_text, to_text,
+};
 use shaftwright::quantity::{as_degrees, as_grams, as_newtons, as_rpm};
-use shaftwright::stage::balance::{OnTheCar, Plane, RunReason, RunSense};
+use shaftwright::stage::balance::{Clips, OnTheCar, Plane, RunReason, RunSense};
 use shaftwright::stage::{Amount, Answer, Name, Reason, Stage, Verdict};
 
 use super::balance::*;
@@ -341,5 +343,89 @@ fn what_is_less_known_than_it_is_large_is_no_weight_to_put_on() {
             matches!(sense(&find(&fine, OnTheCar::PutOn(plane))), RunSense::PutOn { .. }),
             "{plane:?}"
         );
+    }
+}
+
+#[test]
+fn runs_say_nothing_of_another_set_of_ends() {
+    // Our own rule: weights that sat elsewhere, or that were read elsewhere, are no answer; whether phase is read beside
+    // the amplitude is no other set.
+    let ways = [
+        (BalanceBy::Amplitudes, End::Front, RunsMade::Front),
+        (BalanceBy::Phase, End::Front, RunsMade::Front),
+        (BalanceBy::Amplitudes, End::Rear, RunsMade::Rear),
+        (BalanceBy::Phase, End::Rear, RunsMade::Rear),
+        (BalanceBy::TwoPlanes, End::Front, RunsMade::BothEnds),
+        (BalanceBy::TwoPlanes, End::Rear, RunsMade::BothEnds),
+    ];
+    for (by, end, made) in ways {
+        let mut job = ready(by, "0.05");
+        job.balance.end = end;
+        assert_eq!(job.balance.made, RunsMade::NotSaid);
+        job.put(Entry::TrialMass(1), "10 g");
+        assert_eq!(job.balance.made, made);
+        for (other_by, other_end, other) in ways {
+            (job.balance.by, job.balance.end) = (other_by, other_end);
+            // A second text changes nothing, and a saved job says the same.
+            job.put(Entry::RunAmplitude(0, 0), "8");
+            job.put(Entry::RunAmplitude(0, 1), "8");
+            job.put(Entry::CheckAmplitude(0), "1");
+            job.put(Entry::CheckAmplitude(1), "1");
+            assert_eq!(job.balance.made, made);
+            let mut again = from_text(&to_text(&job).unwrap()).unwrap();
+            again.balance.ready = job.balance.ready;
+            assert_eq!(again, job);
+            let refused = Reason::OnTheCar(RunReason::OtherRuns { made });
+            let found = Stage::Balance.findings(&again);
+            let guarded = found.iter().filter(|one| one.answer == Answer::Impossible(refused)).count();
+            // Each end's weight and each end's check run say it, and nothing of the runs is told beside.
+            let ends = again.balance.ends().len();
+            assert_eq!(guarded, if made == other { 0 } else { 2 * ends }, "{made:?} {other:?}");
+            let change = Name::OnTheCar(OnTheCar::LeastChange);
+            if made != other {
+                assert!(found.iter().all(|one| one.name != change));
+            }
+        }
+        job.put(Entry::TrialMass(1), "");
+        for end in 0..2 {
+            assert_eq!(job.balance.made, made);
+            job.put(Entry::RunAmplitude(0, end), "");
+            job.put(Entry::CheckAmplitude(end), "");
+        }
+        assert_eq!(job.balance.made, RunsMade::NotSaid);
+    }
+}
+
+#[test]
+fn runs_that_are_emptied_begin_anew() {
+    let mut job = one_plane(PickUp::Mark, Spin::Clockwise, TrialLeft::TakenOff, "160", "70");
+    job.put(Entry::CheckAmplitude(1), "0.1");
+    let runs = job.balance.runs.len();
+    job.balance.end = End::Front;
+    job.balance.empty_runs();
+    assert!(!job.balance.any_run() && job.balance.runs.len() == runs);
+    assert_eq!(job.balance.made_for_others(), None);
+    assert_eq!(job.typed(Entry::RunScatter).unwrap().text, "0.1");
+    job.put(Entry::RunAmplitude(0, 0), "7");
+    assert_eq!(job.balance.made, RunsMade::Front);
+}
+
+#[test]
+fn a_good_check_run_ends_it() {
+    let (first, read, mass, ..) = DERIVED[0];
+    let trials: Vec<(&str, &str)> = THIRDS.into_iter().zip(read).collect();
+    let with = |came: &str| {
+        let mut job = amplitudes("0.1", first, mass, &trials);
+        job.put(Entry::CheckAmplitude(1), came);
+        find(&job, OnTheCar::PutOn(Plane::One))
+    };
+    let done = with("0.2");
+    assert_eq!(done.verdict, Verdict::Good);
+    let RunSense::Done { came, before, clips } = sense(&done) else { panic!("{done:?}") };
+    assert_eq!((came, before, clips), (0.2, 8.0, Clips::Kept));
+    // Before it, and after one that was not good, the weight is still told; only before it the check run is next.
+    for (came, next) in [("", true), ("3", false), ("9", false)] {
+        let RunSense::PutOn { check_next, .. } = sense(&with(came)) else { panic!("{came}") };
+        assert_eq!(check_next, next, "{came}");
     }
 }

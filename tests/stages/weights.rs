@@ -460,7 +460,9 @@ fn one_of_both_keeps_off_a_third() {
     };
     assert!(at(258.8).is_none());
     assert!(at(259.1).is_some());
+}
 
+#[test]
 fn a_weight_taken_away_is_said_and_can_be_put_back() {
     // The rule itself: back where it was logged, and nothing else moves.
     let job = shaftwright::job::sample();

@@ -52,6 +52,19 @@ choices! {
         TwoPlanes,
     }
 
+    /// For which ends the runs were made: their trial weights and readings say nothing of others.
+    RunsMade {
+        /// Not said: none were made, or by a page that did not keep it.
+        #[default]
+        NotSaid,
+        /// For the gearbox end.
+        Front,
+        /// For the axle end.
+        Rear,
+        /// For both ends.
+        BothEnds,
+    }
+
     /// What tells the phase.
     PickUp {
         /// A flash shows where the witness mark stands.

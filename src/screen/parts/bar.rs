@@ -82,7 +82,7 @@ pub fn rail(state: State) -> AnyView {
     let foot = el("p")
         .class("shaft")
         .slot(move || Some(standing_mark(shaft.get())))
-        .child(el("span").words(text(move || whole.with(shaft_line).to_owned())))
+        .child(el("span").words(text(move || whole.with(shaft_line))))
         .child(el("span").class("kept").words(kept));
     el("nav")
         .class("rail")

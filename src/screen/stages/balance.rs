@@ -9,9 +9,9 @@ use crate::screen::parts::{
 };
 use crate::screen::state::State;
 use crate::sheet::{
-    balance_limits, balance_not_for, balance_same_runs, clip_table, other_end_kept, trial_place,
+    balance_limits, balance_not_for, balance_same_runs, clip_table, made_for_others, trial_place,
 };
-use crate::stage::balance::{spin_counts, trials_asked};
+use crate::stage::balance::{check_is_next, spin_counts, trials_asked};
 
 /// The runs of the usual job: more may be taken away again, fewer not.
 const USUAL_RUNS: usize = 4;
@@ -41,13 +41,24 @@ pub fn questions(state: State) -> AnyView {
                 )
             })
         }),
-        line("small", move || state.at_rest(other_end_kept).map(str::to_owned)),
+        other_runs(state),
         field(state, Entry::RunSpeed),
         clips(state),
         slot(move || (by.get() != BalanceBy::Amplitudes).then(|| phase(state, by))),
         runs(state, by),
         kept(state),
     ])
+}
+
+/// Runs that were made for other ends: said, with a key that empties them.
+fn other_runs(state: State) -> AnyView {
+    let words = state.follows(made_for_others);
+    slot(move || {
+        let words = words.get()?;
+        let empty = move || state.change(|job| job.balance.empty_runs());
+        let key = key("plain", "Empty these runs", empty);
+        Some(el("div").class("asked").child(el("p").text(&words)).child(key).into())
+    })
 }
 
 /// What the weight that is kept is made of, and what it keeps clear of.
@@ -171,7 +182,12 @@ fn runs(state: State, by: Memo<BalanceBy>) -> AnyView {
         let some = is_free() && count.get() + 1 > USUAL_RUNS;
         some.then(|| key("plain", "Take the last trial away", less).into())
     };
-    let read_after = state.follows(|job| job.balance.check.iter().any(|end| !end.is_blank()));
+    // It stays open once it was: what is typed there must not shut it.
+    let counts = move || {
+        state.job.with(|job| job.balance.check.iter().any(|end| !end.is_blank()))
+            || state.at_rest(check_is_next)
+    };
+    let read_after = Memo::new(move |_| counts());
     let check = move || {
         let ends = ends.get();
         let asked = move || all(ends.iter().map(|end| field(state, Entry::CheckAmplitude(*end))));

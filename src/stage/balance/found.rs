@@ -1,7 +1,7 @@
 //! What balancing on the car finds, as plain data: names, reasons and senses of its own.
 
 use super::Kept;
-use crate::job::End;
+use crate::job::{End, RunsMade};
 use crate::quantity::{Angle, AngularVelocity, Force, Length, Mass, RoadSpeed};
 
 /// Where a correction goes.
@@ -79,6 +79,11 @@ pub enum RunReason {
     NotReady,
     /// No instrument reads the same twice.
     NoScatter,
+    /// The runs were made for other ends than those chosen now.
+    OtherRuns {
+        /// What they were made for.
+        made: RunsMade,
+    },
     /// The first run reads nothing that stands clear of the scatter.
     NothingShakes,
     /// Two trials leave two answers, mirrored.
@@ -190,6 +195,28 @@ pub enum RunReason {
     NoPlaceToKeep,
 }
 
+/// How well readings agree.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Agreement {
+    /// As luck leaves them.
+    Agree,
+    /// As luck seldom leaves them.
+    Hardly,
+    /// They cannot all be right.
+    No,
+}
+
+/// What becomes of the clips after a good check run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Clips {
+    /// Nothing was put on at this end.
+    None,
+    /// A weight that is kept takes their place.
+    Kept,
+    /// What takes their place is not told yet, or cannot be.
+    NotTold,
+}
+
 /// Which way a value is meant.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum RunSense {
@@ -207,6 +234,8 @@ pub enum RunSense {
         added: bool,
         /// The force of all that is then on, where the run's speed is known.
         pull: Option<Force>,
+        /// It is the last thing before the check run, which was not read yet.
+        check_next: bool,
     },
     /// Nothing to correct that these readings can see.
     Nothing,
@@ -219,6 +248,15 @@ pub enum RunSense {
     },
     /// It would gain no more than the scatter.
     StopHere,
+    /// The check run was good: nothing more is put on.
+    Done {
+        /// What it read.
+        came: f64,
+        /// What was read before.
+        before: f64,
+        /// What becomes of the clips of this end.
+        clips: Clips,
+    },
     /// As a ratio.
     ToOne {
         /// Of the weights at two ends.
@@ -226,6 +264,8 @@ pub enum RunSense {
     },
     /// Two screw heads.
     Screws {
+        /// How far each stands from the middle.
+        half: Angle,
         /// Places of both.
         at: [Angle; 2],
         /// The middle between both.
@@ -265,6 +305,8 @@ pub enum RunSense {
     ByLuck {
         /// Degrees of freedom.
         freedom: f64,
+        /// How well they agree.
+        agree: Agreement,
     },
     /// What is welded on, and where.
     Kept(Kept),

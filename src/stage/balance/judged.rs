@@ -1,6 +1,7 @@
 //! The corrections as findings: what to put on, what is left with it, and how far it can be trusted.
 
-use super::found::{OnTheCar, Plane, RunReason, RunSense};
+use super::check::is_begun;
+use super::found::{Agreement, OnTheCar, Plane, RunReason, RunSense};
 use super::runs::{Runs, first_run, planes};
 use super::solved::{Solved, Unsolved, as_mass, doubts, front, said};
 use super::{reading, size, unsolved, why};
@@ -48,6 +49,9 @@ fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction)
     let stays = runs.trials.first().filter(|_| runs.left_on);
     let on = stays.map_or(correction.weight, |trial| trial.weight + correction.weight);
     let (pull, load) = size::pull(job, on.size());
+    let too_hard = pull.zip(load).filter(|_| worth).and_then(|(pull, load)| size::too_hard(pull, load));
+    // What must not be run is not sent to the check run.
+    let may_run = !matches!(too_hard, Some(Verdict::Stop(_)));
     let sense = if solved.is_not_known(plane, correction) {
         RunSense::NotKnown { at: correction.weight.at(), doubt: as_mass(doubt, runs.radius) }
     } else if !worth {
@@ -60,10 +64,10 @@ fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction)
             radius: runs.radius,
             added: runs.left_on,
             pull,
+            check_next: may_run && solved.last_worth() == Some(plane) && !is_begun(job),
         }
     };
     let unlikely = correction.disagreement.and_then(|found| hardly_agree(found, runs.scatter));
-    let too_hard = pull.zip(load).filter(|_| worth).and_then(|(pull, load)| size::too_hard(pull, load));
     let verdict = if let Some(stop @ Verdict::Stop(_)) = too_hard {
         stop
     } else if unknown {
@@ -85,7 +89,11 @@ fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction)
         sense: Some(Sense::OnTheCar(sense)),
     };
     let finding = Finding::known(Name::OnTheCar(OnTheCar::PutOn(plane)), value, verdict);
-    let finding = working(finding, solved, correction);
+    let mut finding = working(finding, solved, correction);
+    if runs.by != BalanceBy::Phase && correction.condition <= WELL_TOLD {
+        let most = [Amount::Reading(WELL_TOLD)];
+        finding = finding.step(Law::LeastSure, &most, Amount::Reading(correction.condition));
+    }
     if pull.is_some() { finding.from(&[Source::BalanceForce]) } else { finding }
 }
 
@@ -163,6 +171,9 @@ pub(super) fn effect(job: &Job, outcome: &Outcome) -> Option<Finding> {
     let sources: &[Source] =
         if phase { &[Source::TrialShows, Source::TrialChange] } else { &[Source::TrialShows] };
     let Ok(solved) = outcome else {
+        if job.balance.made_for_others().is_some() {
+            return None;
+        }
         let scatter = Fields::of(job).reading(Entry::RunScatter).filter(|scatter| *scatter > 0.0)?;
         first_run(job)?;
         let least = enough(FREEDOM_OF_FIVE);
@@ -217,11 +228,16 @@ pub(super) fn apart(outcome: &Outcome) -> Option<Finding> {
         Err(_) => return None,
     };
     let Disagreement { chi_squared, freedom, allowed, .. } = found;
+    let agree = match verdict {
+        Verdict::Stop(_) => Agreement::No,
+        Verdict::Watch(_) => Agreement::Hardly,
+        _ => Agreement::Agree,
+    };
     let off = Amount::Reading(said(scatter * (chi_squared / allowed).sqrt(), scatter));
     let value = Value {
         amount: off,
         plus_minus: None,
-        sense: Some(Sense::OnTheCar(RunSense::ByLuck { freedom })),
+        sense: Some(Sense::OnTheCar(RunSense::ByLuck { freedom, agree })),
     };
     let finding = Finding::known(Name::OnTheCar(OnTheCar::Apart), value, verdict);
     let put_in = [scatter, said(chi_squared, allowed), allowed].map(Amount::Reading);
@@ -229,18 +245,18 @@ pub(super) fn apart(outcome: &Outcome) -> Option<Finding> {
     Some(limited.step(Law::LeftOver, &put_in, off).from(&[Source::TrialWithoutPhase]))
 }
 
-/// How well the answer is told one way against the other.
+/// How well the answer is told one way against the other, where that is worth a word.
 pub(super) fn told(outcome: &Outcome) -> Option<Finding> {
     let Ok(solved) = outcome else { return None };
     let condition = solved.corrections.first()?.condition;
     if solved.runs.by == BalanceBy::Phase {
         return None;
     }
-    let verdict = if condition > WELL_TOLD {
-        Verdict::Watch(why(RunReason::BarelyTold { condition }))
-    } else {
-        Verdict::Good
-    };
+    // Where it is sure enough every way, it is a line of the correction's working.
+    if condition <= WELL_TOLD {
+        return None;
+    }
+    let verdict = Verdict::Watch(why(RunReason::BarelyTold { condition }));
     let value = Value {
         amount: Amount::Reading(condition),
         plus_minus: None,

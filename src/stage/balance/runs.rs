@@ -174,8 +174,11 @@ fn first(job: &Job, fields: &mut Fields) -> Option<[Vibration; 2]> {
     vibrations(job, fields, |end| Entry::RunAmplitude(0, end), |end| Entry::RunPhase(0, end))
 }
 
-/// Where each trial sits that has a place.
+/// Where each trial sits that has a place; none of runs that were made for other ends.
 pub fn trial_places(job: &Job) -> Vec<(usize, Angle)> {
+    if job.balance.made_for_others().is_some() {
+        return Vec::new();
+    }
     let mut fields = Fields::of(job);
     let place = |run| fields.angle(Entry::TrialClock(run)).map(|at| (run, at));
     (1..=trials_asked(job)).filter_map(place).collect()
@@ -183,6 +186,9 @@ pub fn trial_places(job: &Job) -> Vec<(usize, Angle)> {
 
 /// Every trial that can be read, so that what is too heavy is said before its run.
 pub fn trial_masses(job: &Job) -> Vec<Mass> {
+    if job.balance.made_for_others().is_some() {
+        return Vec::new();
+    }
     let mut fields = Fields::of(job);
     (1..=trials_asked(job)).filter_map(|run| fields.mass(Entry::TrialMass(run))).collect()
 }

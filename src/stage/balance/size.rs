@@ -178,7 +178,8 @@ pub(super) fn screws(job: &Job, outcome: &Outcome) -> Vec<Finding> {
                 let (doubt, _) = doubts(correction);
                 let off = (wanted.size() - head * radius).base().abs();
                 let alone = off <= doubt.base();
-                let sense = RunSense::Screws { at: clips.at, middle: wanted.at(), alone };
+                let sense =
+                    RunSense::Screws { half: clips.half, at: clips.at, middle: wanted.at(), alone };
                 let value = Value {
                     amount: Amount::Angle(clips.half),
                     plus_minus: None,

@@ -57,6 +57,10 @@ pub fn as_mass(unbalance: Unbalance, radius: Length) -> Mass {
 /// # Errors
 /// What is needed, or why these readings give no answer.
 pub fn solved(job: &Job) -> Result<Solved, Unsolved> {
+    // Before anything is asked for: weights that sat at another end say nothing of this one.
+    if let Some(made) = job.balance.made_for_others() {
+        return Err(Unsolved::Later(RunReason::OtherRuns { made }));
+    }
     let runs = runs(job).map_err(|needs| Unsolved::Blocked(Blocked::Missing(needs)))?;
     if runs.scatter <= 0.0 {
         return Err(Unsolved::reason(RunReason::NoScatter));
@@ -184,6 +188,13 @@ impl Solved {
     pub fn is_worth(&self, plane: Plane, correction: &Correction) -> bool {
         let shows = correction.response * correction.weight.size().base() > self.runs.scatter;
         self.gains(plane, correction) || (shows && self.any_gains())
+    }
+
+    /// The last plane whose correction is worth putting on.
+    pub(super) fn last_worth(&self) -> Option<Plane> {
+        let all = self.corrections.iter().zip(planes(self.runs.by)).rev();
+        let mut worth = all.filter(|(correction, plane)| self.is_worth(**plane, correction));
+        worth.next().map(|(_, plane)| *plane)
     }
 
     fn any_gains(&self) -> bool {
