@@ -110,7 +110,14 @@ fn load(job: &Job) -> Result<Load, Blocked> {
     let length = lengths.wanted.best;
     let parts = match step {
         None => vec![(first, length)],
-        Some((at, other)) => vec![(first, at), (other, length - at)],
+        Some((at, other)) => {
+            // Cut at the front, it comes nearer to the front joint.
+            let at = match job.cut.end {
+                End::Front => at + (length - lengths.old.best),
+                End::Rear => at,
+            };
+            vec![(first, at), (other, length - at)]
+        }
     };
     let welded = match (job.cut.end, step) {
         (End::Rear, Some((_, other))) => other,

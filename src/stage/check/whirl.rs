@@ -79,6 +79,12 @@ pub(super) fn whirl_with_doubt(job: &Job) -> Result<(AngularVelocity, AngularVel
     whirl(job).map(|whirl| (whirl.speed.best, whirl.speed.spread.expanded()))
 }
 
+/// Of two sizes the one that bends sooner stands for both: the safe side.
+fn sooner(first: Tube, step: Option<(Length, Tube)>) -> Tube {
+    let bends_sooner = |other: &Tube| other.bending_diameter() < first.bending_diameter();
+    step.map(|(_, other)| other).filter(bends_sooner).unwrap_or(first)
+}
+
 /// The whirl speed, or what stands in the way.
 fn whirl(job: &Job) -> Result<Whirl, Blocked> {
     let mut fields = Fields::of(job);
@@ -88,9 +94,7 @@ fn whirl(job: &Job) -> Result<Whirl, Blocked> {
     let (Some(lengths), Some((first, step)), Some(of)) = (lengths, tubes, of) else {
         return Err(Blocked::Missing(fields.needs()));
     };
-    // Of two sizes the one that bends sooner stands for both: the safe side.
-    let sooner = |other: &Tube| other.bending_diameter() < first.bending_diameter();
-    let tube = step.map(|(_, other)| other).filter(sooner).unwrap_or(first);
+    let tube = sooner(first, step);
     let (diameter, wall) = (tube.outer(), (tube.outer() - tube.inner()) * 0.5);
     let at = |diameter: Length, wall: Length, length: Length| {
         Tube::new(diameter, wall).ok().and_then(|tube| first_pinned(tube, of, length))
@@ -166,9 +170,8 @@ pub(super) fn whirl_finding(job: &Job) -> Finding {
 
 /// The whirl speed of this job's tube at another length.
 pub fn whirl_at(job: &Job, length: Length) -> Option<AngularVelocity> {
-    let mut fields = Fields::of(job);
-    let (diameter, wall) = (fields.length(Entry::TubeDiameter)?, fields.length(Entry::TubeWall)?);
-    first_pinned(Tube::new(diameter, wall).ok()?, stiffness(job).ok()?, length)
+    let (first, step) = tubes(job).ok()?;
+    first_pinned(sooner(first, step), stiffness(job).ok()?, length)
 }
 
 /// A speed as a share of the whirl speed, with what is allowed.
