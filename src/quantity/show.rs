@@ -159,5 +159,8 @@ pub fn show_road_speed(value: RoadSpeed, display: LengthDisplay) -> String {
 
 /// A force in both of the units that shops use.
 pub fn show_force(value: Force) -> String {
-    format!("{} N ({} lbf)", show_number(as_newtons(value), 1), show_number(as_pounds_force(value), 2))
+    // What an axle bears is known to no tenth of a newton.
+    let (tenths, hundredths) = if as_newtons(value).abs() < 1000.0 { (1, 2) } else { (0, 0) };
+    let newtons = show_number(as_newtons(value), tenths);
+    format!("{newtons} N ({} lbf)", show_number(as_pounds_force(value), hundredths))
 }

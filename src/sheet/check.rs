@@ -238,7 +238,10 @@ pub(super) fn fit_reason(reason: FitReason, display: LengthDisplay) -> String {
 
 /// Why a good verdict is good.
 pub(super) fn fit_good(fit: Fit, limit: Amount, display: LengthDisplay) -> String {
-    let limit = amount(limit, display);
+    let limit = match limit {
+        Amount::Percent(share) => format!("{} %", plain_figures(share * 100.0)),
+        limit => amount(limit, display),
+    };
     match fit {
         Fit::Half => format!("More than {limit} clear of it."),
         Fit::Elements | Fit::Soft => format!("Below {limit} of it."),

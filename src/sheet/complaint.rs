@@ -4,8 +4,8 @@ use super::amount::amount;
 use super::label::{label, stage_title};
 use crate::job::{Entry, Job, NotAJob};
 use crate::quantity::{
-    Unit, Unreadable, as_degrees, as_millimetres, as_thousandths, in_inches, parse_angle, show_mass,
-    show_number, three_figures,
+    Unit, Unreadable, as_degrees, as_kilograms, as_millimetres, as_pounds, as_thousandths, in_inches,
+    parse_angle, show_mass, show_number, three_figures,
 };
 use crate::stage::check::{NoSuchTyre, TyrePart as Part};
 use crate::stage::{Amount, Complaint, Stage, allowed};
@@ -14,7 +14,7 @@ use crate::stage::{Amount, Complaint, Stage, allowed};
 pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
     let typed = as_typed(job, entry);
     match what {
-        Complaint::Unreadable(why) => unreadable(entry, why),
+        Complaint::Unreadable(why) => unreadable(entry, why, &typed),
         Complaint::OutOfRange { least, most, .. } => format!(
             "“{typed}” is outside what this can be: {} to {}. {}",
             bound(job, entry, *least),
@@ -46,6 +46,12 @@ pub fn complaint(job: &Job, entry: Entry, what: &Complaint) -> String {
         Complaint::TooLittle { other, least } => format!(
             "“{typed}” is too little: it must be at least {}, half of “{}” at {}. Check both.",
             bound(job, entry, *least),
+            label(job, *other),
+            stage_title(Stage::of(*other))
+        ),
+        Complaint::Above { other, most, .. } => format!(
+            "“{typed}” is too much: it must not be above {}, which follows from “{}” at {}. Check both.",
+            bound(job, entry, *most),
             label(job, *other),
             stage_title(Stage::of(*other))
         ),
@@ -89,7 +95,11 @@ fn bound(job: &Job, entry: Entry, value: Amount) -> String {
             format!("{} in", figures(in_inches(length)))
         }
         Amount::PlainLength(length) => format!("{} mm", figures(as_millimetres(length))),
-        Amount::Mass(mass) => show_mass(mass),
+        Amount::Mass(mass) => match job.unit_of(entry) {
+            Unit::Pound => format!("{} lb", figures(as_pounds(mass))),
+            Unit::Kilogram => format!("{} kg", figures(as_kilograms(mass))),
+            _ => show_mass(mass),
+        },
         // A dial is read in its own lines.
         Amount::FineLength(length) => match job.unit_of(entry) {
             Unit::Thousandth => format!("{} thou", figures(as_thousandths(length))),
@@ -115,7 +125,16 @@ fn example(entry: Entry) -> &'static str {
         Amount::FineLength(_) => "7, -2 or 0.19 mm",
         Amount::Clock(_) => "7:30, 7.5 or 225°",
         Amount::Angle(_) => "1.5 or -0.25",
-        Amount::Mass(_) => "14.5 g or 1/2 oz",
+        Amount::Mass(_) => match entry {
+            Entry::AxleLoad => "3200 lb or 1450 kg",
+            Entry::ShaftMass
+            | Entry::FrontYokeMass
+            | Entry::RearYokeMass
+            | Entry::SlipMass
+            | Entry::HungBehind
+            | Entry::LumpMass => "4-1/2 lb or 2.1 kg",
+            _ => "14.5 g or 1/2 oz",
+        },
         Amount::Speed(_) => "4200",
         Amount::RoadSpeed(_) => "70 mph or 110 km/h",
         Amount::Acceleration(_) => "400",
@@ -152,7 +171,13 @@ fn units(entry: Entry) -> &'static str {
     }
 }
 
-fn unreadable(entry: Entry, why: &Unreadable) -> String {
+/// A unit with its capitals, as it stands in what was typed.
+fn as_written<'a>(typed: &'a str, unit: &'a str) -> &'a str {
+    let mut all = typed.char_indices().filter_map(|(at, _)| typed.get(at..at + unit.len()));
+    all.find(|part| part.eq_ignore_ascii_case(unit)).unwrap_or(unit)
+}
+
+fn unreadable(entry: Entry, why: &Unreadable, typed: &str) -> String {
     let example = example(entry);
     match why {
         Unreadable::Empty => "Nothing stands here yet.".to_owned(),
@@ -168,6 +193,7 @@ fn unreadable(entry: Entry, why: &Unreadable) -> String {
             format!("“{given}” can be read in two ways. Tap the one you mean.")
         }
         Unreadable::UnknownUnit { unit } => {
+            let unit = as_written(typed, unit);
             format!("“{unit}” is not a unit this takes. It takes {}.", units(entry))
         }
         Unreadable::OddFraction { upper, lower } => format!(

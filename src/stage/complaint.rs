@@ -44,6 +44,15 @@ pub enum Complaint {
         /// What the other field allows.
         most: Amount,
     },
+    /// It cannot be more than another field.
+    Above {
+        /// What was given.
+        given: Amount,
+        /// The other field.
+        other: Entry,
+        /// What that one is.
+        most: Amount,
+    },
     /// It cannot be less than another field makes it.
     TooLittle {
         /// The other field.

@@ -130,7 +130,7 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         if base(given) <= slack(base(limit), 1.0) {
             Ok(())
         } else {
-            Err(Complaint::NotBelow { given, other, most: limit })
+            Err(Complaint::Above { given, other, most: limit })
         }
     };
     let round_tube = || {
@@ -163,8 +163,12 @@ fn against_others(job: &Job, entry: Entry, given: Amount) -> Result<(), Complain
         Entry::StepWall => below(Entry::StepDiameter, 0.5),
         Entry::SplineBore => below(Entry::SplineRoot, 1.0),
         Entry::Cruise => at_most(Entry::RoadTop),
-        // From first up each gear is higher than the one before: its ratio is less.
-        Entry::GearRatio(row) if row > 0 => at_most(Entry::GearRatio(row - 1)),
+        // From first up each gear is higher than the one given before it: its ratio is less.
+        Entry::GearRatio(row) => {
+            let given =
+                |before: &usize| matches!(in_range_alone(job, Entry::GearRatio(*before)), Ok(Some(_)));
+            (0..row).rev().find(given).map_or(Ok(()), |before| at_most(Entry::GearRatio(before)))
+        }
         Entry::WeldLine | Entry::WeightDistance(_) => below(first_old(job), 1.0),
         // Round the tube no weight is longer than it is round.
         Entry::WeightLength(_) => below(Entry::TubeDiameter, core::f64::consts::PI),

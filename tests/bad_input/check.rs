@@ -46,7 +46,8 @@ fn all() -> Vec<(Entry, &'static str, f64, f64)> {
         (Entry::Density, "kg/m3", 1000.0, 12_000.0),
         (Entry::FrontYokeMass, "g", 50.0, 40_000.0),
         (Entry::RearYokeMass, "g", 50.0, 40_000.0),
-        (Entry::SlipMass, "g", 100.0, 20_000.0),
+        (Entry::SlipMass, "g", 100.0, 60_000.0),
+        (Entry::HungBehind, "g", 100.0, 60_000.0),
         (Entry::FrontSupport, "N/mm", 50.0, 1_000_000.0),
         (Entry::RearSupport, "N/mm", 50.0, 1_000_000.0),
         (Entry::StepAt, "mm", 10.0, 3000.0),
@@ -76,7 +77,12 @@ fn bounds_may_be_typed_and_nothing_past_them() {
         let read_of = |value: f64| {
             let text =
                 if unit.is_empty() { format!("{value:.6}") } else { format!("{value:.6} {unit}") };
-            read(&with(entry, &text), entry)
+            let mut job = with(entry, &text);
+            // A gear is held against the one before it, see below.
+            if matches!(entry, Entry::GearRatio(1..)) {
+                job.put(Entry::GearRatio(0), "");
+            }
+            read(&job, entry)
         };
         for bound in [least, most] {
             let got = read_of(bound).unwrap().unwrap();
@@ -160,15 +166,13 @@ fn one_field_against_another() {
     for (entry, text, other, limit, most) in [
         (Entry::StepWall, "0.41", Entry::StepDiameter, "0.8", 0.4),
         (Entry::SplineBore, "1.25", Entry::SplineRoot, "1-1/4", 1.25),
-        (Entry::Cruise, "81 mph", Entry::RoadTop, "80 mph", 80.0 * 1.609_344),
     ] {
         let job = with_all(&[(entry, text), (other, limit)]);
         let Err(Complaint::NotBelow { other: against, most: allowed, .. }) = read(&job, entry) else {
             panic!("{entry:?}: {:?}", read(&job, entry))
         };
         assert_eq!(against, other);
-        let got = if entry == Entry::Cruise { metric(allowed) } else { number(allowed) };
-        assert!((got - most).abs() < 1e-9, "{entry:?}");
+        assert!((number(allowed) - most).abs() < 1e-9, "{entry:?}");
         // Without the other it stands alone.
         assert!(read(&with(entry, text), entry).is_ok(), "{entry:?}");
     }
@@ -177,8 +181,50 @@ fn one_field_against_another() {
         let job = with_all(&[(Entry::Cruise, text), (Entry::RoadTop, "80 mph")]);
         assert!(read(&job, Entry::Cruise).is_ok(), "{text}");
     }
+    let fast = with_all(&[(Entry::Cruise, "81 mph"), (Entry::RoadTop, "80 mph")]);
+    let Err(Complaint::Above { other: Entry::RoadTop, most, .. }) = read(&fast, Entry::Cruise) else {
+        panic!()
+    };
+    assert!((metric(most) - 80.0 * 1.609_344).abs() < 1e-9);
+    assert!(read(&with(Entry::Cruise, "81 mph"), Entry::Cruise).is_ok());
     let below = with_all(&[(Entry::SplineBore, "1.249"), (Entry::SplineRoot, "1-1/4")]);
     assert!(read(&below, Entry::SplineBore).is_ok());
+}
+
+#[test]
+fn gears_fall_from_first_up() {
+    let of = |gears: &[(usize, &'static str)]| {
+        let entries: Vec<(Entry, &str)> =
+            gears.iter().map(|(row, text)| (Entry::GearRatio(*row), *text)).collect();
+        with_all(&entries)
+    };
+    // Against the one given before it, be there a blank row between; first gear is 3.4 in the shaft itself.
+    for (gears, row, against) in [
+        (&[(1, "3.41")][..], 1, 0),
+        (&[(1, "1.95"), (2, "1.96")], 2, 1),
+        (&[(3, "3.5")], 3, 0),
+        (&[(1, "1.95"), (4, "2")], 4, 1),
+    ] {
+        let job = of(gears);
+        let Err(Complaint::Above { other, most, .. }) = read(&job, Entry::GearRatio(row)) else {
+            panic!("{gears:?}")
+        };
+        assert_eq!(other, Entry::GearRatio(against));
+        let limit = metric(read(&job, Entry::GearRatio(against)).unwrap().unwrap());
+        assert!((metric(most) - limit).abs() < 1e-12);
+        // It may be the lowest: no torque without it, nor a top speed that was not typed.
+        let entry = Entry::GearRatio(row);
+        assert_eq!(needs(&job, Name::Fit(Fit::ByEngine))[0].entry, entry, "{gears:?}");
+    }
+    for gears in [&[(1, "3.4")][..], &[(1, "1.95"), (2, "1.95")], &[(3, "3.39")], &[(0, ""), (1, "9")]] {
+        let job = of(gears);
+        for (row, _) in gears {
+            assert!(read(&job, Entry::GearRatio(*row)).is_ok(), "{gears:?}");
+        }
+    }
+    // One that is wrong itself says nothing of another.
+    let wrong = of(&[(1, "one"), (2, "3")]);
+    assert!(read(&wrong, Entry::GearRatio(2)).is_ok() && read(&wrong, Entry::GearRatio(1)).is_err());
 }
 
 /// The shaft with its speed reckoned.
@@ -238,9 +284,12 @@ fn a_wrong_entry_of_what_may_be_left_out_holds_up_what_it_would_change() {
         (Entry::SlipMass, "-1", &[elements]),
         (Entry::BearingAt, "here", &[elements]),
         (Entry::LumpAt, "here", &[elements]),
-        (Entry::StepWall, "thin", &[elements]),
+        // A tube of two sizes is whirled and twisted by both.
+        (Entry::StepWall, "thin", &[elements, Name::WhirlSpeed, Name::SpeedShare, shear]),
         (Entry::FrontYokeMass, "heavy", &[elements]),
         (Entry::LowRange, "0.5", &[Name::Fit(Fit::ByEngine), shear]),
+        (Entry::GearRatio(3), "one", &[Name::Fit(Fit::ByEngine), shear]),
+        (Entry::ReverseRatio, "low", &[Name::Fit(Fit::ByEngine), shear]),
         (Entry::WeldLeg, "1/64", &[weld]),
         (Entry::SplineBore, "wide", &[Name::Fit(Fit::Spline)]),
         (Entry::JointRating, "high", &[Name::Fit(Fit::Joints)]),
@@ -258,9 +307,15 @@ fn a_wrong_entry_of_what_may_be_left_out_holds_up_what_it_would_change() {
         }
     }
     // What was not chosen may hold anything.
-    for entry in
-        [Entry::Modulus, Entry::ShearModulus, Entry::Density, Entry::StallRatio, Entry::OwnYield]
-    {
+    for entry in [
+        Entry::Modulus,
+        Entry::ShearModulus,
+        Entry::Density,
+        Entry::StallRatio,
+        Entry::OwnYield,
+        // Without a bearing nothing hangs behind it.
+        Entry::HungBehind,
+    ] {
         assert_eq!(lost(&with(entry, "banana")), [], "{entry:?}");
     }
     let mut by_hand = with(Entry::Modulus, "banana");
