@@ -4,8 +4,8 @@ use std::fs;
 
 use serde_json::json;
 use shaftwright::job::{
-    Display, Entry, Gearbox, Grade, Job, MOST_GEARS, NotAJob, RunsMade, TubeMaterial, TyreBy, from_text,
-    to_text,
+    Display, Drives, Entry, Gearbox, Grade, Job, MOST_GEARS, NotAJob, RunsMade, TubeMaterial, TyreBy,
+    from_text, to_text,
 };
 use shaftwright::quantity::Unit;
 
@@ -24,6 +24,7 @@ fn opens_and_says_what_it_said() {
     assert_eq!((job.check.speeds.tyre_by, job.check.speeds.gears.len()), (TyreBy::Turns, 7));
     assert_eq!((job.check.load.gearbox, job.check.load.grade), (Gearbox::Automatic, Grade::OwnYield));
     assert_eq!((job.balance.made, job.balance.made_for_others()), (RunsMade::BothEnds, None));
+    assert_eq!(job.check.load.drives, Drives::More);
     for (entry, text, unit) in [
         (Entry::OldReading(0), "61-1/8", Unit::Inch),
         (Entry::WantedReading(0), "58⅞", Unit::Inch),
@@ -55,6 +56,7 @@ fn opens_and_says_what_it_said() {
         (Entry::LumpMass, "about 1½", Unit::Kilogram),
         (Entry::LumpAt, "640 mm", Unit::Millimetre),
         (Entry::BearingAt, "< 50\"", Unit::Inch),
+        (Entry::HungBehind, "7-1/4 lb, “with” joint", Unit::Kilogram),
         (Entry::EngineTorque, "240 lbf·ft", Unit::PoundFoot),
         (Entry::StallRatio, "1.9", Unit::Plain),
         (Entry::AxleLoad, "3400", Unit::Pound),
@@ -112,7 +114,7 @@ fn gears_are_as_many_as_were_kept_and_no_more_than_there_are_places() {
     // A ratio makes room for its gear.
     assert_eq!(read("gear-ratio-8").unwrap().check.speeds.gears.len(), 9);
     assert_eq!(read("gear-ratio-10"), Err(NotAJob::TooMuch));
-    for choice in ["tyre-by", "gearbox", "grade"] {
+    for choice in ["tyre-by", "gearbox", "drives", "grade"] {
         assert!(with(json!({"choices": {choice: "Banana"}})).is_err(), "{choice}");
     }
 }
