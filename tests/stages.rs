@@ -22,8 +22,12 @@ mod balance_runs;
 mod bent;
 #[path = "stages/check.rs"]
 mod check;
+#[path = "stages/check_speeds.rs"]
+mod check_speeds;
 #[path = "stages/check_strength.rs"]
 mod check_strength;
+#[path = "stages/check_tubes.rs"]
+mod check_tubes;
 #[path = "stages/cut.rs"]
 mod cut;
 #[path = "stages/truing.rs"]

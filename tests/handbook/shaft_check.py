@@ -1,6 +1,6 @@
 """Whether the invented shaft of shaft.py is fit for its speed and its torque, by other routes than the program's.
 
-Plain python3, no package, half a minute. Run from the repository's top level:
+Plain python3, no package, most of a minute. Run from the repository's top level:
 
     python3 tests/handbook/shaft_check.py > tests/handbook/shaft_check.txt
 
@@ -163,7 +163,7 @@ def tube_mass(outer, wall, length, material=STEEL):
 
 def shaft(
     length=wanted, outer=OUTER, wall=WALL, yokes=None, material=STEEL, share=1.0, held=(None, None),
-    step=None, lump=None, bearing=None, hung=0.0, ends=(FRONT, REAR),
+    step=None, lump=None, bearing=None, hung=0.0, hung_behind=0.0, ends=(FRONT, REAR),
 ):
     front, rear = ends
     half = (WHOLE - tube_mass(OUTER, WALL, wanted - FRONT - REAR)) / 2
@@ -183,6 +183,8 @@ def shaft(
     lumps = [(lump[0] * INCH, lump[1])] if lump else []
     if hung:
         lumps.append((0.0, hung))
+    if hung_behind:
+        lumps.append((sum(run for run, _ in stretches), hung_behind))
     at = sum(run for run, _ in stretches) if bearing is None else bearing * INCH
     return stretches, lumps, [(0.0, held[0]), (at, held[1])]
 
@@ -205,7 +207,7 @@ say("thick wall", first(wall=WALL + thin))
 
 
 def felt(outer=OUTER, wall=WALL, length=wanted, half_share=0.3, modulus=0.024, u_length=u_wanted, **given):
-    """The ±: each measurement moved by a small step, its u times the slope."""
+    """The ±: each measurement moved by a small step, its u times the slope; one calliper for both tubes."""
     at = lambda **more: first(**{"outer": outer, "wall": wall, "length": length, **given, **more})
     yokes = given.get("yokes") or (half, half)
     slope = lambda up, down, step: (up - down) / (2 * step)
@@ -213,9 +215,17 @@ def felt(outer=OUTER, wall=WALL, length=wanted, half_share=0.3, modulus=0.024, u
     of = given.get("material", STEEL)
     stiffer = lambda f: {"material": (of[0] * f, of[1] * f, *of[2:])}
     heavier = lambda f: {"yokes": tuple(mass * f for mass in yokes)}
+
+    def tubes(across, thick):
+        more = {"outer": outer + across, "wall": wall + thick}
+        if "step" in given:
+            place, other, its_wall = given["step"]
+            more["step"] = (place, other + across, its_wall + thick)
+        return at(**more)
+
     parts = {
-        "diameter": slope(at(outer=outer + h), at(outer=outer - h), h) * 0.15 / 25.4 / sqrt(3),
-        "wall": slope(at(wall=wall + h), at(wall=wall - h), h) * 0.1 / 25.4 / sqrt(3),
+        "diameter": slope(tubes(h, 0), tubes(-h, 0), h) * 0.15 / 25.4 / sqrt(3),
+        "wall": slope(tubes(0, h), tubes(0, -h), h) * 0.1 / 25.4 / sqrt(3),
         "length": slope(at(length=length + h), at(length=length - h), h) * u_length,
         "yokes": slope(at(**heavier(1 + h)), at(**heavier(1 - h)), h) * half_share / sqrt(3),
         "modulus": slope(at(**stiffer(1 + h)), at(**stiffer(1 - h)), h) * modulus / sqrt(3),
@@ -227,7 +237,7 @@ def felt(outer=OUTER, wall=WALL, length=wanted, half_share=0.3, modulus=0.024, u
 
 doubt, shares = felt()
 say("first doubt", doubt)
-for name in ["diameter", "wall", "length", "yokes"]:
+for name in ["diameter", "wall", "length", "yokes", "modulus"]:
     say(f"first share {name}", shares[name])
 
 # Yokes that were weighed, 2.1 and 1.6 kg.
@@ -242,14 +252,25 @@ say("front spring", first(yokes=WEIGHED, held=(3e6, None)))
 # Another tube of 2-1/2 × 0.12 from 30 in on; a lump of 1.5 kg at 25 in; a centre bearing at 50 in.
 say("step", first(yokes=WEIGHED, step=(30.0, 2.5, 0.12)))
 change = old - wanted
+say("step doubt", felt(yokes=WEIGHED, step=(30.0, 2.5, 0.12), half_share=0.02)[0])
 say("step before", first(yokes=WEIGHED, step=(30.0, 2.5, 0.12), length=old))
-# Cut at the front, what was placed 30 in from the new front joint was farther from the old one.
+# Cut at the front, what lies 30 in from the front joint now comes nearer to it by what is cut out.
 MIRROR = (REAR, FRONT)
-say("step front", first(yokes=WEIGHED, step=(30.0, 2.5, 0.12), ends=MIRROR))
-say("step front before", first(yokes=WEIGHED, step=(30.0 + change, 2.5, 0.12), length=old, ends=MIRROR))
+say("step front", first(yokes=WEIGHED, step=(30.0 - change, 2.5, 0.12), ends=MIRROR))
+say("step front before", first(yokes=WEIGHED, step=(30.0, 2.5, 0.12), length=old, ends=MIRROR))
 say("lump", first(yokes=WEIGHED, lump=(25.0, 1.5)))
-say("bearing", first(yokes=WEIGHED, bearing=50.0))
-say("bearing spring", first(yokes=WEIGHED, bearing=50.0, held=(None, 5e6)))
+say("lump front", first(yokes=WEIGHED, lump=(25.0 - change, 1.5), ends=MIRROR))
+# On the rear yoke, at 54.5 in now, behind the weld at 53.875: it goes with the yoke.
+say("lump behind", first(yokes=WEIGHED, lump=(54.5 - change, 1.5)))
+say("lump behind before", first(yokes=WEIGHED, lump=(54.5, 1.5), length=old))
+# 3 kg hang on the rear joint behind the bearing.
+say("bearing", first(yokes=WEIGHED, bearing=50.0, hung_behind=3.0))
+say("bearing spring", first(yokes=WEIGHED, bearing=50.0, hung_behind=3.0, held=(None, 5e6)))
+# Nothing weighed but the whole: two sizes, a lump of 0.5 kg at 25 in and 0.8 kg on the front joint are no yokes'.
+both = tube_mass(OUTER, WALL, 30.0 - FRONT) + tube_mass(2.5, 0.12, wanted - REAR - 30.0)
+less = (WHOLE - both - 0.5 - 0.8) / 2
+say("yoke half of less", less)
+say("halved of less", first(yokes=(less, less), step=(30.0, 2.5, 0.12), lump=(25.0, 0.5)))
 say("aluminium", first(yokes=WEIGHED, material=ALUMINIUM, outer=3.5, wall=0.125))
 # By hand: 70 GPa, 5 GPa, 1600 kg/m³, ν taken for 0.3; E known to 5 %.
 WOUND = (70e9, 5e9, 1600.0, 0.3)
@@ -263,6 +284,7 @@ long_half = (WHOLE - tube_mass(OUTER, WALL, longer - FRONT - REAR)) / 2
 say("longer", first(length=longer, yokes=(long_half, long_half)))
 # Another tube in the table: 3-1/2 × 0.083 with this shaft's yokes.
 say("other tube", first(outer=3.5, wall=0.083, yokes=WEIGHED))
+say("other tube springs", first(outer=3.5, wall=0.083, yokes=WEIGHED, held=(3e6, 5e6)))
 say("other tube mass", tube_mass(3.5, 0.083, wanted - FRONT - REAR))
 
 # ---- speeds
@@ -290,17 +312,27 @@ say("road 80 by turns", shaft_at(80, 750))
 say("road 80 rolled out", shaft_at(80, 1609344 / (84.5 * 25.4)))
 say("mph in fifth", halve(lambda mph: shaft_at(mph) - ENGINE / 0.78, 1, 500))
 
-# ---- half of the whirl speed, ±8 % of that half, in mph
+# ---- half of the whirl speed with its ±, ±8 % of that half, in mph
 
-for name, speed in [("half", one), ("half springs", first(yokes=WEIGHED, held=(3e6, 5e6)))]:
-    for edge, share in [("low", 0.92), ("high", 1.08)]:
-        say(f"{name} {edge}", halve(lambda mph: shaft_at(mph) - speed / 2 * share, 1, 500))
-say("half weighed high", halve(lambda mph: shaft_at(mph) - first(yokes=WEIGHED) / 2 * 1.08, 1, 500))
+SPRINGS = dict(yokes=WEIGHED, held=(3e6, 5e6))
+for name, given in [("half", {}), ("half springs", SPRINGS), ("half weighed", dict(yokes=WEIGHED))]:
+    speed, doubt = first(**given), felt(half_share=0.02 if given else 0.3, **given)[0]
+    say(f"{name} least", (speed - doubt) / 2)
+    say(f"{name} greatest", (speed + doubt) / 2)
+    say(f"{name} low", halve(lambda mph: shaft_at(mph) - (speed - doubt) / 2 * 0.92, 1, 500))
+    say(f"{name} high", halve(lambda mph: shaft_at(mph) - (speed + doubt) / 2 * 1.08, 1, 500))
 
-# ---- how soft both supports may be before 3500 rpm is 0.70 of the first speed
+# ---- how soft both supports may be before 3500 rpm is 0.70 of the first speed, in lbf/in
 
-rate = halve(lambda power: first(held=(10**power, 10**power)) - 3500 / 0.70, 4.7, 9.0)
-say("softest", 10**rate / FORCE * INCH)
+
+def softest(top, **given):
+    rate = halve(lambda power: first(held=(10**power, 10**power), **given) - top / 0.70, 4.7, 9.0)
+    return 10**rate / FORCE * INCH
+
+
+say("softest", softest(3500))
+# A little too fast for springs of 3000 and 5000 N/mm.
+say("softest weighed", softest(0.705 * first(**SPRINGS), yokes=WEIGHED))
 
 # ---- torque
 
@@ -351,8 +383,25 @@ say("bears 1026", 0.577 * 65)
 say("bears aluminium", 0.577 * 15)
 say("twist", newton_metres(T) * wanted * INCH / (rings(3.0, 2.834) * INCH**4 * STEEL[1]) * 180 / pi)
 say("torque at yield", 0.577 * 32 / shear(1, 3.0, 2.834))
-# E70 metal bears 0.30 of 70 ksi on its throat.
-say("leg", T / dabs(1, 1.5) / 21)
+# E70 metal bears 0.30 of 70 ksi on its throat, the tube beside it less: as it yields in shear.
+say("leg", T / dabs(1, 1.5) / min(0.30 * 70, 0.577 * 32))
+say("leg of E70", T / dabs(1, 1.5) / (0.30 * 70))
+say("leg of half", T / dabs(1, 1.5) / (0.30 * 35))
+say("leg aluminium", T / dabs(1, 1.5) / (0.577 * 15))
+say("leg on the smaller", T / dabs(1, 1.25) / (0.577 * 32))
+# A throat of 0.707 of the leg counts up to the wall.
+say("most of a leg", 0.083 / 0.707)
+# Of two sizes, 2-1/2 × 0.12 from 30 in on, or to 30 in less by what the front is cut by.
+say("shear of the smaller", shear(T, 2.5, 2.26))
+
+
+def winds(at):
+    each = [at / rings(3.0, 2.834), (wanted - at) / rings(2.5, 2.26)]
+    return newton_metres(T) * sum(each) / INCH**3 / STEEL[1] * 180 / pi
+
+
+say("twist of both", winds(30.0))
+say("twist of both front", winds(30.0 - change))
 say("spline shear", shear(T, 1.25, 0.5))
 # Folding: the formula that strength.py holds against a shell's energy, ν 0.29, 0.67 of it (NASA SP-8007).
 t, r, length = 0.083, (3.0 - 0.083) / 2, wanted
@@ -360,4 +409,3 @@ ksi = 205e9 * INCH**2 / FORCE / 1000
 moderate = 0.704 * ksi / (1 - 0.29**2) ** 0.625 * (t / r) ** 1.25 * sqrt(r / length)
 long = ksi / (3 * sqrt(2) * (1 - 0.29**2) ** 0.75) * (t / r) ** 1.5
 say("folds at", 0.67 * max(moderate, long))
-# The joints' rating at 8° where they are rated up to 4° for a life of bearings: (4/8)^0.3.
