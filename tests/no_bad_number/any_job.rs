@@ -337,7 +337,7 @@ pub fn any_job(luck: &mut Luck) -> Job {
     job.balance.left = luck.choice::<TrialLeft>();
     job.balance.end = luck.choice::<End>();
     // What the runs were made for is said by their first text; a saved job may say anything.
-    if luck.next() % 4 == 0 {
+    if luck.next().is_multiple_of(4) {
         job.balance.made = luck.choice::<RunsMade>();
     }
     job.balance.runs.resize_with(1 + luck.next() % MOST_RUNS, Default::default);

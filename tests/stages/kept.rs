@@ -191,7 +191,7 @@ fn what_it_is_checked_by_and_is_wrong_is_not_passed_over() {
     // The other end's place is nothing to it.
     assert_eq!(at(Entry::FrontPlane, "banana").verdict, Verdict::Good);
     let mut front = solved(&[(Entry::CheckAmplitude(0), "0.1"), (Entry::FrontPlane, "banana")]);
-    front.balance.end = End::Front;
+    (front.balance.end, front.balance.made) = (End::Front, RunsMade::Front);
     assert_eq!(finding(&front).verdict, Verdict::Unjudged(Reason::WrongField));
 }
 
