@@ -12,7 +12,7 @@ pub const fn caution(which: Caution) -> &'static str {
             "Chock the wheels both ways before the first bolt. With the shaft out, Park and the gears hold nothing."
         }
         Caution::EstimateOnly => {
-            "An estimate, not an approval: thin yokes, stiff supports, straight tube. A driveline shop, and your local vehicle rules, have the last word; in competition a loop round the shaft may be required."
+            "An estimate, not an approval: a straight tube, joints that bend freely, a sound weld, and every figure as you gave it. A driveline shop, and your local vehicle rules, have the last word; in competition a loop round the shaft may be required."
         }
         Caution::SupportTheShaft => {
             "Hold the shaft's weight up, keep the needle cups from falling, catch the gearbox oil. No grinding near fuel or brake lines."

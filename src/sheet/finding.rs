@@ -463,6 +463,7 @@ pub fn causes(job: &Job, finding: &Finding) -> Option<String> {
             Entry::ShaftSlopeRead(_) => "shaft slope".to_owned(),
             Entry::PinionSlope(_) => "pinion slope".to_owned(),
             Entry::OneWay => "the instrument's own error".to_owned(),
+            Entry::Modulus => "what the tube is of".to_owned(),
             Entry::RearLevel(..) | Entry::Lift(..) | Entry::LineArc(..) => "the yokes' turn".to_owned(),
             entry => label(job, *entry).to_ascii_lowercase(),
         };

@@ -6,6 +6,7 @@ mod balance;
 mod caution;
 mod check;
 mod check_field;
+mod check_tables;
 mod complaint;
 mod finding;
 mod hint;
@@ -27,7 +28,7 @@ pub use balance::{
     balance_limits, balance_not_for, balance_same_runs, clip_table, made_for_others, trial_place,
 };
 pub use caution::caution;
-pub use check::{GearRow, TubeRow, gear_table, tube_table};
+pub use check_tables::{GearRow, TubeRow, gear_table, tube_table};
 pub use complaint::{complaint, unopened};
 pub use finding::{
     Shown, causes, need, remark, shaft_line, shown, standing_word, title, verdict_reason,

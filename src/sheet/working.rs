@@ -192,9 +192,10 @@ const fn law(law: Law) -> (&'static str, &'static str) {
         Law::ShearInTube => ("τ = T·D/(2·J), J = π(D⁴ − d⁴)/32", "T {0}, D {1}, d {2}: {=}"),
         Law::ShearYield => ("Yields in shear at 0.577 of its yield", "0.577 × {0} = {=}"),
         Law::TwistOfTube => ("Turn = T·L/(J·G)", "T {0}, L {1}, G {2}: {=}"),
-        Law::LegNeeded => {
-            ("Leg h = T/(1.414·π·r²·τ), τ 0.30 of the weld metal's strength", "T {0}, r {1}, τ {2}: {=}")
-        }
+        Law::LegNeeded => (
+            "Leg h = T/(1.414·π·r²·τ), τ the lesser of 0.30 of the weld metal's strength and what the tube beside it bears",
+            "T {0}, r {1}, τ {2}: {=}",
+        ),
         Law::ShearInWeld => ("τ = T/(1.414·π·h·r²)", "T {0}, h {1}, r {2}: {=}"),
         Law::LeftOver => (
             "Squares left over, in squares of what a reading changes by itself, against what luck leaves but once in a hundred times",

@@ -5,11 +5,14 @@ mod chart;
 mod elements;
 mod found;
 mod half;
+mod parts;
 mod speeds;
 mod strength;
 mod torque;
 mod tubes;
+mod weld;
 mod whirl;
+mod yields;
 
 pub use crate::mechanics::tyre::{NoSuchTyre, Part as TyrePart};
 pub use chart::{Chart, Shape, chart, shape};

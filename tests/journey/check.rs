@@ -80,7 +80,7 @@ fn bending(page: &Page) {
     page.reads(".field.wrong:has(#rear-yoke-mass) .note strong", "5 oz too");
     page.write("rear-yoke-mass", "3");
     page.until("its shape", "document.querySelectorAll('.drawing').length >= 2");
-    page.reads(".card[data-name=WhirlByElements]", "It bends twice at");
+    page.reads(".card[data-name=WhirlByElements]", "In two bows at");
     page.reads(".card[data-name=HalfOfWhirl]", "Half the whirl speed is");
     page.tap_word("button", "How hard it is held");
     page.write("front-support", "-5");

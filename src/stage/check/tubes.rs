@@ -3,9 +3,10 @@
 use super::build::{Built, built};
 use super::elements::{first, judged, with_doubt};
 use super::speeds::top_speed;
-use super::strength::{by_factor, tube_yield};
+use super::strength::by_factor;
 use super::torque::torque;
 use super::whirl::{allowed_share, stiffness};
+use super::yields::tube_yield;
 use crate::job::{Entry, Job};
 use crate::mechanics::drive_shaft::DriveShaft;
 use crate::mechanics::grade::shear_yield;
