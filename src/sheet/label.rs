@@ -207,7 +207,7 @@ pub const fn stage_lead(stage: Stage) -> &'static str {
         Stage::Angles => {
             "How gearbox, shaft and pinion lie at ride height, and what both joints make of it. Slopes: + falling toward the rear."
         }
-        Stage::Check => "Is the new length fit for the speed it will see?",
+        Stage::Check => "Is the shaft fit for the speed and the torque it will see?",
         Stage::Cut => "Every place from one far datum: the joint centre at the end that is not cut.",
         Stage::Phase => {
             "How far the two yokes are turned against each other, before you tack and after welding."
