@@ -37,6 +37,11 @@ impl Tube {
         self.inner
     }
 
+    /// Wall, (D − d)/2.
+    pub fn wall(self) -> Length {
+        (self.outer - self.inner) * 0.5
+    }
+
     /// √(D² + d²): four times the radius of gyration of the section in bending.
     pub fn bending_diameter(self) -> Length {
         Length::from_base(self.outer.base().hypot(self.inner.base()))

@@ -46,8 +46,7 @@ fn one_put_on(job: &Job, solved: &Solved, plane: Plane, correction: &Correction)
     let worth = solved.is_worth(plane, correction);
     let unknown = solved.is_unknown(plane, correction);
     // A trial that stays on pulls with it.
-    let stays = runs.trials.first().filter(|_| runs.left_on);
-    let on = stays.map_or(correction.weight, |trial| trial.weight + correction.weight);
+    let (on, _) = solved.all_on(correction);
     let (pull, load) = size::pull(job, on.size());
     let too_hard = pull.zip(load).filter(|_| worth).and_then(|(pull, load)| size::too_hard(pull, load));
     // What must not be run is not sent to the check run.

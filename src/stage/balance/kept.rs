@@ -103,13 +103,6 @@ const fn end_of(job: &Job, plane: Plane) -> End {
     }
 }
 
-/// All that is on: with a trial that stays, that as well.
-fn all_on(solved: &Solved, correction: &Correction) -> (Across<Unbalance>, Across<Unbalance>) {
-    let stays = solved.runs.trials.first().filter(|_| solved.runs.left_on);
-    let trial = stays.map_or(Across::zero(), |trial| trial.weight);
-    (trial + correction.weight, trial)
-}
-
 /// The ± of its place: the farthest point of the correction's region, moved by the trial that stays.
 fn around(correction: &Correction, on: Across<Unbalance>, trial: Across<Unbalance>) -> Option<Angle> {
     let aside = |point: Across<Unbalance>| {
@@ -148,7 +141,7 @@ fn one(
     // it leaves this unjudged.
     let thick = fields.length(Entry::StripThickness).unwrap_or(Length::from_base(0.0));
     let at = place(job, &mut fields, own);
-    let (on, trial) = all_on(solved, correction);
+    let (on, trial) = solved.all_on(correction);
     let spot = Spot { unbalance: on, z: Length::from_base(0.0) };
     let Some(weight) = made(job, spot, (tube + thick) * 0.5) else {
         return Finding::impossible(name, Reason::NotComputable);

@@ -135,6 +135,13 @@ fn unsolved(job: &Job, runs: &Runs, why: NoCorrection) -> Unsolved {
 }
 
 impl Solved {
+    /// All that is on with a correction, and what of it is a trial that stays.
+    pub(super) fn all_on(&self, correction: &Correction) -> (Across<Unbalance>, Across<Unbalance>) {
+        let stays = self.runs.trials.first().filter(|_| self.runs.left_on);
+        let trial = stays.map_or(Across::zero(), |trial| trial.weight);
+        (trial + correction.weight, trial)
+    }
+
     /// What was read at a plane's end before the correction: in the first run, or in the trial's that stays on.
     pub fn before(&self, plane: Plane) -> f64 {
         let [front, rear] = match self.runs.trials.first() {

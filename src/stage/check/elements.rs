@@ -55,10 +55,7 @@ pub(super) fn with_doubt(job: &Job, built: &Built, shaft: &DriveShaft) -> Option
     let [d, w] = [d, w].map(|half| rectangular(half).standard);
     // Both tubes of a shaft of two sizes are measured with the same calliper.
     let tubes = |diameter: Length, wall: Length| {
-        let tube = |tube: Tube| {
-            let own = (tube.outer() - tube.inner()) * 0.5;
-            Tube::new(tube.outer() + diameter, own + wall).ok()
-        };
+        let tube = |tube: Tube| Tube::new(tube.outer() + diameter, tube.wall() + wall).ok();
         let step = match shaft.step {
             None => None,
             Some((at, other)) => Some((at, tube(other)?)),

@@ -17,8 +17,9 @@ use crate::stage::finding::{Blocked, Finding, Need, Reason, Source, Value, Verdi
 pub const KEEP_OFF_HALF: f64 = 0.08;
 
 /// The least and the greatest whirl speed that half of is to be kept off: held as softly as was typed and
-/// rigidly, each with its ±; by the closed form where the yokes are not known.
-fn span(job: &Job) -> Result<[AngularVelocity; 2], Blocked> {
+/// rigidly, each with its ±; by the closed form where the yokes are not known. Also whether what holds both joints
+/// was typed: else it may be softer than rigid by anything.
+fn span(job: &Job) -> Result<([AngularVelocity; 2], bool), Blocked> {
     let wrong = |need: &Need| matches!(need.why, Why::Wrong(_));
     let built = match built(job) {
         Ok(built) => built,
@@ -27,21 +28,20 @@ fn span(job: &Job) -> Result<[AngularVelocity; 2], Blocked> {
             return Err(Blocked::Missing(needs.into_iter().filter(wrong).collect()));
         }
         Err(Blocked::Missing(_)) => {
-            return whirl_with_doubt(job).map(|(speed, doubt)| [speed - doubt, speed + doubt]);
+            return whirl_with_doubt(job).map(|(speed, doubt)| ([speed - doubt, speed + doubt], false));
         }
         Err(blocked) => return Err(blocked),
     };
     let new = built.wanted();
-    let (soft, rigid) = (with_doubt(job, &built, &built.softly(new)), with_doubt(job, &built, &new));
-    let (Some(soft), Some(rigid)) = (soft, rigid) else {
-        return Err(Blocked::Impossible(why(FitReason::NotReckoned)));
+    let unreckoned = Blocked::Impossible(why(FitReason::NotReckoned));
+    let Some(rigid) = with_doubt(job, &built, &new) else { return Err(unreckoned) };
+    let highest = rigid.speed + rigid.doubt;
+    let soft = if built.soft.iter().any(Option::is_some) {
+        with_doubt(job, &built, &built.softly(new)).ok_or(unreckoned)?
+    } else {
+        rigid
     };
-    Ok([soft.speed - soft.doubt, rigid.speed + rigid.doubt])
-}
-
-/// Whether what holds both joints was typed: else it may be softer than rigid by anything.
-fn is_held(job: &Job) -> bool {
-    built(job).is_ok_and(|built| built.soft.iter().all(Option::is_some))
+    Ok(([soft.speed - soft.doubt, highest], built.soft.iter().all(Option::is_some)))
 }
 
 /// The cruising speed against half of the whirl speed; nothing before it is asked for.
@@ -58,7 +58,7 @@ pub(super) fn finding(job: &Job) -> Option<Finding> {
     let Some(road) = road.filter(|_| needs.is_empty()) else {
         return Some(Finding::missing(fit, needs));
     };
-    let [low, high] = match span(job) {
+    let ([low, high], held) = match span(job) {
         Ok(span) => span,
         Err(blocked) => return Some(Finding::blocked(fit, blocked)),
     };
@@ -74,7 +74,7 @@ pub(super) fn finding(job: &Job) -> Option<Finding> {
         let between = FitReason::BetweenHalves { low: low * 0.5, high: high * 0.5 };
         let near = off(half * 2.0) <= KEEP_OFF_HALF;
         Verdict::Watch(why(if near { FitReason::NearHalf { half } } else { between }))
-    } else if cruise < from && !is_held(job) {
+    } else if cruise < from && !held {
         // A softer hold lowers the half toward it.
         Verdict::Figure
     } else {

@@ -79,11 +79,10 @@ pub fn road_at(job: &Job, shaft: AngularVelocity) -> Option<RoadSpeed> {
 pub fn gears(job: &Job) -> Vec<(usize, AngularVelocity)> {
     let mut fields = Fields::of(job);
     let Some(engine) = fields.speed(Entry::EngineLimit) else { return Vec::new() };
-    let shaft = |row: usize| {
+    let mut shaft = |row: usize| {
         let ratio = fields.optional_reading(Entry::GearRatio(row));
         ratio.and_then(|ratio| from_engine(engine, ratio))
     };
-    let mut shaft = shaft;
     (0..job.check.speeds.gears.len()).filter_map(|row| Some((row, shaft(row)?))).collect()
 }
 

@@ -30,7 +30,7 @@ pub(super) fn weld(job: &Job, load: &Load) -> Finding {
     let (Some(electrode), Some(yields), true) = (electrode, yields, needs.is_empty()) else {
         return Finding::missing(fit, needs);
     };
-    let (radius, wall) = (load.welded.outer() * 0.5, (load.welded.outer() - load.welded.inner()) * 0.5);
+    let (radius, wall) = (load.welded.outer() * 0.5, load.welded.wall());
     let beside = shear_yield(yields.at_weld);
     let most = wall / THROAT_SHARE;
     let bears = allowable(electrode).map(|throat| if throat < beside { throat } else { beside });

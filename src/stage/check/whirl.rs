@@ -95,7 +95,7 @@ fn whirl(job: &Job) -> Result<Whirl, Blocked> {
         return Err(Blocked::Missing(fields.needs()));
     };
     let tube = sooner(first, step);
-    let (diameter, wall) = (tube.outer(), (tube.outer() - tube.inner()) * 0.5);
+    let (diameter, wall) = (tube.outer(), tube.wall());
     let at = |diameter: Length, wall: Length, length: Length| {
         Tube::new(diameter, wall).ok().and_then(|tube| first_pinned(tube, of, length))
     };
